@@ -1,0 +1,1 @@
+"""Everything with a wire or a disk."""

@@ -1,0 +1,1 @@
+"""Shapes as data, drawn to PNG."""

@@ -1,0 +1,1 @@
+"""The log of jobs: typed tables, migrations, and the few verbs on them."""

@@ -1,0 +1,1 @@
+"""Every sentence that a technician reads, in every language."""

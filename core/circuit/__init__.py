@@ -1,0 +1,1 @@
+"""The physical model of the circuit: one model, many questions."""

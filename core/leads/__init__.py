@@ -1,0 +1,1 @@
+"""Which lead is which."""

@@ -1,0 +1,121 @@
+"""What a technician can tell: readings, facts, and the job they belong to. The grammar fills these records and all of core takes them."""
+
+from dataclasses import dataclass
+from typing import Final, Literal
+
+OPEN: Final = "open"
+"""A resistance over the meter's range."""
+
+Value = float | Literal["open"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """One measured value."""
+
+    measure: str
+    """A name of `core.measures.MEASURES`."""
+    value: Value
+    """In the measure's unit, or `"open"`."""
+    leads: tuple[str, str] | None = None
+    """The two leads, where they were named."""
+    assumed: bool = False
+    """True where place or unit had to be guessed."""
+    low_impedance: bool = False
+    """True where it was taken in the meter's low-impedance mode, so that a ghost voltage would have collapsed."""
+    not_isolated: bool = False
+    """True where the technician said that the part was still connected."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fact:
+    """One thing told and not measured."""
+
+    fact: str
+    """A name of `FACTS`."""
+    value: float | str | tuple[float, ...] | None = None
+    """In `unit`; VA or A each for a load; a list of primary volts for `nameplate_taps`."""
+    unit: str | None = None
+    device: str | None = None
+    """For a load: the English name of the device."""
+    count: int | None = None
+    """For a load: how many of them."""
+    lead: str | None = None
+    """For `lead_is`."""
+    role: str | None = None
+    """For `lead_is`: `common`, `secondary`, `ground`, or a tap's volts as text."""
+    inrush: float | None = None
+    """For a load: VA while it pulls in, where told. [VA]"""
+
+
+FACTS: Final = {
+    "supply_volts": "V",
+    "tap_volts": "V",
+    "tap_lead": None,
+    "rated_va": "VA",
+    "rated_secondary_volts": "V",
+    "load": "VA",
+    "run_feet": "ft",
+    "wire_awg": "AWG",
+    "fuse_amps": "A",
+    "lead_is": None,
+    "nameplate_taps": "V",
+    "copper_celsius": "degC",
+    "stranded": None,
+    "core_inches": "in",
+    "supply_hertz": "Hz",
+    "symptom": None,
+}
+"""Every fact with the unit of its value."""
+
+SYMPTOMS: Final = (
+    "no_control_power", "intermittent", "hot", "hum", "burnt", "blows_fuse", "trips_breaker", "chatter", "blown_fuse",
+    "shock", "smoke",
+)  # fmt: skip
+"""The values of the fact `symptom`."""
+
+ASKS: Final = (
+    "which_lead", "tap", "size", "fuse", "wire_run", "parallel", "expect", "va_estimate", "why", "next", "undo", "correct",
+    "new_job", "report", "history", "forget", "help", "cannot", "yes", "no", "language", "winding_picture", "prove",
+    "resume_job", "list_jobs", "close_job", "hand_over", "export", "all_well", "invite", "start", "settings",
+)  # fmt: skip
+"""Everything that can be asked for. `cannot`: the test just asked can't be done. `prove`: readings after installing."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """What is known of one job at one moment: all that still stands, in the order it was told."""
+
+    readings: tuple[Reading, ...] = ()
+    facts: tuple[Fact, ...] = ()
+    asks: tuple[str, ...] = ()
+    """Of the message being answered, not of earlier ones."""
+    fresh: frozenset[str] = frozenset()
+    """Names of the measures and facts that the message being answered brought."""
+    declined: frozenset[tuple[str, tuple[str, str] | None]] = frozenset()
+    """Tests (measure, leads) that the technician said can't be done: never asked again."""
+    dangers: tuple[str, ...] = ()
+    """Names of dangers that the words of this message showed."""
+    qualified: bool | None = None
+    """True where the technician said to be qualified for work over 300 V."""
+
+    def last(self, measure: str) -> Reading | None:
+        """The latest reading of a measure, or None."""
+        return next((r for r in reversed(self.readings) if r.measure == measure), None)
+
+    def told(self, fact: str) -> Fact | None:
+        """The latest fact of a name, or None."""
+        return next((f for f in reversed(self.facts) if f.fact == fact), None)
+
+    def number(self, fact: str) -> float | None:
+        """The latest value of a fact that is a number, or None."""
+        told = self.told(fact)
+        return float(told.value) if told is not None and isinstance(told.value, int | float) else None
+
+    def every(self, fact: str) -> tuple[Fact, ...]:
+        """All facts of a name, in order."""
+        return tuple(f for f in self.facts if f.fact == fact)
+
+    def symptoms(self) -> frozenset[str]:
+        """The symptoms told so far."""
+        return frozenset(str(f.value) for f in self.facts if f.fact == "symptom")

@@ -1,0 +1,1 @@
+"""Published values, one file a table, the source on top of each."""

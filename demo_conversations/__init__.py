@@ -1,0 +1,1 @@
+"""Whole jobs in an invented scenario, played by `ohmreply replay` and by the tests."""

@@ -1,0 +1,1 @@
+"""Text of the field in, core's vocabulary out."""

@@ -1,0 +1,58 @@
+"""What a text says: readings, facts, asks, and whatever was not understood."""
+
+from dataclasses import dataclass, field
+
+from core.readings import Fact, Reading
+from core.said import Said
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unclear:
+    """A fragment that reads in more than one way: it counts only after an answer."""
+
+    fragment: str
+    choices: tuple[str, ...]
+    """The measures (or lead names) that it could be."""
+    readings: tuple[Reading, ...] = ()
+    """The reading for each choice, in the same order, where the choice is one: a "yes" takes the first."""
+    question: Said | None = None
+    """What to ask, with the likely slip named: "sec 246 V can't be: 24.6 V?"."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Message:
+    """A text as it was read. Nothing of it is lost: what fits nothing stands in `unread`."""
+
+    readings: tuple[Reading, ...] = ()
+    facts: tuple[Fact, ...] = ()
+    asks: tuple[str, ...] = ()
+    unread: tuple[str, ...] = ()
+    unclear: tuple[Unclear, ...] = ()
+    dangers: tuple[str, ...] = ()
+    """Names of dangers that the words show; `core.dangers` has the answers to them."""
+    repairs: tuple[tuple[str, str], ...] = ()
+    """(as written, as read): spellings mended in a way that changes meaning, to be echoed."""
+    withdrawn: tuple[str, ...] = ()
+    """Measures or facts of earlier messages that this text takes back without putting another value."""
+    language: str | None = None
+    """`en` or `es` where the words show it; None where they don't."""
+    name: str | None = None
+    """The name given with `new_job`, `resume_job` or `close_job`."""
+    chatter: tuple[str, ...] = ()
+    """Fragments recognised as none of ours (times, pressures, phone numbers): kept in the log, not asked about."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Context:
+    """What the conversation knows when the text arrives."""
+
+    asked: tuple[str, tuple[str, str] | None] | None = None
+    """Measure and leads of the test just asked: a bare value answers it."""
+    asked_fact: str | None = None
+    """The fact just asked for, where it was a fact."""
+    unclear: tuple[Unclear, ...] = ()
+    """What the last reply asked about: a "yes", a choice or a unit settles it."""
+    readings: tuple[Reading, ...] = ()
+    """All that stand, in order: a correction without a place means the last of them that it can mean."""
+    facts: tuple[Fact, ...] = field(default=())
+    language: str = "en"
