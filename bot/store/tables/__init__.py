@@ -3,11 +3,13 @@
 from bot.store.columns import Base
 from bot.store.tables.files import Attachment
 from bot.store.tables.jobs import Guest, HandOver, Job, Unit, WorkingOn
+from bot.store.tables.keeping import BackupMade, Setting
 from bot.store.tables.log import LoggedMessage, LoggedReply
 from bot.store.tables.people import Notice, Technician
 
 __all__ = [
     "Attachment",
+    "BackupMade",
     "Base",
     "Guest",
     "HandOver",
@@ -15,6 +17,7 @@ __all__ = [
     "LoggedMessage",
     "LoggedReply",
     "Notice",
+    "Setting",
     "Technician",
     "Unit",
     "WorkingOn",
