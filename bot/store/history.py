@@ -1,0 +1,27 @@
+"""What happened on a unit before."""
+
+from collections.abc import Sequence
+
+from sqlalchemy import select
+from sqlalchemy.orm import Session
+
+from bot.store.jobs import own
+from bot.store.tables import Job, Technician, Unit
+
+SHOWN = 5
+"""As many earlier jobs as a message can hold."""
+
+
+def jobs_on(session: Session, units: Sequence[Unit], *, but: Job | None = None, limit: int = SHOWN) -> Sequence[Job]:
+    """The latest jobs on some units that have anything in their log, newest first, the present one left out."""
+    asked = select(Job).where(Job.unit_id.in_([unit.id for unit in units]), Job.turns > 0)
+    if but is not None:
+        asked = asked.where(Job.id != but.id)
+    return session.scalars(asked.order_by(Job.opened_at.desc(), Job.id.desc()).limit(limit)).all()
+
+
+def latest_jobs(session: Session, technician: Technician, limit: int) -> Sequence[Job]:
+    """The technician's latest jobs, open or closed."""
+    return session.scalars(
+        select(Job).where(Job.id.in_(own(technician))).order_by(Job.last_at.desc(), Job.id.desc()).limit(limit)
+    ).all()

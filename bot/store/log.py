@@ -1,0 +1,86 @@
+"""Writing to the log of a job and reading it. Rows are added and never changed."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import select
+from sqlalchemy.orm import Session
+
+from bot.store.tables import Job, LoggedMessage, LoggedReply, Technician
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sent:
+    """One text as it goes into the log."""
+
+    message_id: str
+    revision: int
+    text: str
+    sent_at: datetime
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answered:
+    """What was answered, as it is kept."""
+
+    record: Mapping[str, Any]
+    talk: Mapping[str, Any] | None = None
+    document: str | None = None
+    language: str = "en"
+
+
+def append(session: Session, technician: Technician, job: Job, sent: Sent, answered: Answered) -> LoggedMessage:
+    """One message and its reply, at the end of the job's log."""
+    job.turns += 1
+    job.last_at = max(job.last_at, sent.sent_at)
+    message = LoggedMessage(
+        job_id=job.id,
+        technician_id=technician.id,
+        written_by=technician.name,
+        number=job.turns,
+        message_id=sent.message_id,
+        revision=sent.revision,
+        text=sent.text,
+        sent_at=sent.sent_at,
+    )
+    session.add(message)
+    session.flush()
+    session.add(
+        LoggedReply(
+            logged_message_id=message.id,
+            record=answered.record,
+            talk=answered.talk,
+            document=answered.document,
+            language=answered.language,
+        )
+    )
+    session.flush()
+    return message
+
+
+def latest(session: Session, technician: Technician, message_id: str) -> LoggedMessage | None:
+    """The latest text of a message: its last edit, or itself, or None where the technician sent no such message."""
+    return session.scalar(
+        select(LoggedMessage)
+        .filter_by(technician_id=technician.id, message_id=message_id)
+        .order_by(LoggedMessage.revision.desc())
+        .limit(1)
+    )
+
+
+def reply_to(session: Session, message: LoggedMessage) -> LoggedReply | None:
+    """What was answered to a message."""
+    return session.get(LoggedReply, message.id)
+
+
+def read(session: Session, job: Job, *, after: int = 0) -> Sequence[tuple[LoggedMessage, LoggedReply | None]]:
+    """The log of a job from a number on, in order, each message with what was answered."""
+    rows = session.execute(
+        select(LoggedMessage, LoggedReply)
+        .outerjoin(LoggedReply, LoggedReply.logged_message_id == LoggedMessage.id)
+        .where(LoggedMessage.job_id == job.id, LoggedMessage.number > after)
+        .order_by(LoggedMessage.number)
+    )
+    return [(message, reply) for message, reply in rows]

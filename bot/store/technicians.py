@@ -1,0 +1,41 @@
+"""Finding who writes."""
+
+from collections.abc import Sequence
+from datetime import datetime
+
+from sqlalchemy import delete, select
+from sqlalchemy.orm import Session
+
+from bot.store.names import WIDEST
+from bot.store.tables import Notice, Technician
+from core.said import Said
+
+
+def technician(session: Session, channel: str, address: str) -> Technician | None:
+    """Whoever has this address on this channel, or None."""
+    return session.scalar(select(Technician).filter_by(channel=channel, address=address))
+
+
+def welcome(session: Session, channel: str, address: str, name: str, now: datetime) -> Technician:
+    """Whoever has this address, taken in where it is the first message."""
+    known = technician(session, channel, address)
+    if known is None:
+        known = Technician(channel=channel, address=address, name=name[:WIDEST], joined_at=now)
+        session.add(known)
+        session.flush()
+    elif name and known.name != name[:WIDEST]:
+        known.name = name[:WIDEST]
+    return known
+
+
+def tell_later(session: Session, technician_id: int, said: Said, now: datetime) -> None:
+    """Keep a sentence for the technician's next reply. Its values are text or numbers."""
+    session.add(Notice(technician_id=technician_id, template=said.template, named=dict(said.values), made_at=now))
+
+
+def take_notices(session: Session, technician_id: int) -> Sequence[Said]:
+    """What the technician is still to be told, oldest first; it is not kept."""
+    rows = session.scalars(select(Notice).filter_by(technician_id=technician_id).order_by(Notice.id)).all()
+    if rows:
+        session.execute(delete(Notice).where(Notice.id.in_([row.id for row in rows])))
+    return [Said(row.template, tuple(row.named.items())) for row in rows]
