@@ -1,1 +1,6 @@
-"""What to buy and how to put it in."""
+"""Sizing: what to buy, how to fuse and wire it, and the proof that it holds."""
+
+from core.sizing.answer import size
+from core.sizing.proof import prove
+
+__all__ = ["prove", "size"]

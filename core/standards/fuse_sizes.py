@@ -58,5 +58,5 @@ def at_most(ceiling_a: float, sizes_a: tuple[float, ...] = TIME_DELAY_A) -> floa
 
 
 def at_least(need_a: float, sizes_a: tuple[float, ...] = TIME_DELAY_A) -> float | None:
-    """Smallest size not under a need, or None above the largest. [A]"""
+    """Smallest size not under a need, or None above the largest [A]."""
     return min((size for size in sizes_a if size >= need_a - 1e-9), default=None)

@@ -40,7 +40,7 @@ GROUND_SECONDARY: Final = Rule(
 
 
 def usual_supply(supply_v: float) -> SupplyToGround | None:
-    """The usual system of a nominal supply, or None where it is none of them. [V]"""
+    """The usual system of a nominal supply, or None where it is none of them [V]."""
     return next((row for row in SUPPLIES if abs(row.supply_v - supply_v) <= 0.06 * row.supply_v), None)
 
 

@@ -47,7 +47,7 @@ MOTOR_CONTROL_FUSE: Final = Rule(
 
 
 def primary_ceiling_a(rated_a: float) -> Ceiling:
-    """The row for a rated primary current. [A]"""
+    """The row for a rated primary current [A]."""
     return next(row for row in PRIMARY_ONLY if rated_a >= row.from_a)
 
 

@@ -52,7 +52,7 @@ def next_size_va(load_va: float) -> float | None:
 
 
 def stocked_after(size_va: float) -> float | None:
-    """The next size that is commonly stocked, where this one seldom is. [VA]"""
+    """The next size that is commonly stocked, where this one seldom is [VA]."""
     if size_va not in SELDOM_STOCKED_VA:
         return None
     return next(size for size in SIZES_VA if size > size_va and size not in SELDOM_STOCKED_VA)

@@ -54,7 +54,7 @@ def diameter_mm(awg: float) -> float:
     >>> round(diameter_mm(18), 4)
     1.0237
     """
-    return 0.005 * 92.0 ** ((36.0 - awg) / 39.0) * MM_PER_INCH
+    return 0.005 * math.pow(92.0, (36.0 - awg) / 39.0) * MM_PER_INCH
 
 
 def area_mm2(awg: float) -> float:

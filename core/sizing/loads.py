@@ -1,0 +1,137 @@
+"""What hangs on the transformer: every load as it was told, and the sums that sizing needs of them."""
+
+from dataclasses import dataclass
+from typing import Final
+
+from core.readings import Fact, Job
+from core.standards.device_loads import CONTROLS_V, DEVICE_LOADS, MOST_COIL_VA, DeviceLoad
+
+GAS_HEAT: Final = frozenset({"gas valve", "inducer relay"})
+HEAT_PUMP: Final = frozenset({"reversing valve", "defrost board"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """One load of the job."""
+
+    device: str
+    count: int
+    va: float | None
+    """Sealed, each; None where it was not told. [VA]"""
+    amps: float | None = None
+    """Each, where it was told in amps. [A]"""
+    inrush_va: float | None = None
+    """Each, while it pulls in. [VA]"""
+
+    @property
+    def typical(self) -> DeviceLoad | None:
+        """What such a device usually draws."""
+        return DEVICE_LOADS.get(self.device)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Budget:
+    """All loads of a job."""
+
+    parts: tuple[Part, ...]
+    rated_v: float
+
+    @property
+    def known(self) -> tuple[Part, ...]:
+        """The parts whose draw was told."""
+        return tuple(p for p in self.parts if p.va is not None)
+
+    @property
+    def unknown(self) -> tuple[Part, ...]:
+        """The parts whose draw is still to be read off the label."""
+        return tuple(p for p in self.parts if p.va is None)
+
+    @property
+    def load_va(self) -> float | None:
+        """The sealed sum of the known parts, or None without any. [VA]."""
+        return sum((p.va or 0.0) * p.count for p in self.known) if self.known else None
+
+    @property
+    def load_a(self) -> float:
+        """Of the known parts, those told in amps. [A]."""
+        return sum((p.amps or 0.0) * p.count for p in self.known)
+
+    @property
+    def va_told_as_va(self) -> float:
+        """Of the known parts, those not told in amps. [VA]."""
+        return sum((p.va or 0.0) * p.count for p in self.known if p.amps is None)
+
+    @property
+    def inrush_va(self) -> float | None:
+        """The largest known inrush with everything else sealed, or None where no inrush is known. [VA]."""
+        peaks = [p.inrush_va - (p.va or 0.0) for p in self.known if p.inrush_va is not None]
+        return None if not peaks or self.load_va is None else self.load_va + max(peaks)
+
+    @property
+    def typical_inrush_va(self) -> tuple[float, float] | None:
+        """What the largest inrush usually is where none was told, low and high. [VA]."""
+        rows = [(p.va or 0.0, p.typical) for p in self.known if p.inrush_va is None and p.typical is not None]
+        coils = [(va, row) for va, row in rows if row.inrush_high > 1.0]
+        if not coils or self.load_va is None:
+            return None
+        return (
+            self.load_va + max(va * (row.inrush_low - 1.0) for va, row in coils),
+            self.load_va + max(va * (row.inrush_high - 1.0) for va, row in coils),
+        )
+
+    @property
+    def missing_va(self) -> tuple[float, float]:
+        """What the unknown parts usually draw together, low and high; those of no known kind left out. [VA]."""
+        rows = [(p.count, p.typical) for p in self.unknown if p.typical is not None]
+        return sum(n * row.low_va for n, row in rows), sum(n * row.high_va for n, row in rows)
+
+    def by_mode(self) -> dict[str, float]:
+        """The known parts that are on together, by mode. [VA]."""
+        sums = dict.fromkeys(("cooling", "heating", "defrost"), 0.0)
+        burns_gas = self._burns_gas()
+        for part in self.known:
+            row = part.typical
+            for mode in sums:
+                idle = burns_gas and part.device == "contactor" and mode != "cooling"
+                if not idle and (row is None or "always" in row.on or mode in row.on):
+                    sums[mode] += (part.va or 0.0) * part.count
+        return sums
+
+    def _burns_gas(self) -> bool:
+        """True for a furnace with an air conditioner: its contactor is off while it heats. A heat pump's is not."""
+        names = {part.device for part in self.parts}
+        return bool(names & GAS_HEAT) and not names & HEAT_PUMP
+
+    def doubtful(self) -> Part | None:
+        """A single coil that is said to draw more than a coil can, or None."""
+        return next((p for p in self.known if (p.va or 0.0) > MOST_COIL_VA), None)
+
+
+def budget(job: Job) -> Budget:
+    """
+    The loads of a job.
+
+    Args:
+        job: What is known.
+
+    Returns:
+        Every load with its VA; amps become VA at the rated secondary volts, watts count as VA.
+
+    >>> told = (Fact(fact="load", device="contactor", count=2, value=9.0), Fact(fact="load", device="gas valve", value=0.5, unit="A"))
+    >>> budget(Job(facts=told)).load_va
+    30.0
+    """
+    rated_v = job.number("rated_secondary_volts") or CONTROLS_V
+    return Budget(parts=tuple(_part(fact, rated_v) for fact in job.every("load")), rated_v=rated_v)
+
+
+def _part(fact: Fact, rated_v: float) -> Part:
+    value = float(fact.value) if isinstance(fact.value, int | float) else None
+    in_amps = fact.unit == "A" and value is not None
+    return Part(
+        device=fact.device or "load",
+        count=1 if fact.count is None else fact.count,
+        va=value * rated_v if in_amps and value is not None else value,
+        amps=value if in_amps else None,
+        inrush_va=fact.inrush,
+    )
