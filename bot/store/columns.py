@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from datetime import UTC, datetime
 from typing import Annotated, Any
 
-from sqlalchemy import JSON, DateTime, Dialect, MetaData, String, TypeDecorator
+from sqlalchemy import JSON, BigInteger, DateTime, Dialect, Integer, MetaData, String, TypeDecorator
 from sqlalchemy.orm import DeclarativeBase, mapped_column
 
 
@@ -37,6 +37,8 @@ Key = Annotated[str, mapped_column(String(120))]
 """What a channel calls something: an address, the id of a message."""
 Word = Annotated[str, mapped_column(String(40))]
 """One of our own names: a finding, a kind."""
+Big = BigInteger().with_variant(Integer(), "sqlite")
+"""A number that a messenger gives: past 32 bits. SQLite's only kind of integer holds it, and is the fast one as a key."""
 Record = Annotated[Mapping[str, Any], mapped_column(JSON())]
 
 
