@@ -1,7 +1,7 @@
 """The reply: the text as the technician reads it, and beside it the record that every way in carries."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from core.advice import Answer, LeadMap, NextTest, Sizing, Verdict, Winding
@@ -27,6 +27,8 @@ class Reply:
     language: str = "en"
     document: str | None = None
     """Name of a document that goes with it, such as a report."""
+    talk: Mapping[str, Any] = field(default_factory=dict)
+    """What the fold must remember of this reply, ready for JSON: what was read, asked, cautioned. Stored beside the record."""
 
     def record(self) -> dict[str, Any]:
         """The contract's record, ready for JSON."""

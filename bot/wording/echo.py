@@ -1,0 +1,54 @@
+"""What was taken from the message, and what was not: so that a misread is seen at once."""
+
+from collections.abc import Iterator, Sequence
+
+from bot.wording.amounts import fact_words, reading_words
+from core.readings import Reading
+from core.said import Said, say
+from grammar.message import Message
+
+MOST = 8
+"""How many items an echo names before it counts the rest."""
+
+
+def listed(items: Sequence[Said]) -> Said:
+    """Some items in a row, set apart by middle dots."""
+    shown = list(items[:MOST])
+    line = shown[0]
+    for item in shown[1:]:
+        line = say("{left} · {right}", left=line, right=item)
+    return say("{line} and {more} more", line=line, more=len(items) - MOST) if len(items) > MOST else line
+
+
+def taken(message: Message) -> Iterator[Said]:
+    """What was read of the message."""
+    items = [*(reading_words(r) for r in message.readings), *(fact_words(f) for f in message.facts)]
+    if items:
+        yield say("Read: {items}", items=listed(items))
+    for written, meant in message.repairs:
+        yield say("Took “{written}” for {meant}", written=written, meant=meant)
+
+
+def not_taken(message: Message, nearest: str | None) -> Iterator[Said]:
+    """What needs a word from the technician, and what could not be read."""
+    for unclear in message.unclear:
+        if unclear.question is not None:
+            yield unclear.question
+        else:
+            yield say("“{fragment}”: which of these? {choices}", fragment=unclear.fragment, choices=", ".join(unclear.choices))
+    if message.unread:
+        yield say("Not understood: “{fragments}”", fragments="”, “".join(message.unread[:4]))
+        if nearest is not None and not message.readings:
+            yield say("Try it like this: {example}", example=nearest)
+
+
+def changed(before: Sequence[Reading], after: Sequence[Reading]) -> Iterator[Said]:
+    """What an undo, an edit or a correction changed."""
+    gone = [r for r in before if r not in after]
+    come = [r for r in after if r not in before]
+    for old in gone:
+        new = next((r for r in come if r.measure == old.measure and r.leads == old.leads), None)
+        if new is None:
+            yield say("Taken back: {reading}", reading=reading_words(old))
+        else:
+            yield say("Changed: {old} is now {new}", old=reading_words(old), new=reading_words(new))

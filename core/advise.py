@@ -1,0 +1,101 @@
+"""The one question to core: what is to be said to this job? Each part of the engineering answers for itself; this file puts the answers together."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Final
+
+from core.advice import Answer, Verdict
+from core.cautions import for_test
+from core.diagnosis import diagnose, expect, explain
+from core.leads import choose_tap, estimate_va, map_leads
+from core.readings import Job
+from core.sizing import prove, size
+
+_SIZING: Final = frozenset({"size", "fuse", "wire_run", "parallel"})
+_GO_ON: Final = frozenset({"next", "cannot", "undo", "all_well", "yes", "no"})
+"""Asks that go on with the diagnosis."""
+_SIZING_FACTS: Final = frozenset({"load", "run_feet", "wire_awg"})
+
+ANSWERED_ALONE: Final[dict[str, Callable[[Job], Answer | None]]] = {
+    "expect": expect,
+    "why": explain,
+    "tap": choose_tap,
+    "va_estimate": estimate_va,
+    "prove": prove,
+}
+"""Questions with an answer of their own, in the order in which they are answered."""
+
+
+def advise(job: Job) -> Answer:
+    """
+    Everything that the engineering says to a job at this moment.
+
+    Args:
+        job: What is known, with the asks of the message that is answered.
+
+    Returns:
+        Lines of the parts in the order in which they are to be read. The verdict speaks of the whole job; a map of leads and a sizing
+        come only with a message that is about them.
+    """
+    diagnosis = diagnose(job)
+    parts = [part for part in _parts(job) if part is not None]
+    verdict = _worse(diagnosis.verdict, [part.verdict for part in parts])
+    # What was asked is answered first; the diagnosis speaks in its own voice only where it is spoken to.
+    is_spoken_to = is_about_the_circuit(job) or not parts
+    if is_spoken_to:
+        parts.append(diagnosis)
+    test = next((part.next_test for part in parts if part.next_test is not None), None)
+    return Answer(
+        lines=tuple(dict.fromkeys(line for part in parts for line in part.lines)),
+        cautions=tuple(dict.fromkeys((*(c for part in parts for c in part.cautions), *for_test(test, job)))),
+        next_test=test,
+        verdict=verdict,
+        leads=next((part.leads for part in parts if part.leads is not None), None),
+        sizing=next((part.sizing for part in parts if part.sizing is not None), None),
+        picture=next((part.picture for part in parts if part.picture is not None), None),
+    )
+
+
+def _parts(job: Job) -> list[Answer | None]:
+    asked = set(job.asks)
+    answers = [answer(job) for ask, answer in ANSWERED_ALONE.items() if ask in asked]
+    if "tap" not in asked and (job.fresh & {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} or "which_lead" in asked):
+        answers.append(map_leads(job))
+    if asked & _SIZING or job.fresh & _SIZING_FACTS or _is_only_a_nameplate(job):
+        answers.append(size(job))
+    return answers
+
+
+def _is_only_a_nameplate(job: Job) -> bool:
+    return "rated_va" in job.fresh and "fuse_amps" in job.fresh and not job.readings
+
+
+def is_about_the_circuit(job: Job) -> bool:
+    """
+    True where the message brought something for the diagnosis, or asked for the next step.
+
+    Args:
+        job: What is known, with what the message that is answered brought.
+    """
+    own = job.fresh - {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} - _SIZING_FACTS
+    return bool(own & _CIRCUIT) or bool(_GO_ON & set(job.asks))
+
+
+_CIRCUIT: Final = frozenset(
+    {
+        "line_volts", "primary_volts", "secondary_volts", "secondary_volts_lifted", "control_volts", "coil_volts", "fuse_volts",
+        "primary_amps", "secondary_amps", "primary_ohms", "secondary_ohms", "primary_secondary_ohms", "primary_ground_ohms",
+        "secondary_ground_ohms", "load_ohms", "fuse_ohms", "coil_ohms", "symptom", "tap_volts", "supply_volts", "tap_lead",
+    }
+)  # fmt: skip
+"""The measures and facts that the diagnosis lives on."""
+
+
+def _worse(own: Verdict | None, others: list[Verdict | None]) -> Verdict | None:
+    """An open seen between the leads is a finding, whatever the rest of the readings allow."""
+    seen = next((v for v in others if v is not None and v.transformer == "bad"), None)
+    if seen is None or (own is not None and own.finding == seen.finding and own.confidence >= seen.confidence):
+        return own
+    if own is not None and own.transformer == "bad" and own.confidence >= seen.confidence:
+        return own
+    return replace(seen, also=tuple(dict.fromkeys((*seen.also, *(own.also if own else ())))))
