@@ -117,9 +117,6 @@ class Sizing:
     volts_at_load: float | None = None
     longest_feet: float | None = None
     output_volts: float | None = None
-    run_feet: float | None = None
-    """One way, as told; for the picture. [ft]"""
-    wire_awg: float | None = None
     refused: Said | None = None
     rules: tuple[Said, ...] = ()
 

@@ -30,6 +30,8 @@ class _Drawer(Protocol):
 PICTURES: Final = {
     "leads": "bot.pictures.lead_map",
     "step_down": "bot.pictures.step_down",
+    "load_budget": "bot.pictures.load_budget",
+    "wire_run": "bot.pictures.wire_run",
 }
 """The module that draws each picture: it has a function `draw(answer, job, tell) -> Picture`."""
 

@@ -75,8 +75,6 @@ def _drop(told: Told, draw: Draw, feet: float, awg: float) -> Part:
         numbers={
             "drop_volts": round(drop, 2),
             "volts_at_load": round(draw.rated_v - round(drop, 2), 2),
-            "run_feet": feet,
-            "wire_awg": awg,
         },
         rules=RULES,
         picture="wire_run",
