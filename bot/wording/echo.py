@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator, Sequence
 
-from bot.wording.amounts import fact_words, reading_words
+from bot.wording.amounts import PLACES, fact_words, reading_words
+from core.measures import MEASURES
 from core.readings import Reading
 from core.said import Said, say
-from grammar.message import Message
+from grammar.message import Message, Unclear
 
 MOST = 8
 """How many items an echo names before it counts the rest."""
@@ -35,11 +36,19 @@ def not_taken(message: Message, nearest: str | None) -> Iterator[Said]:
         if unclear.question is not None:
             yield unclear.question
         else:
-            yield say("“{fragment}”: which of these? {choices}", fragment=unclear.fragment, choices=", ".join(unclear.choices))
+            yield say("“{fragment}”: which of these? {choices}", fragment=unclear.fragment, choices=listed(_choices(unclear)))
     if message.unread:
         yield say("Not understood: “{fragments}”", fragments="”, “".join(message.unread[:4]))
         if nearest is not None and not message.readings:
             yield say("Try it like this: {example}", example=nearest)
+
+
+def _choices(unclear: Unclear) -> list[Said]:
+    """What a fragment could be, as places with their units; a choice that is no measure stands as it is."""
+    return [
+        say("{place} {value}", place=PLACES[name], value=MEASURES[name].unit) if name in MEASURES else say("{place}", place=name)
+        for name in unclear.choices
+    ]
 
 
 def changed(before: Sequence[Reading], after: Sequence[Reading]) -> Iterator[Said]:
