@@ -1,0 +1,1 @@
+"""The report laid out on paper."""

@@ -1,0 +1,151 @@
+"""One page: head and verdict across it, two columns under them, as tightly as the job needs and no tighter."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from bot.report.paper import Part, Report
+from bot.report.pdf.blocks import GREY, Setting, paragraph, part_block, picture_block
+from bot.report.pdf.pieces import Bar, Laid, Piece, Print, stacked
+from bot.report.pdf.sheet import MARGIN_MM, PAGE_MM, TEXT_MM, Sheet, line_mm
+
+if TYPE_CHECKING:
+    from PIL.Image import Image
+
+LEFT_MM: Final = 96.0
+GUTTER_MM: Final = 5.0
+RIGHT_MM: Final = TEXT_MM - LEFT_MM - GUTTER_MM
+BLOCK_GAP_MM: Final = 2.6
+LEFT_PARTS: Final = ("known", "why", "readings")
+"""What always stands left, beside the pictures; the rest goes where there is more room."""
+
+SETTINGS: Final = (
+    *(Setting(size=size, short=False, rows=99, picture_mm=112.0) for size in (9.0, 8.5, 8.0)),
+    *(Setting(size=size, short=False, rows=99, picture_mm=100.0) for size in (8.5, 8.0)),
+    *(Setting(size=size, short=True, rows=99, picture_mm=112.0) for size in (8.5, 8.0)),
+    *(Setting(size=size, short=True, rows=99, picture_mm=high) for size, high in ((8.0, 100.0), (7.5, 92.0), (7.0, 84.0))),
+    *(Setting(size=7.0, short=True, rows=rows, picture_mm=84.0) for rows in (30, 24, 18, 12, 6)),
+)
+"""From the loosest to the tightest; the first that fits is taken."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """A page laid out."""
+
+    pieces: tuple[Piece, ...]
+    fits: bool
+    photos_on_it: bool
+
+
+def laid_out(sheet: Sheet, report: Report, pictures: Mapping[str, "Image"], photos: Sequence[tuple["Image", str]]) -> Page:
+    """
+    The first setting in which the job fits one page; with the photos on it where there is room for them.
+
+    Args:
+        sheet: Measures the words.
+        report: The report.
+        pictures: Drawn pictures by name, in the order in which they stand.
+        photos: The technician's, each with its caption.
+    """
+    strip = _strip(sheet, photos)
+    for setting in SETTINGS:
+        with_photos = bool(photos) and setting.size >= 8.0
+        if with_photos and (page := _page(sheet, report, pictures, setting, strip)).fits:
+            return page
+        if (page := _page(sheet, report, pictures, setting, None)).fits:
+            return page
+    return page
+
+
+def _page(sheet: Sheet, report: Report, pictures: Mapping[str, "Image"], setting: Setting, strip: Laid | None) -> Page:
+    top = stacked([_head(sheet, report, setting), _verdict(sheet, report, setting)], BLOCK_GAP_MM)
+    foot = stacked([paragraph(sheet, line, TEXT_MM, 7.0) for line in report.footer])
+    left, right = _columns(sheet, report, pictures, setting)
+    body = max(left.height, right.height)
+    bottom = PAGE_MM[1] - MARGIN_MM - foot.height
+    y = MARGIN_MM + top.height + BLOCK_GAP_MM
+    pieces = [*top.at(MARGIN_MM, MARGIN_MM), *left.at(MARGIN_MM, y), *right.at(MARGIN_MM + LEFT_MM + GUTTER_MM, y)]
+    y += body + BLOCK_GAP_MM
+    if strip is not None:
+        pieces += strip.at(MARGIN_MM, y)
+        y += strip.height + BLOCK_GAP_MM
+    pieces += [Bar(x=MARGIN_MM, y=bottom - 0.8, width=TEXT_MM, height=0.25), *foot.at(MARGIN_MM, bottom)]
+    return Page(pieces=tuple(pieces), fits=y <= bottom, photos_on_it=strip is not None)
+
+
+def _head(sheet: Sheet, report: Report, setting: Setting) -> Laid:
+    """Title, then unit, people and times in two columns."""
+    rows = [
+        _pair(sheet, label, value, (LEFT_MM if i % 2 == 0 else RIGHT_MM), setting.size)
+        for i, (label, value) in enumerate(report.heads)
+    ]
+    lines = []
+    for i in range(0, len(rows), 2):
+        pair = rows[i : i + 2]
+        pieces = tuple(p for n, cell in enumerate(pair) for p in cell.at(n * (LEFT_MM + GUTTER_MM), 0.0))
+        lines.append(Laid(height=max(cell.height for cell in pair), pieces=pieces))
+    return stacked([paragraph(sheet, report.title, TEXT_MM, 14.0, "B"), Laid(height=0.8), *lines])
+
+
+def _pair(sheet: Sheet, label: str, value: str, width: float, size: float) -> Laid:
+    beside = 24.0
+    words = paragraph(sheet, value, width - beside, size, "B")
+    return Laid(height=words.height, pieces=(Print(x=0.0, y=0.0, text=label, size=size, grey=GREY), *words.at(beside, 0.0)))
+
+
+def _verdict(sheet: Sheet, report: Report, setting: Setting) -> Laid:
+    """The verdict in a frame, its first line large."""
+    part = report.part("verdict")
+    if part is None:
+        return Laid(height=0.0)
+    inset, size = 2.2, setting.size + 0.5
+    width = TEXT_MM - 2 * inset
+    first, *rest = part.lines
+    mark = Print(
+        x=width - sheet.width_of(report.called(part.mark), size - 1.0),
+        y=0.6,
+        text=report.called(part.mark),
+        size=size - 1.0,
+        grey=GREY,
+    )
+    head = paragraph(sheet, first, width - 22.0, 13.0, "B")
+    under = paragraph(sheet, " · ".join(rest), width, size) if rest else Laid(height=0.0)
+    inner = stacked([Laid(height=head.height, pieces=(*head.pieces, mark)), under], 0.4)
+    frame = Bar(x=0.0, y=0.0, width=TEXT_MM, height=inner.height + 2 * inset - 0.6, framed=True)
+    return Laid(height=frame.height, pieces=(frame, *inner.at(inset, inset - 0.4)))
+
+
+def _columns(sheet: Sheet, report: Report, pictures: Mapping[str, "Image"], setting: Setting) -> tuple[Laid, Laid]:
+    """Pictures right, readings left, every other part where there is more room."""
+    captions = dict(report.captions)
+    left = [_part(sheet, report, part, LEFT_MM, setting) for part in report.parts if part.name in LEFT_PARTS]
+    right = [picture_block(sheet, image, captions.get(name, name), RIGHT_MM, setting) for name, image in pictures.items()]
+    for part in report.parts:
+        if part.name in {*LEFT_PARTS, "verdict"}:
+            continue
+        goes_left = _height(left) <= _height(right)
+        (left if goes_left else right).append(_part(sheet, report, part, LEFT_MM if goes_left else RIGHT_MM, setting))
+    return stacked(left, BLOCK_GAP_MM), stacked(right, BLOCK_GAP_MM)
+
+
+def _part(sheet: Sheet, report: Report, part: Part, width: float, setting: Setting) -> Laid:
+    return part_block(sheet, part, report.called(part.mark), width, setting)
+
+
+def _height(blocks: Sequence[Laid]) -> float:
+    return sum(block.height + BLOCK_GAP_MM for block in blocks)
+
+
+def _strip(sheet: Sheet, photos: Sequence[tuple["Image", str]]) -> Laid | None:
+    """Up to four photos side by side; more need a page of their own."""
+    if not 0 < len(photos) <= 4:
+        return None
+    room = (TEXT_MM - GUTTER_MM * 3) / 4
+    setting = Setting(size=8.0, short=False, rows=0, picture_mm=38.0)
+    cells = [picture_block(sheet, image, caption, room, setting) for image, caption in photos]
+    pieces = tuple(p for i, cell in enumerate(cells) for p in cell.at(i * (room + GUTTER_MM), 0.0))
+    return Laid(height=max(cell.height for cell in cells), pieces=pieces)
+
+
+__all__ = ["Page", "laid_out", "line_mm"]

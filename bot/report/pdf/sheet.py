@@ -1,0 +1,75 @@
+"""The paper: a letter page, the shipped letters, and words broken into lines as they will be printed."""
+
+from collections.abc import Container, Sequence
+from typing import TYPE_CHECKING, Final, Literal, cast
+
+from fpdf import FPDF
+
+from bot.pictures.canvas import FONTS
+
+if TYPE_CHECKING:
+    from fpdf.fonts import TTFFont
+
+FAMILY: Final = "dejavu"
+PAGE_MM: Final = (215.9, 279.4)
+"""US letter."""
+MARGIN_MM: Final = 12.0
+TEXT_MM: Final = PAGE_MM[0] - 2 * MARGIN_MM
+POINT_MM: Final = 25.4 / 72.0
+LEADING: Final = 1.28
+"""Height of a line over the size of its letters."""
+
+Style = Literal["", "B"]
+
+
+class Sheet(FPDF):
+    """A document of letter pages that nothing breaks by itself."""
+
+    def __init__(self) -> None:
+        super().__init__(format="letter", unit="mm")
+        self.set_auto_page_break(auto=False)
+        self.set_margin(MARGIN_MM)
+        self.c_margin = 0.0
+        self.add_font(FAMILY, "", FONTS / "DejaVuSans.ttf")
+        self.add_font(FAMILY, "B", FONTS / "DejaVuSans-Bold.ttf")
+        self.letters: Container[int] = cast("TTFFont", self.fonts[FAMILY]).cmap
+
+    def printable(self, text: str) -> str:
+        """The text with a question mark for each sign that the letters do not have."""
+        return "".join(c if ord(c) in self.letters and c.isprintable() else "?" if c.isprintable() else " " for c in text)
+
+    def broken(self, text: str, width: float, size: float, style: Style = "") -> Sequence[str]:
+        """
+        A text as lines that fit a width.
+
+        Args:
+            text: One paragraph.
+            width: Room. [mm]
+            size: Of the letters. [pt]
+            style: Plain or bold.
+        """
+        self.set_font(FAMILY, style, size)
+        lines = self.multi_cell(width, text=self.printable(text), dry_run=True, output="LINES", align="L")
+        return cast("list[str]", lines) or [""]
+
+    def width_of(self, text: str, size: float, style: Style = "") -> float:
+        """
+        Width of a text on one line, in mm.
+
+        Args:
+            text: Any text.
+            size: Of the letters. [pt]
+            style: Plain or bold.
+        """
+        self.set_font(FAMILY, style, size)
+        return float(self.get_string_width(self.printable(text)))
+
+
+def line_mm(size: float) -> float:
+    """
+    Height of one line, in mm.
+
+    Args:
+        size: Of the letters. [pt]
+    """
+    return size * POINT_MM * LEADING
