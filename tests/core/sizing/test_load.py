@@ -1,0 +1,172 @@
+"""What to buy for a load: sums, sizes, inrush, what is missing."""
+
+import pytest
+
+from core.sizing.loads import budget
+from core.sizing.wire import pull_in_volts
+from core.standards.device_loads import DEVICE_LOADS
+from core.standards.transformer_ratings import next_size_va, stocked_after
+from tests.core.sizing.jobs import answered, fact, job, load, sized, text
+
+
+def test_the_supply_house_message_is_answered_whole() -> None:
+    """2 contactors 9 VA, gas valve half an amp, a board, 120 ft of 18: by hand 18 + 12 VA, next over 37.5, wire at 1.863 ohm."""
+    told = (
+        load("contactor", 9.0, count=2),
+        load("gas valve", 0.5, unit="A"),
+        load("board"),
+        fact("run_feet", 120),
+        fact("wire_awg", 18),
+    )
+    answer = answered(*told, asks=("size",))
+
+    assert answer.sizing is not None
+    assert (answer.sizing.load_va, answer.sizing.pick_va, answer.sizing.class2) == (30.0, 40.0, True)
+    # Half an amp steady and 18 VA as 32 ohm: (24 - 0.5 x 1.864) / (1 + 1.864 / 32) = 21.80 V.
+    assert answer.sizing.volts_at_load == pytest.approx(21.80, abs=0.01)
+    assert str(answer.lines[0]).startswith("At least 40 VA")
+    assert "1 × board, usually" in text(answer)
+    assert "Local code decides" in text(answer)
+
+
+def test_the_record_of_a_known_load_with_its_inrush() -> None:
+    """34 VA of which one contactor takes 56 VA for its 10 while pulling in, 120 V, 28.4 ft of 18."""
+    told = (load("contactor", 10.0, inrush=56.0), load("zone valve", 6.0, count=4), fact("supply_volts", 120))
+    sizing = sized(*told, fact("run_feet", 28.4), fact("wire_awg", 18), asks=("size",))
+
+    assert (sizing.load_va, sizing.inrush_va, sizing.pick_va, sizing.fuse_amps) == (34.0, 80.0, 50.0, 2.0)
+    assert (sizing.secondary_amps, sizing.primary_amps) == pytest.approx((1.42, 0.28), abs=0.005)
+    assert (sizing.drop_volts, sizing.volts_at_load) == (0.61, 23.39)
+    assert (sizing.longest_feet, sizing.output_volts, sizing.refused, sizing.primary_fuse_amps) == (None, None, None, None)
+
+
+@pytest.mark.parametrize(
+    ("load_va", "pick"),
+    [(1, 20), (16, 20), (16.1, 30), (24, 30), (32, 40), (33, 50), (40, 50), (48, 60), (60, 75), (80, 100), (80.1, None)],
+)
+def test_the_next_size_leaves_a_quarter_of_spare(load_va: float, pick: float | None) -> None:
+    """Right at each edge."""
+    assert next_size_va(load_va) == pick
+
+
+@pytest.mark.parametrize(("size_va", "stocked"), [(30, 40), (60, 75), (40, None)])
+def test_a_size_seldom_stocked_names_the_next(size_va: float, stocked: float | None) -> None:
+    """30 and 60 VA."""
+    assert stocked_after(size_va) == stocked
+
+
+def test_a_seldom_stocked_size_is_said_with_the_next() -> None:
+    """20 VA steady is 25 VA with spare."""
+    assert str(answered(load("contactor", 10.0, count=2), asks=("size",)).lines[0]).startswith("Buy 30 VA, or 40 VA")
+
+
+def test_only_known_parts_are_summed() -> None:
+    """A part without a figure is named with its usual range, and never put into the sum."""
+    answer = answered(load("contactor", 9.0), load("gas valve"), asks=("size",))
+
+    assert answer.sizing is not None
+    assert answer.sizing.load_va == 9.0
+    assert "gas valve, usually 7 to 22 VA each" in text(answer)
+    assert "typical VA" in text(answer)
+
+
+def test_nothing_known_gives_no_size() -> None:
+    """Only devices without figures: words, no number."""
+    answer = answered(load("contactor"), asks=("size",))
+
+    assert answer.sizing is not None
+    assert (answer.sizing.load_va, answer.sizing.pick_va) == (None, None)
+    assert str(answer.lines[0]).startswith("No size yet")
+
+
+def test_a_device_of_no_known_kind_is_asked_for() -> None:
+    """No range is made up for it."""
+    assert "Not counted: 1 × flux box. Send the VA" in text(answered(load("flux box"), load("relay", 3.0), asks=("size",)))
+
+
+def test_amps_stay_amps_and_become_va_at_the_rated_volts() -> None:
+    """0.4 A is 9.6 VA at 24 V and 4.8 VA at 12 V."""
+    assert sized(load("gas valve", 0.4, unit="A"), asks=("size",)).load_va == pytest.approx(9.6)
+    assert sized(load("gas valve", 0.4, unit="A"), fact("rated_secondary_volts", 12), asks=("size",)).load_va == pytest.approx(
+        4.8
+    )
+
+
+def test_inrush_is_the_largest_with_the_rest_sealed() -> None:
+    """3 reversing valves at 12, a contactor 10 sealed and 52 inrush: 36 + 52."""
+    assert sized(load("reversing valve", 12.0, count=3), load("contactor", 10.0, inrush=52.0)).inrush_va == 88.0
+
+
+def test_inrush_not_told_stays_unknown_and_is_said_as_a_range() -> None:
+    """No ratio of ours becomes a number of the record."""
+    answer = answered(load("contactor", 9.0), asks=("size",))
+
+    assert answer.sizing is not None
+    assert answer.sizing.inrush_va is None
+    assert "Inrush not told: usually 27 to 63 VA" in text(answer)
+
+
+def test_a_unit_that_sags_under_the_pull_in_is_called_out() -> None:
+    """20 VA with 70 VA of pull-in leaves the coils under 20.4 V, whatever the steady load says."""
+    answer = answered(load("contactor", 10.0, inrush=70.0), asks=("size",))
+
+    assert "takes the coils to" in text(answer)
+    assert "take 40 VA" in text(answer)
+
+
+def test_pull_in_volts_fall_with_inrush_and_wire_and_rise_with_size() -> None:
+    """The plant's regulation, not a rule of thumb."""
+    at = pull_in_volts(40.0, 60.0)[1]
+
+    assert pull_in_volts(40.0, 90.0)[1] < at
+    assert pull_in_volts(40.0, 60.0, 2.0)[1] < at
+    assert pull_in_volts(75.0, 60.0)[1] > at
+
+
+def test_a_furnace_does_not_heat_and_cool_at_once() -> None:
+    """Contactors 18 VA in cooling against gas valve and humidifier 22 VA in heating; the sum stays the plain sum."""
+    answer = answered(load("contactor", 9.0, count=2), load("gas valve", 12.0), load("humidifier", 10.0), asks=("size",))
+
+    assert answer.sizing is not None
+    assert answer.sizing.load_va == 40.0
+    assert "Most on at one time: 22 VA, in heating" in text(answer)
+
+
+def test_a_heat_pump_has_its_contactor_on_in_heating_too() -> None:
+    """With a reversing valve everything may be on at once."""
+    sums = budget(job(load("contactor", 9.0), load("reversing valve", 10.0), load("gas valve", 12.0))).by_mode()
+
+    assert sums["heating"] == 31.0
+
+
+def test_over_100_va_is_no_longer_class_2() -> None:
+    """No size, the split, and the licensed hand."""
+    answer = answered(load("contactor", 12.0, count=10), asks=("size",))
+
+    assert answer.sizing is not None
+    assert (answer.sizing.pick_va, answer.sizing.class2, answer.sizing.fuse_amps) == (None, False, None)
+    assert "Split the load" in text(answer)
+    assert "licensed_hand" in answer.cautions
+
+
+def test_a_coil_of_150_va_steady_is_asked_about() -> None:
+    """It may be the inrush."""
+    assert "That may be its inrush" in text(answered(load("contactor", 150.0), asks=("size",)))
+
+
+@pytest.mark.parametrize(
+    ("rated", "opening"), [(20.0, "20 VA is enough"), (15.0, "15 VA carries"), (10.0, "Too small"), (40.0, "40 VA is enough")]
+)
+def test_a_nameplate_is_judged_against_its_load(rated: float, opening: str) -> None:
+    """2 relays at 3 and a contactor at 9 VA: 15 VA."""
+    answer = answered(load("relay", 3.0, count=2), load("contactor", 9.0), fact("rated_va", rated), asks=("size",))
+
+    assert str(answer.lines[0]).startswith(opening)
+
+
+def test_every_usual_range_is_a_range() -> None:
+    """Low under high, inrush not under sealed, inside the limits of a device."""
+    for row in DEVICE_LOADS.values():
+        assert 1.0 <= row.low_va < row.high_va <= 100.0
+        assert 1.0 <= row.inrush_low <= row.inrush_high
+        assert row.on

@@ -1,0 +1,138 @@
+"""Two together, other supplies, ground, proof, and when sizing has nothing to say."""
+
+import pytest
+
+from core.readings import Fact, Job, Reading
+from core.sizing import prove, size
+from tests.core.sizing.jobs import answered, fact, job, load, text
+
+
+def test_paralleling_is_usually_not_the_way() -> None:
+    """Verdict, the rule, the bigger unit, and the phase test with what to read."""
+    answer = answered(fact("rated_va", 40), asks=("parallel",))
+    said = text(answer)
+
+    assert str(answer.lines[0]).startswith("Usually not")
+    assert "One 100 VA unit carries what two of 40 VA would" in said
+    assert "About 0 V: in phase. About 48 V: power off" in said
+    assert "725.121(B)" in said
+    assert "class2_no_interconnect" in answer.cautions
+
+
+def test_two_of_75_va_would_leave_class_2() -> None:
+    """150 VA."""
+    assert "over the 100 VA of Class 2" in text(answered(fact("rated_va", 75), asks=("parallel",)))
+
+
+@pytest.mark.parametrize(
+    ("supply", "tap", "volts", "verdict"),
+    [
+        (240, 208, 27.7, "No:"),
+        (208, 240, 20.8, "coils stand it"),
+        (240, 120, 48.0, "No:"),
+        (120, 240, 12.0, "No:"),
+        (240, 240, 24.0, "right tap"),
+    ],
+)
+def test_another_supply_on_a_tap_gives_the_ratio(supply: float, tap: float, volts: float, verdict: str) -> None:
+    """24 V times supply over tap."""
+    answer = answered(fact("supply_volts", supply), fact("tap_volts", tap))
+
+    assert answer.sizing is not None
+    assert answer.sizing.output_volts == pytest.approx(volts, abs=0.05)
+    assert verdict in text(answer)
+
+
+@pytest.mark.parametrize(("hertz", "word"), [(50, "saturates"), (60, "pull weaker")])
+def test_another_frequency_is_answered(hertz: float, word: str) -> None:
+    """Both ways."""
+    assert word in text(answered(fact("supply_hertz", hertz)))
+
+
+@pytest.mark.parametrize(("supply", "word"), [(208, "multi-tap 120/208/240"), (480, "must have a 480 V tap")])
+def test_the_size_comes_with_the_primary_for_the_supply(supply: float, word: str) -> None:
+    """Single or multi-tap."""
+    assert word in text(answered(load("contactor", 9.0), fact("supply_volts", supply), asks=("size",)))
+
+
+@pytest.mark.parametrize(
+    ("supply", "word"), [(277, "Ground one side"), (480, "Ground one side"), (240, "need not be grounded")]
+)
+def test_the_ground_follows_the_supply(supply: float, word: str) -> None:
+    """By volts to ground."""
+    assert word in text(answered(load("contactor", 9.0), fact("supply_volts", supply), asks=("size",)))
+
+
+GOOD = {
+    "line_volts": 121.0,
+    "secondary_volts_lifted": 27.0,
+    "secondary_volts": 25.0,
+    "control_volts": 24.6,
+    "coil_volts": 24.0,
+    "secondary_amps": 1.3,
+}
+
+
+def proof_job(**changed: float) -> Job:
+    """A 40 VA unit on 120 V with these readings."""
+    return job(
+        fact("rated_va", 40),
+        fact("supply_volts", 120),
+        *(Reading(measure=name, value=value) for name, value in (GOOD | changed).items()),
+        asks=("prove",),
+    )
+
+
+def test_all_readings_in_range_pass() -> None:
+    """Six readings of a sound unit."""
+    answer = prove(proof_job())
+
+    assert str(answer.lines[0]).startswith("PASS")
+    assert answer.next_test is None
+
+
+@pytest.mark.parametrize(
+    ("measure", "value"),
+    [
+        ("line_volts", 104.0),
+        ("secondary_volts_lifted", 31.5),
+        ("control_volts", 19.0),
+        ("coil_volts", 18.0),
+        ("secondary_amps", 2.2),
+    ],
+)
+def test_one_reading_out_of_range_fails(measure: str, value: float) -> None:
+    """And the line says which."""
+    answer = prove(proof_job(**{measure: value}))
+
+    assert str(answer.lines[0]).startswith("FAIL")
+    assert sum(str(line).startswith("Fail,") for line in answer.lines) >= 1
+
+
+def test_a_proof_begun_asks_for_the_next_reading() -> None:
+    """In the order they are taken."""
+    answer = answered(
+        fact("rated_va", 40), fact("supply_volts", 120), Reading(measure="line_volts", value=120.0), asks=("prove",)
+    )
+
+    assert str(answer.lines[0]) == "Not proved yet: 5 readings to take"
+    assert answer.next_test is not None
+    assert answer.next_test.measure == "secondary_volts_lifted"
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        (Reading(measure="primary_volts", value=118.0), Reading(measure="secondary_volts", value=0.0)),
+        (fact("rated_va", 40), Reading(measure="secondary_volts", value=0.0)),
+        (Fact(fact="symptom", value="hum"),),
+    ],
+)
+def test_a_message_for_the_diagnosis_is_left_to_it(told: tuple[Fact | Reading, ...]) -> None:
+    """None where nothing is for sizing."""
+    assert size(job(*told)) is None
+
+
+def test_another_question_is_left_to_others() -> None:
+    """Supply and tap in a message that asks which tap."""
+    assert size(job(fact("supply_volts", 208), fact("tap_volts", 240), asks=("tap",))) is None
