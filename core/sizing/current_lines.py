@@ -1,7 +1,7 @@
 """Amps on both sides, the fuses for them, the tap, the frequency and the ground, in sentences and numbers."""
 
 from core.said import Said, say
-from core.sizing.protection import is_class_2, line_fuse, low_voltage_fuse_a, open_volts
+from core.sizing.protection import LineFuse, is_class_2, line_fuse, low_voltage_fuse_a, open_volts
 from core.sizing.side import is_line_side
 from core.sizing.told import Part, Told
 from core.standards.class_2 import CLASS_2_FUSE, CLASS_2_POWER, largest_fuse_a
@@ -123,13 +123,8 @@ def _line_side(told: Told, *, alone: bool) -> Part | None:
     fuse = line_fuse(unit, supply)
     lines: list[Said] = []
     rules = [PRIMARY_FUSE]
-    told_a = told.job.number("fuse_amps")
-    if alone and told_a is not None:
-        lines.append(
-            say("No: {fuse:g} A is over the ceiling", fuse=told_a)
-            if told_a > fuse.ceiling_a + 1e-9 and told_a != fuse.size_a
-            else say("{fuse:g} A is within the ceiling", fuse=told_a)
-        )
+    if alone:
+        lines += _told_line_fuse(fuse, told.job.number("fuse_amps"))
     if fuse.size_a is None:
         lines.append(
             say(
@@ -159,6 +154,15 @@ def _line_side(told: Told, *, alone: bool) -> Part | None:
         rules=tuple(rules),
         cautions=("no_bigger_fuse", "local_code", "licensed_hand"),
     )
+
+
+def _told_line_fuse(fuse: LineFuse, told_a: float | None) -> tuple[Said, ...]:
+    """A word on the line-side fuse that is there or meant."""
+    if told_a is None:
+        return ()
+    if told_a > fuse.ceiling_a + 1e-9 and told_a != fuse.size_a:
+        return (say("No: {fuse:g} A is over the ceiling", fuse=told_a),)
+    return (say("{fuse:g} A is within the ceiling", fuse=told_a),)
 
 
 def _never_bigger() -> tuple[Said, ...]:

@@ -98,3 +98,11 @@ def test_without_a_rating_it_asks_for_one() -> None:
     assert "Send the transformer's VA" in text(answer)
     assert answer.sizing is not None
     assert answer.sizing.fuse_amps is None
+
+
+@pytest.mark.parametrize(("amps", "verdict"), [(0.25, "0.25 A is within the ceiling"), (1.0, "No: 1 A is over the ceiling")])
+def test_a_line_side_fuse_that_was_told_is_judged(amps: float, verdict: str) -> None:
+    """40 VA on 480 V: 0.25 A is the ceiling."""
+    answer = answered(fact("rated_va", 40), fact("supply_volts", 480), fact("fuse_amps", amps), asks=("fuse",))
+
+    assert str(answer.lines[0]) == verdict
