@@ -1,0 +1,138 @@
+"""What the diagnosis says to a job: verdict, what to do about it, and the one next test."""
+
+from typing import Final
+
+from core.advice import Answer, NextTest, Verdict
+from core.diagnosis.belief import Belief, believed, evidence, usable
+from core.diagnosis.causes import BEHIND, CAUSES, LOOK_BEHIND
+from core.diagnosis.meter import M
+from core.diagnosis.next_test import BEHIND_OF, Worth, ranked
+from core.diagnosis.outlook import proof
+from core.diagnosis.verdict import INSULATION, is_doubtful_insulation, verdict
+from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
+from core.measures import MEASURES
+from core.readings import Job
+from core.said import Said, say
+
+SAID_FROM: Final = 0.8
+"""From this probability on it is worth saying what to do about a finding."""
+DOUBLED: Final = 1.5
+"""Supply to tap from which the 24 V side stands far too high."""
+GHOSTLY: Final = (0.02, 0.85)
+"""Share of the nominal volts that a ghost may show."""
+
+ASK: Final[dict[str, Said]] = {
+    "tap_volts": say("Which primary tap is landed: its volts or its colour?"),
+    "supply_volts": say("What is the supply here: 120, 208, 240, 277 or 480 V?"),
+}
+ANSWERS: Final[dict[str, tuple[Said, ...]]] = {
+    "tap_volts": (say("120 tap"), say("208 tap"), say("240 tap")),
+    "supply_volts": (say("120 V supply"), say("208 V supply"), say("240 V supply")),
+    "line_volts": (say("0 V"), say("120 V"), say("240 V")),
+    "primary_volts": (say("0 V"), say("120 V"), say("240 V")),
+    "secondary_volts": (say("0 V"), say("24 V"), say("27 V")),
+    "secondary_volts_lifted": (say("0 V"), say("24 V"), say("27 V")),
+    "control_volts": (say("0 V"), say("24 V"), say("27 V")),
+    "coil_volts": (say("0 V"), say("24 V"), say("27 V")),
+    "fuse_volts": (say("0 V"), say("24 V"), say("27 V")),
+}
+"""Likely answers as they would be typed; any resistance may be open."""
+
+
+def diagnose(job: Job) -> Answer:
+    """
+    The verdict on the circuit so far and what to do next.
+
+    Args:
+        job: All that is known.
+
+    Returns:
+        Verdict None where nothing was told that tells anything; the next test then only where it was asked for.
+    """
+    tells = (
+        bool(usable(job))
+        or bool(job.symptoms())
+        or (job.told("tap_volts") is not None and job.told("supply_volts") is not None)
+    )
+    if not tells and "next" not in job.asks and "cannot" not in job.asks:
+        return Answer()
+    belief = believed(job)
+    steps = ranked(job, belief)
+    test = _test(job, steps)
+    if not tells:
+        return Answer(next_test=test)
+    says = verdict(job, belief, settled=test is None)
+    lines, cautions = _advice(job, belief, says)
+    return Answer(lines=lines, cautions=cautions, next_test=test, verdict=says)
+
+
+def _test(job: Job, steps: list[Worth]) -> NextTest | None:
+    """The step most worth its cost; for insulation that no hand meter can judge, a megohm test."""
+    if steps and steps[0].value > 0.0:
+        return _asked(job, steps)
+    value = evidence(job).value[0]
+    for name in INSULATION:
+        taken = sum(r.measure == name for r in job.readings)
+        if LOST_OHM <= value[M[name]] <= SOUND_OHM and taken == 1 and (name, None) not in job.declined:
+            how = say("Boards and thermostat off, leads dry: megohm test {place}", place=MEASURES[name].place)
+            return NextTest(measure=name, instruction=how)
+    return None
+
+
+def _asked(job: Job, steps: list[Worth]) -> NextTest:
+    first = steps[0]
+    if first.fact is not None:
+        measure = next((s.measure for s in steps if s.fact is None), "primary_volts")
+        return NextTest(measure=measure, instruction=ASK[first.fact], fact=first.fact, buttons=ANSWERS[first.fact])
+    row = MEASURES[first.measure]
+    how = row.how
+    if job.last(first.measure) is not None:
+        how = say("Once more, to be sure: {how}", how=row.how)
+        if row.live and row.unit == "V":
+            how = say("Once more, in low-impedance mode: {how}", how=row.how)
+    opened = (say("open"),) if row.unit == "ohm" else ()
+    return NextTest(measure=first.measure, instruction=how, buttons=ANSWERS.get(first.measure, opened))
+
+
+def _advice(job: Job, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], tuple[str, ...]]:
+    """What to do about the finding, once it is likely enough; the proof of the repair once it is decided."""
+    if belief.confidence < SAID_FROM:
+        return (), ()
+    cause = CAUSES[says.finding]
+    lines, cautions = list(cause.lines), list(cause.cautions)
+    if says.also:
+        lines = [*lines[:1], *BEHIND.lines]
+        cautions = [*BEHIND.cautions, *cautions]
+    elif says.transformer == "bad" and job.last("load_ohms") is None and BEHIND_OF[NAMES.index(says.finding)]:
+        lines.append(LOOK_BEHIND)
+    if says.finding == "load_short":
+        cautions = ["find_the_short_first", *cautions]
+    if says.finding == "wrong_tap" and _is_doubled(job):
+        cautions = ["double_volts", *cautions]
+    if says.finding == "no_supply" and _is_ghostly(job):
+        cautions = ["ghost_voltage", *cautions]
+    if says.transformer == "bad" and says.settled:
+        lines.append(proof(job))
+    if says.transformer == "unproven" and is_doubtful_insulation(job):
+        cautions = [*cautions, "no_megohm_on_boards"]
+    return tuple(lines), tuple(dict.fromkeys(cautions))
+
+
+def _is_doubled(job: Job) -> bool:
+    supply, tap = job.number("supply_volts"), job.number("tap_volts")
+    out = [
+        float(r.value)
+        for m in ("secondary_volts", "secondary_volts_lifted")
+        if (r := job.last(m)) is not None and r.value != "open"
+    ]
+    return bool((supply and tap and supply / tap >= DOUBLED) or max(out, default=0.0) >= 24.0 * DOUBLED)
+
+
+def _is_ghostly(job: Job) -> bool:
+    nominal = job.number("supply_volts") or 120.0
+    read = [
+        r
+        for m in ("line_volts", "primary_volts")
+        if (r := job.last(m)) is not None and not r.low_impedance and r.value != "open"
+    ]
+    return any(GHOSTLY[0] * nominal < float(r.value) < GHOSTLY[1] * nominal for r in read)

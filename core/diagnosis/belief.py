@@ -1,0 +1,126 @@
+"""What a job's readings and facts make one believe."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from core.circuit.plant import Floats
+from core.diagnosis.features import FACTS, Evidence, T, encode
+from core.diagnosis.meter import SEEN, M
+from core.diagnosis.network import believe
+from core.diagnosis.worlds import BAD, NAMES, Pins
+from core.readings import SYMPTOMS, Job, Reading
+
+
+@dataclass(frozen=True, slots=True)
+class Belief:
+    """Probabilities after all readings."""
+
+    findings: Floats
+    """One a finding of `NAMES`."""
+    short: float
+    """Of a short in the control circuit, be it the finding or behind it."""
+
+    @property
+    def best(self) -> str:
+        """The likeliest finding."""
+        return NAMES[int(self.findings.argmax())]
+
+    @property
+    def confidence(self) -> float:
+        """Its probability."""
+        return float(self.findings.max())
+
+    @property
+    def bad(self) -> float:
+        """Probability that the transformer is bad."""
+        return float(self.findings[BAD].sum())
+
+    def of(self, finding: str) -> float:
+        """Probability of one finding."""
+        return float(self.findings[NAMES.index(finding)])
+
+
+def usable(job: Job) -> tuple[Reading, ...]:
+    """The readings that a belief can use: pairs of named leads belong to the map of leads."""
+    return tuple(r for r in job.readings if r.measure in M)
+
+
+def evidence(job: Job) -> Evidence:
+    """
+    What was told, as arrays of one row. Of a measure taken twice the last counts, and whether both agree.
+
+    Args:
+        job: The job so far.
+
+    Returns:
+        One row.
+    """
+    value = np.full((1, len(SEEN)), np.nan)
+    flags = np.zeros((3, 1, len(SEEN)), dtype=np.bool_)
+    for reading in usable(job):
+        at = M[reading.measure]
+        now = np.inf if reading.value == "open" else float(reading.value)
+        before = value[0, at]
+        flags[0, 0, at] = alike(before, now)
+        value[0, at] = now
+        flags[1, 0, at] = reading.not_isolated
+        flags[2, 0, at] = reading.low_impedance
+    symptoms = np.array([[1.0 if s in job.symptoms() else 0.0 for s in SYMPTOMS]])
+    return Evidence(
+        value=value, confirmed=flags[0], connected=flags[1], low_impedance=flags[2], facts=_facts(job), symptoms=symptoms
+    )
+
+
+def alike(before: float, now: float) -> bool:
+    """Whether two readings of one place agree within what a meter wanders."""
+    if np.isnan(before):
+        return False
+    return bool(before == now or (np.isfinite(before) and np.isfinite(now) and abs(np.log((now + 0.5) / (before + 0.5))) < 0.1))
+
+
+def load_va(job: Job) -> float | None:
+    """All told loads together, amps taken at 24 V; None where none was told [VA]."""
+    total = 0.0
+    for fact in job.every("load"):
+        if isinstance(fact.value, int | float):
+            total += fact.value * (fact.count or 1) * (24.0 if fact.unit == "A" else 1.0)
+    return total or None
+
+
+def _facts(job: Job) -> Floats:
+    facts = np.full((1, len(FACTS)), np.nan)
+    for name, at in T.items():
+        number = load_va(job) if name == "load_va" else job.number(name)
+        if number is not None and number > 0.0:
+            facts[0, at] = number
+    return facts
+
+
+def pins(job: Job) -> Pins:
+    """What narrows the worlds that are drawn for this job."""
+    return Pins(
+        supply_v=_positive(job.number("supply_volts")),
+        tap_v=_positive(job.number("tap_volts")),
+        rated_va=_positive(job.number("rated_va")),
+        rated_secondary_v=_positive(job.number("rated_secondary_volts")),
+        load_va=load_va(job),
+    )
+
+
+def _positive(number: float | None) -> float | None:
+    return number if number is not None and 1.0 <= number <= 10_000.0 else None
+
+
+def believed(job: Job) -> Belief:
+    """
+    The belief of a job.
+
+    Args:
+        job: The job so far.
+
+    Returns:
+        Probabilities.
+    """
+    findings, short = believe(encode(evidence(job)))
+    return Belief(findings[0].astype(np.float64), float(short[0]))

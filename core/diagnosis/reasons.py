@@ -1,0 +1,108 @@
+"""Why: which readings speak for a finding and which against, by what its worlds would have shown; and which reading to take again."""
+
+from dataclasses import replace
+from typing import Final
+
+import numpy as np
+
+from core.advice import Reason
+from core.circuit.plant import Floats
+from core.diagnosis.belief import Belief, evidence, pins, usable
+from core.diagnosis.features import encode
+from core.diagnosis.imagined import column, imagine, likeness, quantiles
+from core.diagnosis.meter import OHMS, M
+from core.diagnosis.network import believe
+from core.diagnosis.worlds import NAMES
+from core.readings import Job, Reading
+
+SLACK: Final = 0.03
+"""A reading this far outside the band still counts as inside: the band comes from few worlds."""
+CLEAR: Final = 0.9
+"""Without the reading to be repeated the rest must agree at least this well."""
+TORN: Final = 0.75
+"""Over this the readings do not contradict each other enough to repeat one."""
+
+
+def reasons(job: Job, finding: str) -> tuple[Reason, ...]:
+    """
+    How each reading bears on a finding.
+
+    Args:
+        job: The job so far.
+        finding: The finding that is explained.
+
+    Returns:
+        One row a measure, what convinces most first.
+    """
+    imagined = imagine(pins(job))
+    value = evidence(job).value[0]
+    latest = {r.measure: r for r in usable(job)}
+    rows = []
+    for measure, reading in latest.items():
+        others = value.copy()
+        others[M[measure]] = np.nan
+        like = likeness(imagined, others)
+        shown = column(imagined, measure)
+        mine = np.asarray(imagined.worlds.finding == NAMES.index(finding))
+        low, high = quantiles(shown, like * mine, (0.05, 0.95))
+        fit, rest = (
+            _share(shown, like * mine, value[M[measure]], measure),
+            _share(shown, like * ~mine, value[M[measure]], measure),
+        )
+        rows.append((abs(np.log((fit + 0.05) / (rest + 0.05))), _reason(reading, low, high, fit, rest)))
+    return tuple(reason for _, reason in sorted(rows, key=lambda row: -row[0]))
+
+
+def _share(shown: Floats, weight: Floats, value: float, measure: str) -> float:
+    """Share of the worlds that show about this."""
+    if weight.sum() <= 0.0:
+        return 0.0
+    if np.isinf(value):
+        near = np.isinf(shown)
+    else:
+        reach = 0.35 if OHMS[M[measure]] else 0.06
+        with np.errstate(invalid="ignore"):
+            near = np.abs(shown - value) <= reach * abs(value) + (0.4 if OHMS[M[measure]] else 1.0)
+    return float(weight[near].sum() / weight.sum())
+
+
+def _reason(reading: Reading, low: float, high: float, fit: float, rest: float) -> Reason:
+    speaks = "for" if fit > 1.25 * rest else "against" if rest > 2.0 * fit and fit < 0.1 else "neither"
+    bound = {"low": _finite(low), "high": _finite(high)}
+    return Reason(reading=reading, low=bound["low"], high=bound["high"], speaks=speaks)  # type: ignore[arg-type]
+
+
+def _finite(value: float) -> float | None:
+    return float(value) if np.isfinite(value) else None
+
+
+def to_repeat(job: Job, belief: Belief) -> Reading | None:
+    """
+    The reading that stands against all others, where the readings contradict each other.
+
+    Args:
+        job: The job so far.
+        belief: What is believed of it.
+
+    Returns:
+        The reading whose absence makes the rest agree, or None.
+    """
+    latest = {r.measure: r for r in usable(job)}
+    if belief.confidence > TORN or len(latest) < 3:
+        return None
+    e = evidence(job)
+    n = len(latest)
+    value = np.repeat(e.value, n, axis=0)
+    for row, measure in enumerate(latest):
+        value[row, M[measure]] = np.nan
+    flat = {
+        name: np.repeat(getattr(e, name), n, axis=0)
+        for name in ("confirmed", "connected", "low_impedance", "facts", "symptoms")
+    }
+    findings, _ = believe(encode(replace(e, value=value, **flat)))
+    sure = findings.max(axis=1)
+    row = int(sure.argmax())
+    measure = list(latest)[row]
+    if sure[row] < CLEAR or e.confirmed[0, M[measure]]:
+        return None
+    return latest[measure]

@@ -1,0 +1,68 @@
+"""The verdict: the finding with its probability, what it means for the transformer, and what stands besides."""
+
+from typing import Final
+
+import numpy as np
+
+from core.advice import Ranked, Transformer, Verdict
+from core.diagnosis.belief import Belief, evidence
+from core.diagnosis.meter import M
+from core.diagnosis.next_test import BEHIND_OF
+from core.diagnosis.reasons import reasons, to_repeat
+from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
+from core.findings import FINDINGS
+from core.readings import Job
+
+CONDEMNED: Final = 0.85
+"""From this probability of a bad transformer on it is called bad: a wrong one costs a good part and a second trip."""
+PASSED: Final = 0.10
+"""Up to this one it is called good."""
+NAMED: Final = 0.5
+"""From this probability on a short behind a finding is named."""
+INSULATION: Final = ("primary_secondary_ohms", "primary_ground_ohms", "secondary_ground_ohms")
+
+
+def verdict(job: Job, belief: Belief, *, settled: bool) -> Verdict:
+    """
+    What the whole job says.
+
+    Args:
+        job: The job so far.
+        belief: What is believed of it.
+        settled: Whether any test could still change what is done.
+
+    Returns:
+        The verdict.
+    """
+    order = np.argsort(-belief.findings)
+    return Verdict(
+        finding=belief.best,
+        confidence=belief.confidence,
+        settled=settled,
+        transformer=transformer(job, belief),
+        also=also(belief),
+        ranked=tuple(Ranked(finding=NAMES[i], probability=float(belief.findings[i])) for i in order),
+        reasons=reasons(job, belief.best),
+        repeat=to_repeat(job, belief),
+    )
+
+
+def transformer(job: Job, belief: Belief) -> Transformer:
+    """Good, bad, or not proved either way."""
+    if belief.bad >= CONDEMNED:
+        return "bad"
+    if belief.bad > PASSED or FINDINGS[belief.best].transformer == "bad" or is_doubtful_insulation(job):
+        return "unproven"
+    return "good"
+
+
+def is_doubtful_insulation(job: Job) -> bool:
+    """True where an insulation reading lies between lost and sound: only a megohm test tells."""
+    value = evidence(job).value[0]
+    return any(LOST_OHM <= value[M[name]] <= SOUND_OHM for name in INSULATION)
+
+
+def also(belief: Belief) -> tuple[str, ...]:
+    """A short that the finding came from, where it is more likely than not."""
+    behind = bool(BEHIND_OF[NAMES.index(belief.best)])
+    return ("load_short",) if behind and belief.short >= NAMED else ()
