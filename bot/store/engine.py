@@ -9,6 +9,9 @@ from sqlalchemy.pool import StaticPool
 BUSY_MS = 5_000
 """How long a writer waits for another before it gives up. [ms]"""
 
+BARE = ("postgresql", "postgres")
+"""Names without a driver: psycopg 3 is the one that is installed with us."""
+
 PRAGMAS = (
     "PRAGMA foreign_keys=ON",
     "PRAGMA synchronous=FULL",  # a reply that was seen is on the disk, also after a power cut
@@ -23,6 +26,8 @@ def engine_for(url: str | URL) -> Engine:
         sqlalchemy.exc.ArgumentError: The text is no database URL.
     """
     parsed = make_url(url)
+    if parsed.drivername in BARE:
+        parsed = parsed.set(drivername="postgresql+psycopg")
     if parsed.get_backend_name() != "sqlite":
         return create_engine(parsed, pool_pre_ping=True)
     alone = in_memory(parsed)

@@ -84,3 +84,13 @@ def read(session: Session, job: Job, *, after: int = 0) -> Sequence[tuple[Logged
         .order_by(LoggedMessage.number)
     )
     return [(message, reply) for message, reply in rows]
+
+
+def last_asks(session: Session, job: Job) -> Sequence[str]:
+    """What the last message of a job's log asked for."""
+    record = session.scalar(
+        select(LoggedReply.record)
+        .join(LoggedMessage, LoggedReply.logged_message_id == LoggedMessage.id)
+        .where(LoggedMessage.job_id == job.id, LoggedMessage.number == job.turns)
+    )
+    return list(record["asks"]) if record else []

@@ -1,0 +1,62 @@
+"""What the desk does for an ask that touches the store."""
+
+from dataclasses import dataclass, field
+from datetime import datetime, tzinfo
+
+from sqlalchemy.orm import Session
+
+from bot.desk.incoming import Incoming
+from bot.reply import Reply
+from bot.store.tables import Job, Technician
+from core.said import Said, say
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class At:
+    """Where the desk stands with one message."""
+
+    session: Session
+    technician: Technician
+    job: Job
+    blank: bool
+    """True where nothing was told in the job yet."""
+    sent: Incoming
+    reply: Reply
+    """What the conversation answers, before the desk does anything."""
+
+    @property
+    def now(self) -> datetime:
+        """The moment of the message."""
+        return self.sent.sent_at
+
+    @property
+    def name(self) -> str | None:
+        """The name given with the ask, or None."""
+        return self.reply.message.name
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Deed:
+    """What was done, and what to say about it."""
+
+    lines: tuple[Said, ...] = ()
+    job: Job | None = None
+    """The job that the message belongs to from now on; None where that does not change."""
+    buttons: tuple[Said, ...] = field(default=())
+    document: str | None = None
+    alone: bool = True
+    """True where these lines are the whole answer, unless the message also brought readings."""
+    forgotten: bool = False
+    """True where the technician is gone from the store."""
+
+
+def title(job: Job, zone: tzinfo | None) -> Said:
+    """What a job is called when it is spoken of."""
+    if job.name:
+        return say("{name}", name=job.name)
+    return say("job of {day}", day=job.opened_at.astimezone(zone).strftime("%Y-%m-%d %H:%M"))
+
+
+def day(moment: datetime, zone: tzinfo | None) -> str:
+    """The day as it stands in a sentence."""
+    return moment.astimezone(zone).strftime("%Y-%m-%d")

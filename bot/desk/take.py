@@ -1,0 +1,239 @@
+"""One message in, one answer out, and both in the store: the path that every channel takes."""
+
+from dataclasses import dataclass, replace
+from datetime import timedelta
+from uuid import uuid4
+
+from sqlalchemy import select
+from sqlalchemy.orm import Session
+
+from bot.conversation import State, Turn, reply_to
+from bot.desk import hand_over, history, jobs, leave
+from bot.desk.deed import At, Deed, title
+from bot.desk.incoming import Incoming, Taken, storable
+from bot.desk.memory import Memory
+from bot.desk.note import note
+from bot.desk.turns import turn_of
+from bot.reply import Reply
+from bot.store import jobs as store
+from bot.store import log
+from bot.store.hand_over import code_in
+from bot.store.tables import Job, LoggedMessage, Technician
+from bot.store.technicians import take_notices, welcome
+from bot.wording.catalog import catalog
+from core.advice import Answer
+from core.said import Said, say
+from grammar.message import Message
+
+MOVES = {"new_job": jobs.new_job, "resume_job": jobs.resume_job}
+"""Asks after which the message belongs to another job."""
+
+DEEDS = {
+    "list_jobs": jobs.list_jobs,
+    "history": history.history,
+    "hand_over": hand_over.hand_over,
+    "export": leave.export,
+    "settings": leave.settings,
+    "close_job": jobs.close_job,
+    "forget": leave.ask_to_forget,
+}
+"""Asks that touch the store, in the order in which they are done."""
+
+IDLE = timedelta(hours=16)
+"""A job without a name that rested longer is not gone on with: the next morning's readings are of another unit."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """Where a message goes."""
+
+    technician: Technician
+    job: Job
+    revision: int
+    message_id: str
+    doubt: tuple[Said, ...] = ()
+    """What to say of the job, where the technician could think of another."""
+
+
+def take(session: Session, sent: Incoming, memory: Memory) -> Taken:
+    """
+    Answer a message and log both, in the transaction of `session`; to commit it is the caller's.
+
+    Args:
+        session: An open session on the store.
+        sent: The message as it came in.
+        memory: What this program remembers of folded jobs; the store stays the truth.
+
+    Returns:
+        The record of the reply and what goes with it. A message that came before gets its first answer again.
+    """
+    sent = replace(sent, text=storable(sent.text), message_id=sent.message_id or uuid4().hex)
+    technician = welcome(session, sent.channel, sent.address, sent.name, sent.sent_at)
+    earlier = log.latest(session, technician, str(sent.message_id))
+    if earlier is not None and (not sent.edit or earlier.text == sent.text):
+        return _again(session, earlier)
+    place = _place(session, technician, sent, earlier)
+    return _answer(session, sent, place, memory)
+
+
+def _again(session: Session, message: LoggedMessage) -> Taken:
+    kept = log.reply_to(session, message)
+    assert kept is not None, "a message is logged with its reply"
+    return Taken(
+        record=kept.record,
+        language=kept.language,
+        technician_id=message.technician_id,
+        job_id=message.job_id,
+        document=kept.document,
+    )
+
+
+def _place(session: Session, technician: Technician, sent: Incoming, earlier: LoggedMessage | None) -> Place:
+    """The job that a message belongs to. One is opened where there is none."""
+    message_id = str(sent.message_id)
+    if earlier is not None:
+        job = session.get_one(Job, earlier.job_id)
+        doubt: tuple[Said, ...] = ()
+    else:
+        job, doubt = _job_for(session, technician, sent)
+    revision = 0 if earlier is None else earlier.revision + 1
+    return Place(technician=technician, job=job, revision=revision, message_id=message_id, doubt=doubt)
+
+
+def _job_for(session: Session, technician: Technician, sent: Incoming) -> tuple[Job, tuple[Said, ...]]:
+    if sent.job is not None:
+        known = store.job_with(session, technician, sent.job)
+        return known or store.open_job(session, technician, sent.sent_at, channel_job=sent.job), ()
+    job = store.current_job(session, technician)
+    if job is None:
+        return store.open_job(session, technician, sent.sent_at), ()
+    if job.name is None and job.turns and sent.sent_at - job.last_at > IDLE:
+        rested = title(job, sent.sent_at.tzinfo)
+        return store.open_job(session, technician, sent.sent_at), (say("New job. To go on with the {job}: resume", job=rested),)
+    return job, ()
+
+
+def _answer(session: Session, sent: Incoming, place: Place, memory: Memory) -> Taken:
+    thought = _think(session, sent, place, memory)
+    at = At(
+        session=session,
+        technician=place.technician,
+        job=place.job,
+        blank=not thought.before.kept,
+        sent=sent,
+        reply=thought.reply,
+    )
+    deeds, job = _do(at)
+    if any(deed.forgotten for deed in deeds):
+        memory.clear()
+        reply = worded(thought.reply, (), deeds)
+        return Taken(
+            record=reply.record(),
+            language=reply.language,
+            technician_id=None,
+            job_id=None,
+            document=reply.document,
+            reply=reply,
+        )
+    if job.id != place.job.id:
+        place = replace(place, job=job)
+        thought = _think(session, sent, place, memory)
+    told = (*take_notices(session, place.technician.id), *_doubt(session, sent, place, deeds))
+    return _log(session, sent, place, memory, replace(thought, reply=worded(thought.reply, told, deeds)))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Thought:
+    """A message with the state before it and the reply to it."""
+
+    before: State
+    turn: Turn
+    reply: Reply
+
+
+def _think(session: Session, sent: Incoming, place: Place, memory: Memory) -> Thought:
+    lock(session, place.job)
+    before = memory.state(session, place.job, place.technician.language)
+    turn = turn_of(sent, place.job, place.technician, place.message_id, place.revision)
+    return Thought(before=before, turn=turn, reply=reply_to(before, turn))
+
+
+def _log(session: Session, sent: Incoming, place: Place, memory: Memory, thought: Thought) -> Taken:
+    """The message and its reply into the log, and what they come to into the job's own row."""
+    reply, technician, job = thought.reply, place.technician, place.job
+    row = log.Sent(message_id=place.message_id, revision=place.revision, text=sent.text, sent_at=sent.sent_at)
+    answered = log.Answered(record=reply.record(), talk=reply.talk, document=reply.document, language=reply.language)
+    log.append(session, technician, job, row, answered)
+    after = memory.follow(session, job, thought.before, replace(thought.turn, reply={**answered.record, "talk": reply.talk}))
+    told = note(job, reply, after)
+    if reply.language != (technician.language or "en"):
+        technician.language = reply.language
+    return Taken(
+        record=answered.record,
+        language=reply.language,
+        technician_id=technician.id,
+        job_id=job.id,
+        document=reply.document,
+        reply=reply,
+        told=told,
+    )
+
+
+def lock(session: Session, job: Job) -> None:
+    """Let nobody else write to the job before this transaction ends. SQLite lets one write at a time as it is."""
+    if session.get_bind().dialect.name != "sqlite":
+        session.flush()
+        session.execute(select(Job).where(Job.id == job.id).with_for_update().execution_options(populate_existing=True))
+
+
+def _do(at: At) -> tuple[list[Deed], Job]:
+    """Do what the message asks of the store; the job that it belongs to after that."""
+    code = code_in(at.sent.text)
+    if code is not None:
+        done = hand_over.take_over(at, code)
+        return [done], done.job or at.job
+    sure = leave.confirmed(at)
+    if sure is not None:
+        return [sure], at.job
+    asks, job, deeds = at.reply.message.asks, at.job, []
+    for ask, move in MOVES.items():
+        if ask in asks:
+            deeds.append(move(at))
+            job = deeds[-1].job or job
+    for ask, deed in DEEDS.items():
+        if ask in asks:
+            deeds.append(deed(replace(at, job=job) if job is not at.job else at))
+            job = deeds[-1].job or job
+    return deeds, job
+
+
+def _doubt(session: Session, sent: Incoming, place: Place, deeds: list[Deed]) -> tuple[Said, ...]:
+    """The name of the job, where the technician has several open and did not just speak of one."""
+    if place.doubt:
+        return place.doubt
+    if deeds or sent.job is not None:
+        return ()
+    others = [job for job in store.open_jobs(session, place.technician) if job.turns and job.channel_job is None]
+    if any(job.id != place.job.id for job in others):
+        return (say("Job: {job}", job=title(place.job, sent.sent_at.tzinfo)),)
+    return ()
+
+
+def worded(reply: Reply, before: tuple[Said, ...], deeds: list[Deed]) -> Reply:
+    """The reply with what the desk has to say: first the job that it is about, then what was done, then the rest."""
+    tell = catalog(reply.language).tell
+    message = reply.message
+    own = [line for deed in deeds for line in deed.lines]
+    silent = bool(deeds) and all(deed.alone for deed in deeds) and not (message.readings or message.facts)
+    texts = [*(tell(line) for line in (*before, *own)), *([] if silent or not reply.text else [reply.text])]
+    buttons = tuple(tell(button) for deed in deeds for button in deed.buttons)
+    document = next((deed.document for deed in deeds if deed.document), reply.document)
+    changed = replace(reply, text="\n".join(texts), buttons=buttons or reply.buttons, document=document)
+    if silent:
+        return replace(changed, buttons=buttons, answer=Answer(), cautions=(), picture=None)
+    return changed
+
+
+def plain_reply(said: Said, language: str = "en") -> Reply:
+    """A reply that is one sentence and read nothing."""
+    return Reply(text=catalog(language).tell(said), message=Message(), answer=Answer(), language=language)

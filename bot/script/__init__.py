@@ -1,0 +1,1 @@
+"""Conversations written down as a chat, to be played."""
