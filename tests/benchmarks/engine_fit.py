@@ -53,7 +53,14 @@ def told(rng: np.random.Generator, w: Worlds) -> tuple[np.ndarray, np.ndarray]:
         "fuse_amps": np.where(w.fused, rng.choice([2.0, 3.0, 5.0], n), np.nan),
     }  # fmt: skip
     talk = rng.choice([0.0, 0.4, 0.9], n)
-    for name, chance in (("supply_volts", 1.0), ("tap_volts", 0.7), ("rated_va", 0.8), ("rated_secondary_volts", 0.6), ("load_va", 0.2), ("fuse_amps", 0.2)):
+    for name, chance in (
+        ("supply_volts", 1.0),
+        ("tap_volts", 0.7),
+        ("rated_va", 0.8),
+        ("rated_secondary_volts", 0.6),
+        ("load_va", 0.2),
+        ("fuse_amps", 0.2),
+    ):
         facts[:, T[name]] = np.where(rng.random(n) < chance * talk, rows[name], np.nan)
     wrong = rng.random(n) < 0.01
     facts[wrong, T["tap_volts"]] = rng.choice([120.0, 208.0, 240.0], wrong.sum())
@@ -104,7 +111,11 @@ def fit(steps: int, seed: int, start: Network | None = None) -> Network:
     rng = np.random.default_rng(seed)
     stream = Stream(seed)
     sizes = (WIDTH, *LAYERS, len(NAMES) + 1)
-    p = [a for i, o in zip(sizes, sizes[1:], strict=False) for a in (rng.normal(0, np.sqrt(2 / i), (i, o)).astype(np.float32), np.zeros(o, np.float32))]
+    p = [
+        a
+        for i, o in zip(sizes, sizes[1:], strict=False)
+        for a in (rng.normal(0, np.sqrt(2 / i), (i, o)).astype(np.float32), np.zeros(o, np.float32))
+    ]
     if start is not None:
         p = [a.copy() for a in start]
     m, v = [np.zeros_like(a) for a in p], [np.zeros_like(a) for a in p]

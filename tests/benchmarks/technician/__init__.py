@@ -1,0 +1,1 @@
+"""A simulated technician at simulated units, written apart from the engine: its own circuit, priors, meter and habits."""

@@ -1,0 +1,58 @@
+"""A small nodal solver: impedances, one source, ideal transformers. Nothing of the engine's plant is used."""
+
+import numpy as np
+
+
+class Network:
+    """Branches between named nodes; "0" is the reference."""
+
+    def __init__(self) -> None:
+        self.z: list[tuple[str, str, complex]] = []
+        self.sources: list[tuple[str, str, complex]] = []
+        self.ideal: list[tuple[str, str, str, str, float]] = []
+
+    def impedance(self, a: str, b: str, ohm: complex) -> None:
+        """A branch."""
+        self.z.append((a, b, max(abs(ohm), 1e-6) * np.exp(1j * np.angle(ohm)) if ohm else 1e-6))
+
+    def source(self, a: str, b: str, volts: complex) -> None:
+        """An ideal source."""
+        self.sources.append((a, b, volts))
+
+    def transformer(self, a: str, b: str, c: str, d: str, ratio: float) -> None:
+        """V(a,b) = ratio * V(c,d); what flows in at a flows out at c times the ratio."""
+        self.ideal.append((a, b, c, d, ratio))
+
+    def solve(self) -> dict[str, complex]:
+        """Volts of every node."""
+        names = sorted(
+            {n for row in (*self.z, *self.sources) for n in row[:2]} | {n for row in self.ideal for n in row[:4]} - {"0"}
+        )
+        names = [n for n in names if n != "0"]
+        at = {n: i for i, n in enumerate(names)}
+        size = len(names) + len(self.sources) + len(self.ideal)
+        m, rhs = np.zeros((size, size), complex), np.zeros(size, complex)
+        for a, b, ohm in self.z:
+            for p, q in ((a, b), (b, a)):
+                if p != "0":
+                    m[at[p], at[p]] += 1 / ohm
+                    if q != "0":
+                        m[at[p], at[q]] -= 1 / ohm
+        row = len(names)
+        for a, b, volts in self.sources:
+            for n, sign in ((a, 1), (b, -1)):
+                if n != "0":
+                    m[at[n], row] += sign
+                    m[row, at[n]] += sign
+            rhs[row] = volts
+            row += 1
+        for a, b, c, d, ratio in self.ideal:
+            for n, sign in ((a, 1), (b, -1), (c, -ratio), (d, ratio)):
+                if n != "0":
+                    m[at[n], row] += sign
+                    m[row, at[n]] += sign
+            row += 1
+        for i in range(len(names)):
+            m[i, i] += 1e-12
+        volts = np.linalg.solve(m, rhs)
+        return {"0": 0j} | {n: volts[i] for n, i in at.items()}
