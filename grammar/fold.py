@@ -14,6 +14,6 @@ def fold(word: str) -> str:
     """
     if word.isascii():
         return word.lower().replace("'", "") if len(word) > 1 else word.lower()
-    plain = unicodedata.normalize("NFKD", word).lower()
+    plain = unicodedata.normalize("NFKD", word.replace("º", "°")).lower()
     bare = "".join(c for c in plain if not unicodedata.combining(c))
     return (bare.replace("'", "").replace("’", "") if len(word) > 1 else bare) or word

@@ -32,7 +32,7 @@ CONDITIONS = (
         ),
         es=(
             "con carga", "cargado", "con la carga", "con el r puesto", "con r puesto", "r puesto", "con r conectado", "r conectado", "con el r conectado", "conectado", "con todo conectado", "todo conectado", "bajo carga", "con la carga conectada", "con la r puesta", "con r puesta",
-            "con todo prendido", "con el r", "r puesta",
+            "con todo prendido", "r puesta",
         ),
     ),
     Words(

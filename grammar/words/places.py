@@ -87,7 +87,7 @@ PLACES = (
             "ground", "gnd", "grnd", "grd", "case", "chassis", "chasis", "core", "frame", "earth", "cabinet", "cabinet metal", "housing", "sheet metal", "iron", "shell", "the iron", "metal case", "equipment ground", "bare metal", "casing",
             "laminations", "bracket", "the box",
         ),
-        es=("tierra", "chasis", "gabinete", "nucleo", "carcasa", "caja metalica", "lamina", "marco", "masa"),
+        es=("tierra", "chasis", "gabinete", "nucleo", "carcasa", "caja metalica", "lamina", "masa"),
     ),
     Words("inout", "primary", en=("in", "going in", "coming in", "input"), es=("entrada", "entran", "entrando")),
     Words("inout", "secondary", en=("out", "going out", "coming out", "output"), es=("salida", "salen", "saliendo")),
@@ -95,8 +95,8 @@ PLACES = (
     Words(
         "transformer",
         "transformer",
-        en=("transformer", "xfmr", "xformer", "xfrmr", "tranny", "trans", "transfomer", "tranformer", "transformers", "xfmrs", "control transformer", "xfrm", "transf", "xformers", "units", "stepdown"),
-        es=("transformador", "trafo", "transformadores", "trafos", "transfo"),
+        en=("transformer", "xfmr", "xformer", "xfrmr", "tranny", "trans", "transfomer", "tranformer", "transformers", "xfmrs", "control transformer", "xfrm", "transf", "xformers", "stepdown"),
+        es=("transformador", "unidades", "trafo", "transformadores", "trafos", "transfo"),
     ),
 )
 """Places by meaning; `binding/places.py` knows which measure each has for volts, ohms and amps."""

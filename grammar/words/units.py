@@ -3,13 +3,13 @@
 from grammar.words.row import Words
 
 UNITS = (
-    Words("unit", "volt", en=("volts", "volt", "vlts", "vots", "volts ac", "volt ac", "v ac", "volts rms"), es=("voltios", "voltio", "volteos"), both=("v", "vac", "vdc", "vca", "acv", "vrms")),
+    Words("unit", "volt", en=("volts", "volt", "vlts", "vots", "volts ac", "volt ac", "v ac", "volts rms"), es=("voltios", "voltio", "volteos"), both=("vac", "vdc", "vca", "acv", "vrms")),
     Words("unit", "millivolt", en=("millivolts", "millivolt"), es=("milivoltios",), both=("mv", "mvac")),
     Words("unit", "kilovolt", en=("kilovolts",), both=("kv",)),
-    Words("unit", "amp", en=("amps", "amp", "ampere", "amperes", "amps ac"), es=("amperios", "amperio", "amperes de corriente"), both=("a", "aac", "amper")),
+    Words("unit", "amp", en=("amps", "amp", "ampere", "amperes", "amps ac"), es=("amperios", "amperio", "amperes de corriente"), both=("aac", "amper")),
     Words("unit", "milliamp", en=("milliamps", "milliamp", "mils", "milli amps"), es=("miliamperios", "miliamps", "miliamperes"), both=("ma", "mamps")),
     Words("unit", "ohm", en=("ohms", "ohm", "omhs", "ohns", "ohems", "oms", "homs"), es=("ohmios", "ohmio", "omios"), both=("Ω", "Ωs", "ohmz")),
-    Words("unit", "kiloohm", en=("kilohms", "kilohm", "kilo ohms", "kilo ohm", "k ohms", "k ohm", "thousand ohms", "kohms", "kohm", "kay"), es=("kiloohmios", "kilo ohmios", "mil ohms", "k ohmios"), both=("k", "kΩ", "k Ω")),
+    Words("unit", "kiloohm", en=("kilohms", "kilohm", "kilo ohms", "kilo ohm", "k ohms", "k ohm", "thousand ohms", "kohms", "kohm", "kay"), es=("kiloohmios", "kilo ohmios", "mil ohms", "k ohmios"), both=("kΩ", "k Ω")),
     Words(
         "unit",
         "megaohm",
@@ -22,22 +22,22 @@ UNITS = (
     Words("unit", "foot", en=("feet", "foot", "ft", "footer", "foot of", "feet of", "fts"), es=("pies", "pie"), both=("'", "’")),
     Words("unit", "yard", en=("yards", "yard", "yds"), es=("yardas",)),
     Words("unit", "meter", en=("meters", "metres", "metre", "mtrs"), es=("metros", "mts", "metro"), both=("mtr",)),
-    Words("unit", "inch", en=("inches", "inch"), es=("pulgadas", "pulgada"), both=('"', "in.")),
+    Words("unit", "inch", en=("inches", "inch"), es=("pulgadas", "pulgada"), both=('"',)),
     Words("unit", "gauge", en=("gauge", "ga", "guage", "gage", "awg"), es=()),
     Words("unit", "hertz", en=("hertz", "cycles", "cycle"), es=("hercios", "hertzios", "ciclos"), both=("hz",)),
-    Words("unit", "celsius", en=("celsius", "degrees celsius", "degrees c", "deg c"), es=("grados celsius", "grados c", "centigrados", "grados centigrados"), both=("°c", "ºc", "° c")),
+    Words("unit", "celsius", en=("celsius", "degrees celsius", "degrees c", "deg c"), es=("grados celsius", "grados c", "centigrados", "grados centigrados"), both=("°c", "° c")),
     Words("unit", "square_mm", en=("square millimeters", "square mm"), es=("milimetros cuadrados",), both=("mm2", "mm²", "sq mm", "mm 2", "mm^2", "mm")),
     Words(
         "unit",
         "not_ours",
         en=(
-            "psi", "psig", "pounds", "lbs", "lb", "degrees", "degree", "deg", "fahrenheit", "degrees f", "microfarads", "microfarad", "uf", "mfd", "farad", "farads", "mics", "micro farads", "bucks", "dollars", "tons", "ton", "btu", "btus", "hp",
-            "horsepower", "rpm", "cfm", "watts", "watt", "kw", "kilowatts", "gallons", "minutes", "minute", "mins", "min", "hours", "hour", "hrs", "hr", "days", "day", "weeks", "years", "year", "yrs", "months", "percent", "inches of water", "inwc", "wc", "in wc",
-            "iwc", "microns", "ounces", "oz", "seer", "stories", "floors", "stops", "calls", "times", "seconds", "secs", "miles", "am", "pm", "o'clock", "cents", "times today", "units today", "more calls", "more stops", "steps", "stages", "filters", "customers", "poles", "pole",
-            "phase", "th", "rd", "nd", "st", "kids", "guys", "of us", "microamps", "micro amps", "inch filter", "turns", "hrs ago", "flashes", "blinks", "lra", "rla", "fla", "boxes", "milliseconds", "fpm", "gpm", "gph", "dollar", "bags", "tubes", "screws", "bulbs",
+            "psig", "pounds", "lbs", "lb", "degrees", "degree", "deg", "fahrenheit", "degrees f", "microfarads", "microfarad", "uf", "mfd", "farad", "farads", "mics", "micro farads", "bucks", "dollars", "tons", "ton", "btu", "btus", "hp",
+            "horsepower", "rpm", "cfm", "watts", "watt", "kw", "kilowatts", "gallons", "minutes", "minute", "mins", "min", "hours", "hour", "hrs", "hr", "days", "day", "weeks", "years", "year", "yrs", "months", "percent", "inches of water", "inwc", "in wc",
+            "iwc", "ounces", "oz", "seer", "stories", "floors", "times", "seconds", "secs", "am", "pm", "cents", "times today", "more calls", "more stops", "steps", "stages", "poles", "pole",
+            "phase", "kids", "guys", "of us", "microamps", "micro amps", "inch filter", "turns", "hrs ago", "flashes", "blinks", "lra", "rla", "fla", "boxes", "milliseconds", "fpm", "gpm", "gph", "dollar", "tubes", "screws", "bulbs",
         ),
         es=("libras", "grados", "grado", "grados f", "microfaradios", "dolares", "toneladas", "caballos", "watios", "vatios", "minutos", "horas", "hora", "dias", "semanas", "anos", "meses", "por ciento", "onzas", "millas", "veces", "vueltas", "servicios", "llamadas", "pesos", "pisos", "microamperios"),
-        both=("µf", "μf", "°", "º", "°f", "ºf", "%", "µa", "μa", "ua", "khz", "mhz", "wh", "kwh"),
+        both=("µf", "μf", "°", "°f", "%", "µa", "μa", "ua", "khz", "mhz", "kwh"),
     ),
 )
 """Spellings that stand behind a number."""

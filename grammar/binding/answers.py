@@ -1,0 +1,172 @@
+"""Answers to what the bot asked, and corrections whose place an earlier message gave."""
+
+from dataclasses import replace
+
+from core.measures import MEASURES
+from core.readings import OPEN, Fact, Reading
+from core.said import say
+from grammar.binding.draft import Draft, Figure
+from grammar.binding.plausible import fits_live, slip
+from grammar.message import Unclear
+
+PLACE_OF = {"line_volts": "line", "primary_volts": "primary", "secondary_volts": "secondary", "secondary_volts_lifted": "secondary", "control_volts": "control", "coil_volts": "coil", "fuse_volts": "fuse"}
+
+
+def answers(draft: Draft, *, replaced: bool) -> None:
+    """Settles what a bare value, a unit or a yes answers."""
+    free = [f for f in draft.figures if not f.done and not f.withdrawn and f.site is None and f.kind != "good"]
+    if replaced:
+        if free and not draft.readings and not draft.unclear:
+            _earlier(draft, free)
+        _correct(draft)
+        return
+    if draft.context.unclear and not draft.readings and not draft.unclear and _settles(draft, free):
+        return
+    if len(free) == 1 and not draft.readings:
+        _answer(draft, free[0])
+
+
+def _correct(draft: Draft) -> None:
+    if "correct" not in draft.asks:
+        draft.asks.append("correct")
+    draft.asks = [a for a in draft.asks if a not in {"undo", "no", "yes"}]
+
+
+def _settles(draft: Draft, free: list[Figure]) -> bool:
+    """ "yes", "ohms", "blue": the answer to what was unclear."""
+    unclear = draft.context.unclear[0]
+    asks = set(draft.asks)
+    if "yes" in asks and unclear.readings:
+        draft.readings += [_plain(u.readings[0]) for u in draft.context.unclear if u.readings and u.question == unclear.question]
+        return True
+    if "no" in asks:
+        return True
+    words = {p.text for p in draft.phrases}
+    units = {"V": {"volts", "v", "volt", "voltios", "vac"}, "ohm": {"ohms", "ohm", "ohmios", "Ω"}, "A": {"amps", "amp"}}
+    for unit, spellings in units.items():
+        if words & spellings and not free:
+            for row in draft.context.unclear:
+                chosen = next((r for r in row.readings if MEASURES[r.measure].unit == unit), None)
+                if chosen is not None:
+                    draft.readings.append(_plain(chosen))
+            return bool(draft.readings)
+    named = [e.name for p in draft.phrases if p.kind == "ends" for e in p.ends]
+    for row in draft.context.unclear:
+        for reading in row.readings:
+            if reading.leads and any(n in reading.leads for n in named) and len({r.leads for r in row.readings if r.leads and any(n in r.leads for n in named)}) == 1:
+                draft.readings.append(_plain(reading))
+                return True
+            if not reading.leads and not free and any(reading.measure.startswith(n) for n in named):
+                draft.readings.append(_plain(reading))
+                return True
+    if len(free) == 1 and free[0].kind == "amount":
+        for reading in unclear.readings:
+            if isinstance(reading.value, float) and abs(reading.value - free[0].value) < 1e-9 and free[0].unit in {None, MEASURES[reading.measure].unit}:
+                free[0].done = True
+                draft.readings.append(_plain(reading))
+                return True
+    return False
+
+
+def _plain(reading: Reading) -> Reading:
+    return replace(reading, assumed=False)
+
+
+def _answer(draft: Draft, figure: Figure) -> None:
+    """A bare value answers the test just asked."""
+    context = draft.context
+    if context.asked_fact is not None and figure.kind == "amount" and _fact(draft, figure, context.asked_fact):
+        return
+    if context.asked is None:
+        _ask_where(draft, figure)
+        return
+    measure, leads = context.asked
+    reading = _as(draft, figure, measure, leads)
+    if reading is not None:
+        figure.done = True
+        draft.readings.append(reading)
+
+
+def _fact(draft: Draft, figure: Figure, fact: str) -> bool:
+    units = {"supply_volts": "V", "tap_volts": "V", "rated_va": "VA", "rated_secondary_volts": "V", "run_feet": "ft", "wire_awg": "AWG", "fuse_amps": "A", "supply_hertz": "Hz", "copper_celsius": "degC"}
+    if fact not in units or figure.unit not in {None, units[fact]} or figure.value <= 0:
+        return False
+    draft.fact(figure, Fact(fact=fact, value=figure.value, unit=units[fact]))
+    return True
+
+
+def _as(draft: Draft, figure: Figure, measure: str, leads: tuple[str, str] | None) -> Reading | None:
+    """The figure as a value of a measure, where it can be one."""
+    unit = MEASURES[measure].unit
+    if figure.kind == "open":
+        return Reading(measure=measure, value=OPEN, leads=leads) if unit == "ohm" else None
+    if figure.kind in {"nothing", "short"}:
+        value = OPEN if unit == "ohm" and figure.kind == "nothing" else 0.0
+        return Reading(measure=measure, value=value, leads=leads)  # type: ignore[arg-type]
+    if figure.unit not in {None, unit}:
+        other = _sibling(measure, figure.unit)
+        return Reading(measure=other, value=figure.value, leads=leads, assumed=True) if other is not None else None
+    found = slip(PLACE_OF.get(measure, ""), unit, figure.value)
+    if found is not None:
+        likely = (Reading(measure=measure, value=found.value, leads=leads),) if found.value != figure.value else ()
+        draft.unclear.append(Unclear(fragment=draft.fragment(figure.start, figure.end), choices=(measure,), readings=likely, question=found.question))
+        figure.done = True
+        return None
+    bound = figure.amount.bound if figure.amount else None
+    if unit == "ohm" and bound == "over" and figure.value >= 1e7:
+        return Reading(measure=measure, value=OPEN, leads=leads)
+    return Reading(measure=measure, value=figure.value, leads=leads, assumed=figure.low is not None or figure.doubt is not None)
+
+
+def _sibling(measure: str, unit: str | None) -> str | None:
+    """The measure of the same place in another unit."""
+    place, _, _ = measure.partition("_")
+    names = {"V": f"{place}_volts", "ohm": f"{place}_ohms", "A": f"{place}_amps"}
+    return names.get(unit or "", "") if names.get(unit or "", "") in MEASURES else None
+
+
+WHERE = {"V": ("secondary_volts", "control_volts", "primary_volts"), "ohm": ("secondary_ohms", "primary_ohms", "load_ohms"), "A": ("secondary_amps", "primary_amps")}
+
+
+def _ask_where(draft: Draft, figure: Figure) -> None:
+    """A value with a unit and no place: asked where it was taken."""
+    if figure.kind != "amount" or figure.unit not in WHERE or figure.value < 0 or figure.low is not None:
+        return
+    if draft.asks or any(f.fact != "symptom" for _, f in draft.facts):
+        return
+    names = WHERE[figure.unit]
+    if figure.unit == "V":
+        names = ("primary_volts", "line_volts") if fits_live("primary", figure.value) else ("secondary_volts", "control_volts")
+    readings = tuple(Reading(measure=m, value=figure.value) for m in names)
+    question = say("{value:g} {unit}: where did you read it?", value=figure.value, unit=figure.unit)
+    draft.unclear.append(Unclear(fragment=draft.fragment(figure.start, figure.end), choices=names, readings=readings, question=question))
+    figure.done = True
+
+
+def _earlier(draft: Draft, free: list[Figure]) -> None:
+    """ "no 24.6", "meant 208": the last reading that it can mean gets the new value."""
+    figure = free[0]
+    gone = [f.value for f in draft.figures if f.withdrawn and f.kind == "amount"]
+    rows = list(reversed(draft.context.readings))
+    chosen = next((r for r in rows if r.value in gone), None) or next((r for r in rows if _could_be(r, figure)), None)
+    if chosen is not None and (reading := _as(draft, figure, chosen.measure, chosen.leads)) is not None:
+        figure.done = True
+        draft.readings.append(reading)
+        return
+    fact = next((f for f in reversed(draft.context.facts) if isinstance(f.value, int | float) and (f.value in gone or not gone) and figure.unit in {None, f.unit}), None)
+    if fact is not None and figure.kind == "amount" and chosen is None:
+        draft.fact(figure, replace(fact, value=figure.value))
+
+
+def _could_be(reading: Reading, figure: Figure) -> bool:
+    unit = MEASURES[reading.measure].unit
+    if figure.kind == "open":
+        return unit == "ohm"
+    if figure.unit is not None:
+        return figure.unit == unit
+    place = PLACE_OF.get(reading.measure)
+    if place is not None:
+        return fits_live(place, figure.value) or (figure.value == 0 and unit == "V")
+    if isinstance(reading.value, float) and reading.value > 0 and figure.value > 0:
+        return 0.05 < figure.value / reading.value < 20
+    return unit == "ohm"

@@ -1,0 +1,157 @@
+"""What a message takes back: values of its own that it withdraws, and values of earlier messages that it replaces."""
+
+from grammar.binding.draft import Draft, Figure
+
+BETWEEN_DENIAL = frozenset({"filler", "is", "at", "reads", "between", "to"})
+
+
+def correct(draft: Draft) -> bool:
+    """Marks withdrawn figures; True where an earlier message is replaced."""
+    replaced = _starts_as_correction(draft)
+    replaced = _denied(draft) or replaced
+    replaced = _replaced(draft) or replaced
+    _withdrawn_inside(draft)
+    _was(draft)
+    return replaced
+
+
+def amounts(draft: Draft) -> list[Figure]:
+    """Figures that can be withdrawn."""
+    return [f for f in draft.figures if f.kind in {"amount", "open", "nothing"} and not f.done]
+
+
+def _starts_as_correction(draft: Draft) -> bool:
+    """ "*24.6", "correction, ...", "oops sec is ...": the mark stands before every figure."""
+    first = next((f.at for f in amounts(draft)), len(draft.phrases))
+    for at, phrase in enumerate(draft.phrases[:first]):
+        if phrase.kind == "star" and at == 0:
+            return first < len(draft.phrases)
+        if phrase.kind == "withdraw" and not any(p.kind in {"ends", "device"} for p in draft.phrases[:at]):
+            return first < len(draft.phrases) or any(p.kind in {"ends", "tapword"} for p in draft.phrases[at:])
+    if draft.kind(len(draft.phrases) - 1) == "star" and len(draft.phrases) <= 6:
+        return bool(amounts(draft))
+    return False
+
+
+def _denied(draft: Draft) -> bool:
+    """ "26.4v not 24.6", "no es 240, es 208", "no 24.6": True where it replaces what an earlier message said."""
+    replaced = False
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind not in {"not", "no"}:
+            continue
+        step = at + 1
+        while draft.kind(step) in BETWEEN_DENIAL:
+            step += 1
+        figure = draft.figure_at(step)
+        if figure is None or figure.kind != "amount" or figure.done:
+            continue
+        others = [f for f in amounts(draft) if f is not figure and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at] and _alike(f, figure)]
+        before = [f for f in others if f.at < at]
+        if phrase.kind == "no" and not before and step == at + 1 and at == 0 and not others:
+            replaced = True  # "no 24.6": the value that holds
+        elif phrase.kind == "no" and before and step == at + 1 and draft.kind(at - 1) not in {"is"}:
+            before[-1].withdrawn = True  # "118 no 108"
+            _inherit(figure, before[-1])
+        elif others:
+            figure.withdrawn = True
+            replaced = True
+        elif phrase.kind == "not" or draft.kind(at + 1) == "is":
+            figure.withdrawn = True
+            draft.unread.append((phrase.start, figure.end))
+    return replaced
+
+
+def _alike(one: Figure, other: Figure) -> bool:
+    return one.kind != "amount" or one.unit == other.unit or None in {one.unit, other.unit}
+
+
+def _replaced(draft: Draft) -> bool:
+    """ "meant 208", "change it from 14.1 to 41.1", "disregard the .4": True where such a word stands with a figure or a place."""
+    at = next((i for i, p in enumerate(draft.phrases) if p.kind == "replace"), None)
+    if at is None:
+        return False
+    phrase = draft.phrases[at]
+    figures = amounts(draft)
+    behind = [f for f in figures if f.at > at]
+    if phrase.text in {"disregard", "ignore", "ignora", "no hagas caso", "olvida el"}:
+        if behind:
+            behind[0].withdrawn = True
+            _inherit(next((f for f in behind[1:]), None), behind[0])
+        return bool(behind)
+    for figure in figures:
+        if len(figure.amounts) == 2 and figure.joins[0] in {"to", "a"}:
+            only_last(figure, draft)
+    if phrase.text == "era" and not any(p.kind in {"withdraw", "not", "no"} for p in draft.phrases):
+        return False
+    if phrase.text in {"wrong", "is wrong", "was wrong", "estaba mal", "equivocado", "not right"} and len(behind) < 1:
+        return False
+    return bool(figures) or any(p.kind in {"ends", "tapword"} for p in draft.phrases)
+
+
+def only_last(figure: Figure, draft: Draft) -> None:
+    """ "from 14.1 to 41.1": the last value stands."""
+    from grammar.binding.draft import settle  # noqa: PLC0415
+
+    unit = next((a.unit for a in reversed(figure.amounts) if a.unit), None)
+    last = figure.amounts[-1]
+    last.unit = last.unit or unit
+    figure.amounts, figure.joins = (last,), ()
+    figure.low = figure.high = None
+    settle(figure, draft)
+
+
+def _inherit(figure: Figure | None, earlier: Figure) -> None:
+    """A value put in place of another takes its unit."""
+    if figure is not None and figure.kind == "amount" and figure.unit is None and earlier.unit_from == "own":
+        figure.unit, figure.unit_from = earlier.unit, "neighbour"
+
+
+def _withdrawn_inside(draft: Draft) -> None:
+    """ "118v scratch that 108v": the figure before the mark is withdrawn where another follows for it."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "withdraw":
+            continue
+        figures = [f for f in amounts(draft) if not f.withdrawn]
+        before = next((f for f in reversed(figures) if f.at < at), None)
+        after = next((f for f in figures if f.at > at and draft.phrases[at].start <= f.start), None)
+        if before is None:
+            continue
+        if after is not None and _alike(before, after) and not _own_place(draft, before, after, at):
+            before.withdrawn = True
+            _inherit(after, before)
+        elif after is None:
+            _new_place(draft, before, at)
+
+
+def _own_place(draft: Draft, before: Figure, after: Figure, at: int) -> bool:
+    """True where the later figure has another place of its own, so that nothing of the earlier is taken back."""
+    named = [p for p in draft.phrases[at + 1 :] if p.kind == "ends"]
+    earlier = [p for p in draft.phrases[:at] if p.kind == "ends"]
+    if not named or not earlier or draft.phrases[at].text in {"scratch that", "scratch", "strike that", "no wait", "wait no", "make that", "no espera", "nope"}:
+        return False
+    return [e.name for e in named[0].ends] != [e.name for e in earlier[-1].ends]
+
+
+def _new_place(draft: Draft, figure: Figure, at: int) -> None:
+    """ "white-red 11.2 ohms, no wait thats white-orange": the value stands, at the place named last."""
+    later = next((i for i in range(at + 1, len(draft.phrases)) if i in draft.sites), None)
+    if later is None:
+        return
+    for earlier in [i for i in draft.sites if i < at and draft.sentence[i] == draft.sentence[figure.at]]:
+        if abs(earlier - figure.at) <= 6:
+            del draft.sites[earlier]
+    figure.site = draft.sites[later]
+    figure.site.used += 1
+
+
+def _was(draft: Draft) -> None:
+    """ "R-C was 0, now 25.3": what was is withdrawn where what is now follows."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "was":
+            continue
+        figures = [f for f in amounts(draft) if f.at > at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
+        if figures and len(figures[0].amounts) == 2 and figures[0].joins[0] in {"to", "a"}:
+            only_last(figures[0], draft)
+        elif len(figures) > 1 and any(p.kind in {"now", "withdraw"} or p.text in {"but", "pero", "is", "its"} for p in draft.phrases[figures[0].at : figures[1].at]):
+            figures[0].withdrawn = True
+            _inherit(figures[1], figures[0])

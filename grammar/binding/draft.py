@@ -1,0 +1,173 @@
+"""The message while it is being made: phrases, figures, and what each of them became."""
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from core.readings import Fact, Reading
+from grammar.message import Context, Unclear
+from grammar.parser import Parsed
+from grammar.phrase import Amount, Phrase
+from grammar.units import SPELLINGS, in_core, kind_of
+
+STRONG = frozenset({"stop", "line"})
+"""Kinds of phrases that end a sentence."""
+WEAK = frozenset({"comma", "sign"})
+"""Kinds that end a clause."""
+BREAKS = frozenset({"but", "pero", "then", "and", "plus"})
+
+
+@dataclass(slots=True)
+class Site:
+    """Where a figure was taken, or what else it belongs to."""
+
+    at: int
+    """Index of its phrase."""
+    kind: Literal["place", "pair", "device", "notours", "unclear"]
+    name: str
+    """A place of `binding/places.py`, a device, or the group of a word of another trade."""
+    leads: tuple[str, str] | None = None
+    choices: tuple[tuple[str, str], ...] = ()
+    """For an unclear pair: the pairs that it can be."""
+    used: int = 0
+    """How many figures it has."""
+    assumed: bool = False
+
+
+@dataclass(slots=True)
+class Figure:
+    """One value of the message."""
+
+    at: int
+    kind: Literal["amount", "open", "nothing", "short", "good"]
+    start: int
+    end: int
+    value: float = 0.0
+    unit: str | None = None
+    """Core's unit, `other` for a unit that is not ours, None where none was said."""
+    unit_from: Literal["own", "word", "heading", "neighbour", "live", None] = None
+    low: float | None = None
+    high: float | None = None
+    """The ends of a range."""
+    amount: Amount | None = None
+    amounts: tuple[Amount, ...] = ()
+    joins: tuple[str, ...] = ()
+    doubt: str | None = None
+    site: Site | None = None
+    state: str | None = None
+    """`lifted`, `loaded` or `isolated`, where a condition touches it."""
+    state_before: bool = False
+    withdrawn: bool = False
+    done: bool = False
+    """True once it became a fact, chatter, or part of something else."""
+
+
+@dataclass(slots=True)
+class Draft:
+    """Everything about one text while it is read."""
+
+    text: str
+    parsed: Parsed
+    context: Context
+    phrases: list[Phrase]
+    clause: list[int] = field(default_factory=list)
+    sentence: list[int] = field(default_factory=list)
+    figures: list[Figure] = field(default_factory=list)
+    sites: dict[int, Site] = field(default_factory=dict)
+    readings: list[Reading] = field(default_factory=list)
+    facts: list[tuple[int, Fact]] = field(default_factory=list)
+    asks: list[str] = field(default_factory=list)
+    dangers: list[str] = field(default_factory=list)
+    unclear: list[Unclear] = field(default_factory=list)
+    unread: list[tuple[int, int]] = field(default_factory=list)
+    chatter: list[tuple[int, int]] = field(default_factory=list)
+    withdrawn: list[str] = field(default_factory=list)
+    taken: set[int] = field(default_factory=set)
+    """Indices of phrases that found their meaning."""
+    cue_spans: list[tuple[int, int]] = field(default_factory=list)
+    name: str | None = None
+    marks: bool = False
+    """True where single letters and digits are marks and no colours."""
+    live: bool = False
+    lettered: set[str] = field(default_factory=set)
+
+    def kind(self, at: int) -> str:
+        """Kind of a phrase, empty beyond the ends."""
+        return self.phrases[at].kind if 0 <= at < len(self.phrases) else ""
+
+    def fragment(self, start: int, end: int) -> str:
+        """The text between two places, on one line."""
+        return " ".join(self.text[start:end].split())
+
+    def figure_at(self, at: int) -> Figure | None:
+        """The figure of a phrase, if it is one."""
+        return self._by_phrase().get(at)
+
+    def _by_phrase(self) -> dict[int, Figure]:
+        return {f.at: f for f in self.figures}
+
+    def told(self, fact: str) -> Fact | None:
+        """The fact of a name, if the message has it."""
+        return next((f for _, f in self.facts if f.fact == fact), None)
+
+    def fact(self, figure: Figure | None, fact: Fact, at: int | None = None) -> None:
+        """Adds a fact; the figure that it came from is done."""
+        if figure is not None:
+            figure.done = True
+        self.facts.append((figure.at if figure is not None else (at or 0), fact))
+
+
+def start(text: str, parsed: Parsed, context: Context) -> Draft:
+    """The draft of a text: its clauses and its figures."""
+    draft = Draft(text, parsed, context, list(parsed.phrases))
+    clause = sentence = 0
+    for phrase in draft.phrases:
+        if phrase.kind in STRONG:
+            sentence += 1
+            clause += 1
+        elif phrase.kind in WEAK or (phrase.kind in {"filler", "and"} and phrase.text in {"but", "pero", "plus", "mas"}):
+            clause += 1
+        draft.clause.append(clause)
+        draft.sentence.append(sentence)
+    draft.figures = [f for at, phrase in enumerate(draft.phrases) if (f := _figure(draft, at, phrase)) is not None]
+    return draft
+
+
+def _figure(draft: Draft, at: int, phrase: Phrase) -> Figure | None:
+    if phrase.kind == "value":
+        return Figure(at, phrase.meaning, phrase.start, phrase.end)  # type: ignore[arg-type]
+    if phrase.kind == "novalue":
+        return Figure(at, "good", phrase.start, phrase.end)
+    if phrase.kind != "amounts":
+        return None
+    figure = Figure(at, "amount", phrase.start, phrase.end, amounts=phrase.amounts, joins=phrase.joins)
+    settle(figure, draft)
+    return figure
+
+
+def settle(figure: Figure, draft: Draft) -> None:
+    """Value, unit and range of a figure from its amounts, the last of them giving the unit."""
+    amounts = figure.amounts
+    last = amounts[-1]
+    figure.amount = last
+    meaning = next((a.unit for a in reversed(amounts) if a.unit), None)
+    figure.unit, figure.unit_from = (unit_kind(meaning, draft), "own") if meaning else (None, None)
+    values = [converted(a, a.unit or meaning, draft) for a in amounts]
+    figure.value = values[-1]
+    figure.doubt = next((a.doubt for a in amounts if a.doubt), None)
+    if len(values) == 2 and figure.joins[0] in {"to", "-", "a", "or", "o", "and", "y", "dash"}:
+        figure.low, figure.high = min(values), max(values)
+        figure.value = (values[0] + values[1]) / 2
+
+
+def unit_kind(meaning: str, draft: Draft) -> str:
+    """Core's unit of a unit word, or `other`."""
+    if meaning == "m?":
+        return "m?"
+    return kind_of(meaning) if meaning in SPELLINGS else {"gauge": "AWG", "square_mm": "mm2"}.get(meaning, "other")
+
+
+def converted(amount: Amount, meaning: str | None, draft: Draft) -> float:
+    """The value in core's unit, where the unit is one of ours."""
+    if meaning is None or meaning not in SPELLINGS:
+        return amount.value
+    return in_core(amount.value, meaning)

@@ -1,0 +1,215 @@
+"""What is told and not measured: supply, tap, nameplate, fuse, run and gauge, and what a label says of leads."""
+
+from core.readings import Fact
+from grammar.binding.draft import Draft, Figure
+
+NOMINAL_V = frozenset({100.0, 110.0, 115.0, 120.0, 200.0, 208.0, 220.0, 230.0, 240.0, 265.0, 277.0, 347.0, 380.0, 400.0, 415.0, 440.0, 460.0, 480.0, 575.0, 600.0})
+"""Volts that are a nominal supply. Common practice, no source."""
+SMALL = frozenset({"filler", "is", "at", "between", "colon", "to", "lands", "each", "winding", "with", "run", "cableword", "leadword", "no", "now"})
+MEASURING = frozenset({"reads", "heading"})
+
+
+def volts(figure: Figure) -> bool:
+    """A figure that can be volts: bare or with the unit."""
+    return figure.kind == "amount" and figure.unit in {None, "V"} and len(figure.amounts) == 1
+
+
+def open_amounts(draft: Draft) -> list[Figure]:
+    """Amounts that are nothing yet."""
+    return [f for f in draft.figures if f.kind == "amount" and not f.done and not f.withdrawn]
+
+
+def facts(draft: Draft) -> None:
+    """All of them, the plainest first."""
+    _not_ours(draft)
+    _lengths(draft)
+    _gauges(draft)
+    _others(draft)
+    _taps(draft)
+    _supply(draft)
+    _fuses(draft)
+
+
+def _neighbour(draft: Draft, at: int, step: int, kinds: frozenset[str] | set[str], most: int = 3) -> int | None:
+    """The nearest phrase of some kinds on one side, only small words between, in the same clause."""
+    seen = 0
+    here = at + step
+    while 0 <= here < len(draft.phrases) and seen <= most and draft.clause[here] == draft.clause[at]:
+        if draft.kind(here) in kinds:
+            return here
+        if draft.kind(here) not in SMALL:
+            return None
+        seen += 1
+        here += step
+    return None
+
+
+def _not_ours(draft: Draft) -> None:
+    for figure in open_amounts(draft):
+        before = draft.kind(figure.at - 1)
+        if figure.unit in {"other", "mm2"} or (figure.unit == "degC" and not _of_copper(draft)):
+            figure.done = True
+            draft.chatter.append((figure.start, figure.end))
+        elif before == "idword" and figure.unit is None:
+            figure.done = True
+            draft.chatter.append((draft.phrases[figure.at - 1].start, figure.end))
+        elif figure.unit == "degC":
+            draft.fact(figure, Fact(fact="copper_celsius", value=figure.value, unit="degC"))
+
+
+def _of_copper(draft: Draft) -> bool:
+    words = {p.text for p in draft.phrases}
+    return bool(words & {"copper", "conductor", "conductors", "cobre", "wire", "cable"})
+
+
+def _lengths(draft: Draft) -> None:
+    round_trip = any(p.kind == "round_trip" for p in draft.phrases)
+    for figure in open_amounts(draft):
+        if figure.unit == "m?":
+            figure.unit = "ft" if _in_metres(draft, figure) else "ohm"
+            figure.value = round(figure.value / 0.3048, 6) if figure.unit == "ft" else figure.value * 1e6
+            if figure.low is not None and figure.high is not None:
+                figure.low, figure.high = figure.low * 1e6, figure.high * 1e6
+        if figure.unit == "ft" and figure.value > 0:
+            halved = figure.value / 2 if round_trip else figure.value
+            draft.fact(figure, Fact(fact="run_feet", value=round(halved, 3), unit="ft"))
+        elif figure.unit is None and _neighbour(draft, figure.at, 1, {"round_trip"}, 0) is not None:
+            draft.fact(figure, Fact(fact="run_feet", value=figure.value / 2, unit="ft"))
+
+
+def _in_metres(draft: Draft, figure: Figure) -> bool:
+    assert figure.amount is not None
+    small = draft.text[figure.start : figure.end].rstrip().endswith("m")
+    run = any(p.kind in {"run", "round_trip", "cableword", "gaugeword"} or p.text in {"long", "cable", "wire", "awg", "far"} for p in draft.phrases)
+    return small and run and not any(s.kind in {"place", "pair"} and abs(s.at - figure.at) < 4 for s in draft.sites.values() if s.name != "load")
+
+
+def _gauges(draft: Draft) -> None:
+    about_wire = any(
+        p.kind in {"run", "round_trip", "cableword", "gaugeword", "leadword"} or p.text in {"wire", "cable", "stat", "run"} for p in draft.phrases
+    ) or draft.told("run_feet") is not None
+    for figure in open_amounts(draft):
+        first = figure.amounts[0]
+        if figure.unit == "AWG" or (figure.unit is None and _neighbour(draft, figure.at, -1, {"gaugeword"}, 0) is not None):
+            _gauge(draft, figure, first.value)
+        elif (
+            len(figure.amounts) == 2
+            and figure.joins[0] in {"/", "-", "slash", "dash"}
+            and figure.unit is None
+            and 10 <= first.value <= 26
+            and first.value == int(first.value)
+            and 2 <= figure.amounts[1].value <= 12
+            and about_wire
+            and not any(s.kind == "notours" and s.name == "capacitor" for s in draft.sites.values())
+        ):
+            _gauge(draft, figure, first.value)
+        elif figure.unit is None and draft.kind(figure.at + 1) in {"gaugeword"} and 6 <= figure.value <= 30:
+            _gauge(draft, figure, figure.value)
+
+
+def _gauge(draft: Draft, figure: Figure, awg: float) -> None:
+    if awg != int(awg) or not 0 < awg <= 40:
+        return
+    draft.fact(figure, Fact(fact="wire_awg", value=awg, unit="AWG"))
+
+
+def _others(draft: Draft) -> None:
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind == "stranded":
+            draft.fact(None, Fact(fact="stranded", value="stranded"), at)
+    for figure in open_amounts(draft):
+        if figure.unit == "Hz":
+            draft.fact(figure, Fact(fact="supply_hertz", value=figure.value, unit="Hz"))
+        elif figure.unit == "in":
+            if any("core" in p.text or "nucleo" in p.text or "stack" in p.text or any(e.name == "ground" for e in p.ends) for p in draft.phrases):
+                draft.fact(figure, Fact(fact="core_inches", value=tuple(a.value for a in figure.amounts), unit="in"))
+            else:
+                figure.done = True
+                draft.chatter.append((figure.start, figure.end))
+
+
+def _taps(draft: Draft) -> None:
+    for figure in open_amounts(draft):
+        if figure.unit not in {None, "V"} or figure.kind != "amount":
+            continue
+        values = [a.value for a in figure.amounts]
+        if len(values) > 1 and figure.joins[0] in {"/", "slash", "-", "or", "and", "to"} and all(v in NOMINAL_V for v in values):
+            if len(values) > 2 or any(p.kind in {"plate_high", "nameplate", "tapword", "transformer"} for p in draft.phrases) or any(f.unit == "VA" for f in draft.figures):
+                draft.fact(figure, Fact(fact="nameplate_taps", value=tuple(values), unit="V"))
+            continue
+        behind = _neighbour(draft, figure.at, 1, {"tapword"}, 0)
+        before = _neighbour(draft, figure.at, -1, {"tapword"}, 3)
+        if volts(figure) and figure.value >= 100 and (behind is not None or (before is not None and not _measured_between(draft, before, figure.at))):
+            if before is not None and draft.phrases[before].text in {"taps", "tomas"}:
+                continue
+            draft.fact(figure, Fact(fact="tap_volts", value=figure.value, unit="V"))
+            draft.taken.add(behind if behind is not None else before or 0)
+    _plate_list(draft)
+    _withdrawn_taps(draft)
+
+
+def _plate_list(draft: Draft) -> None:
+    """ "multi tap 120, 208, 240": several nominal volts in a row behind such a word."""
+    at = next((i for i, p in enumerate(draft.phrases) if p.kind == "plate_high" or p.text in {"taps", "tomas"}), None)
+    if at is None:
+        return
+    row = [f for f in open_amounts(draft) if f.at > at and volts(f) and f.value in NOMINAL_V and draft.sentence[f.at] == draft.sentence[at]]
+    if len(row) > 1:
+        for figure in row:
+            figure.done = True
+        draft.fact(row[0], Fact(fact="nameplate_taps", value=tuple(f.value for f in row), unit="V"))
+
+
+def _measured_between(draft: Draft, one: int, other: int) -> bool:
+    return any(draft.kind(i) in MEASURING for i in range(min(one, other), max(one, other)))
+
+
+def _withdrawn_taps(draft: Draft) -> None:
+    """Of two taps with a mark of correction between them the last one stands."""
+    taps = [(at, fact) for at, fact in draft.facts if fact.fact == "tap_volts"]
+    if len(taps) > 1 and any(p.kind == "withdraw" for p in draft.phrases[taps[0][0] : taps[-1][0]]):
+        draft.facts = [row for row in draft.facts if row[1].fact != "tap_volts" or row is taps[-1]]
+
+
+def _supply(draft: Draft) -> None:
+    for figure in open_amounts(draft):
+        if not volts(figure) or figure.value not in NOMINAL_V:
+            continue
+        before = _neighbour(draft, figure.at, -1, {"supply"}, 2)
+        behind = _neighbour(draft, figure.at, 1, {"supply"}, 1)
+        near = before if before is not None else behind
+        if near is not None and not _measured_between(draft, near, figure.at):
+            draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+            draft.taken.add(near)
+        elif behind is None and draft.kind(figure.at + 1) == "idword" and draft.phrases[figure.at + 1].text in {"unit", "system", "rtu", "circuit", "unidad", "equipo"}:
+            draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+            draft.taken.add(figure.at + 1)
+
+
+def _fuses(draft: Draft) -> None:
+    for figure in open_amounts(draft):
+        if figure.kind != "amount" or figure.unit != "A" or len(figure.amounts) > 1:
+            continue
+        fuse = next((s for s in draft.sites.values() if s.name == "fuse" and draft.sentence[s.at] == draft.sentence[figure.at] and abs(s.at - figure.at) <= 6), None)
+        if fuse is not None and _fuse_between(draft, fuse.at, figure.at):
+            draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
+    for figure in open_amounts(draft):
+        if figure.unit is None and figure.kind == "amount" and draft.kind(figure.at + 1) == "ends" and figure.at + 1 in draft.sites:
+            site = draft.sites[figure.at + 1]
+            if site.name == "fuse" and 1 <= figure.value <= 30 and figure.value == int(figure.value) and _neighbour(draft, figure.at, -1, {"supply"}, 1) is None and draft.told("fuse_amps") is None and any(a in draft.asks for a in ("fuse",)):
+                draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
+
+
+def _fuse_between(draft: Draft, one: int, other: int) -> bool:
+    """No other place or device stands between fuse and amps."""
+    span = range(min(one, other) + 1, max(one, other))
+    return not any(i in draft.sites or draft.kind(i) in {"amounts"} for i in span)
+
+
+def nominal_in_question(draft: Draft) -> None:
+    """ "which tap for 208": a nominal voltage without a place, where something about it is asked."""
+    if not {"tap", "expect", "fuse"} & set(draft.asks) or draft.told("supply_volts") is not None:
+        return
+    free = [f for f in open_amounts(draft) if volts(f) and f.site is None and f.value in NOMINAL_V]
+    if len(free) == 1:
+        draft.fact(free[0], Fact(fact="supply_volts", value=free[0].value, unit="V"))

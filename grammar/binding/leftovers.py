@@ -1,0 +1,25 @@
+"""What became nothing: told as unread where it may matter, kept as chatter where it is of another trade."""
+
+from grammar.binding.draft import Draft
+
+def leftovers(draft: Draft) -> None:
+    """Spans for figures and words that found no meaning."""
+    for figure in draft.figures:
+        if figure.done or figure.withdrawn or figure.kind in {"good", "nothing"} or (figure.kind in {"open", "short"} and figure.site is None):
+            continue
+        if any(start <= figure.start < end for start, end in draft.cue_spans):
+            continue
+        if figure.unit is None and figure.kind == "amount" and draft.kind(figure.at + 1) in {"filler", "unknown", "notours", "idword"} and figure.site is None:
+            draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
+        elif figure.amount is not None and figure.amount.spoken and figure.unit is None and figure.value <= 12:
+            continue
+        else:
+            draft.unread.append((figure.start, figure.end))
+    clause_known = {draft.clause[at] for at in draft.sites} | {draft.clause[f.at] for f in draft.figures}
+    chatter = {draft.clause[s.at] for s in draft.sites.values() if s.kind == "notours"}
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind == "shape":
+            draft.chatter.append((phrase.start, phrase.end))
+        elif phrase.kind == "unknown" and len(phrase.text) > 1:
+            target = draft.chatter if draft.clause[at] in chatter and draft.clause[at] not in clause_known - chatter else draft.unread
+            target.append((phrase.start, phrase.end))

@@ -1,0 +1,89 @@
+"""What a place can have: live volts, ohms, and the slip that is likely where a value cannot be."""
+
+from dataclasses import dataclass
+
+from core.said import Said, say
+
+OPEN_FROM_OHM = 20e6
+"""Over the range of a hand meter; "over 20 M" is open. Common practice, no source. [ohm]"""
+SECONDARY_TENS_OHM = 10.0
+"""A 24 V secondary reads a few ohms at most; from here on it is doubted. Common practice, no source. [ohm]"""
+
+
+@dataclass(frozen=True, slots=True)
+class Live:
+    """Volts of a place. Common practice, no source."""
+
+    low: float
+    """Least that a bare number counts as volts from. [V]"""
+    high: float
+    sure_to: float
+    """Most that is recorded as said. [V]"""
+    slip_low: float
+    """From here to `slip_high` a value times ten is a usual one: a point set one place too far. [V]"""
+    slip_high: float
+
+
+LIVE = {
+    "line": Live(90, 600, 700, 9.5, 60),
+    "primary": Live(90, 600, 700, 9.5, 60),
+    "secondary": Live(21.5, 32, 60, 2.15, 3.2),
+    "control": Live(18, 32, 60, 2.15, 3.2),
+    "load": Live(18, 32, 60, 2.15, 3.2),
+    "coil": Live(16, 32, 60, 2.15, 3.2),
+    "fuse": Live(20, 32, 60, 2.15, 2.9),
+}
+MOST = {"V": 1000.0, "A": 50.0, "ohm": 1e12}
+"""Beyond this nothing is a reading of ours, whatever the place."""
+
+
+def fits_live(place: str, value: float) -> bool:
+    """
+    A bare number at a place fits a live reading.
+
+    >>> fits_live("primary", 118), fits_live("secondary", 2.4)
+    (True, False)
+    """
+    return place in LIVE and LIVE[place].low <= value <= LIVE[place].high
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """Why a value cannot be, and what was likely meant."""
+
+    value: float
+    """The likely one, in the same unit; the value itself where only its place is in doubt."""
+    question: Said
+
+
+def slip(place: str, unit: str, value: float) -> Slip | None:
+    """
+    The likely slip in a value that the place cannot have, or None where it is recorded as said.
+
+    Args:
+        place: A place of `binding/places.py`.
+        unit: V, A or ohm.
+        value: As said. [unit]
+
+    Returns:
+        The slip, or None.
+
+    >>> slip("secondary", "V", 246).value, slip("primary", "V", 11.8).value, slip("secondary", "V", 24.6)
+    (24.6, 118.0, None)
+    """
+    if value < 0:
+        return Slip(-value, say("{value:g} {unit} has a minus. Did you mean {likely:g} {unit}?", value=value, unit=unit, likely=-value))
+    if value > MOST[unit]:
+        return Slip(value, say("{value:g} {unit} is more than this circuit can have. Read it again?", value=value, unit=unit))
+    if unit != "V" or place not in LIVE:
+        return None
+    live = LIVE[place]
+    if live.slip_low <= value <= live.slip_high and live.low <= value * 10 <= live.high:
+        likely = round(value * 10, 6)
+    elif value > live.sure_to and live.low <= value / 10 <= live.high:
+        likely = round(value / 10, 6)
+    elif value > live.sure_to or (place in {"primary", "line"} and live.slip_low <= value <= live.slip_high):
+        return Slip(value, say("{value:g} V can't be there. Wrong place, or swapped windings?", value=value))
+    else:
+        return None
+    return Slip(likely, say("{value:g} V can't be there. Did you mean {likely:g} V?", value=value, likely=likely))

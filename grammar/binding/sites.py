@@ -1,0 +1,214 @@
+"""Finds every place of a message, and gives each figure the one that it belongs to."""
+
+from grammar.binding.draft import Draft, Figure, Site
+from grammar.binding.places import site_of, uses_marks
+from grammar.phrase import End, Phrase
+from grammar.words.devices import BOARDS, COILS, SWITCHES
+
+BARE_GROUPS = frozenset({"pressure", "temperature", "contact", "time", "part", "person"})
+"""Groups of words of others that have no volts, amps or ohms."""
+LEFT_ONLY = frozenset({"time", "contact", "part"})
+"""Groups whose numbers stand behind them."""
+SMALL = frozenset({"filler", "is", "reads", "at", "alone", "heading", "colon", "winding", "between", "leadword", "condition", "now", "transformer", "star", "with", "withdraw", "to", "each", "idword"})
+"""Kinds that may stand between a place and its figure."""
+DEVICE_PLACES = {**dict.fromkeys(COILS, "coil"), **dict.fromkeys(BOARDS, "control"), **dict.fromkeys(SWITCHES, "switch")}
+
+
+def find_sites(draft: Draft) -> None:
+    """All places of the message."""
+    _number_pairs(draft)
+    draft.marks = uses_marks(draft.phrases) or any(e.kind == "mark" and e.name.isdecimal() for p in draft.phrases for e in p.ends)
+    _in_and_out(draft)
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind == "ends":
+            site = site_of(draft, at, phrase)
+            if site is not None:
+                draft.sites[at] = site
+        elif phrase.kind == "device":
+            draft.sites[at] = Site(at, "device", phrase.meaning)
+        elif phrase.kind == "notours":
+            draft.sites[at] = Site(at, "notours", phrase.meaning)
+
+
+def _number_pairs(draft: Draft) -> None:
+    """Digits that are leads: "1 to 2: 3.1 ohm"."""
+    for figure in list(draft.figures):
+        phrase = draft.phrases[figure.at]
+        if len(figure.amounts) != 2 or any(a.unit or a.value != int(a.value) or not 1 <= a.value <= 12 for a in figure.amounts):
+            continue
+        at = figure.at + 1
+        while draft.kind(at) in {"colon", "is", "reads"} or (draft.kind(at) == "sign" and draft.phrases[at].text == "-"):
+            at += 1
+        if draft.kind(at) not in {"amounts", "value"}:
+            continue
+        ends = tuple(End("mark", str(int(a.value)), a.start, a.end) for a in figure.amounts)
+        draft.phrases[figure.at] = Phrase("ends", "", phrase.start, phrase.end, ends=ends, joins=figure.joins)
+        draft.figures.remove(figure)
+
+
+def _in_and_out(draft: Draft) -> None:
+    """ "120 in 0 out": the two words are the windings where a figure touches them and no place follows."""
+    found: list[tuple[int, str, bool]] = []
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "inout":
+            continue
+        before, behind = draft.kind(at - 1), draft.kind(at + 1)
+        figures = {"amounts", "value"}
+        ends = {"", "comma", "stop", "line", "and", "sign", *figures, "but"}
+        if (before in figures and behind in ends) or (behind in figures and before in {"", "comma", "stop", "line", "and", "sign", *figures}):
+            found.append((at, phrase.meaning, behind in figures and before not in figures))
+    both = {meaning for _, meaning, _ in found} == {"primary", "secondary"}
+    for at, meaning, _ in found:
+        phrase = draft.phrases[at]
+        if not both and meaning == "primary" and phrase.text == "in":
+            continue
+        draft.phrases[at] = Phrase("ends", "", phrase.start, phrase.end, ends=(End("place", meaning, phrase.start, phrase.end),))
+        site = site_of(draft, at, draft.phrases[at])
+        if site is not None:
+            site.assumed = not both
+            draft.sites[at] = site
+
+
+def _fits(site: Site, figure: Figure) -> bool:
+    """A figure can belong there at all."""
+    if figure.kind == "good" and site.kind in {"device", "notours"}:
+        return False
+    if site.kind == "notours":
+        if figure.kind != "amount":
+            return site.name in {"motor", "capacitor"} and figure.kind in {"open", "short"}
+        if site.name in BARE_GROUPS:
+            return figure.unit in {None, "other", "degC", "m?"}
+        return figure.unit != "VA"
+    return True
+
+
+def bind(draft: Draft) -> None:
+    """Gives each figure that is still open its place."""
+    open_figures = [f for f in draft.figures if not f.done]
+    for figure in open_figures:
+        figure.site = _nearest(draft, figure)
+        if figure.site is not None:
+            figure.site.used += 1
+    _share_behind(draft, open_figures)
+    _carry(draft, open_figures)
+
+
+def _nearest(draft: Draft, figure: Figure) -> Site | None:
+    left, left_near = _left(draft, figure)
+    right, right_linked = _right(draft, figure)
+    same_clause = left is not None and draft.clause[left.at] == draft.clause[figure.at]
+    if left is not None and left.used and left.kind != "notours":
+        left = None if not _many(draft, left, figure) else left
+    if left is not None and left_near and same_clause:
+        # "sec 24 on R-C" keeps the first; "contactor has 24 on the coil" means the second, nearer one
+        if right is not None and right_linked and left.kind in {"device", "notours"} and right.kind != "notours":
+            return right
+        return left
+    if right is not None and (right_linked or left is None or not same_clause or left.kind == "notours"):
+        return right
+    return left or right
+
+
+def _many(draft: Draft, site: Site, figure: Figure) -> bool:
+    """One place with several figures in a row: "sec volts 26.4 24.1" has no such reading, a pressure may."""
+    return False
+
+
+def _left(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
+    """The nearest place before the figure, and whether only small words stand between."""
+    near = True
+    for at in range(figure.at - 1, max(-1, figure.at - 14), -1):
+        kind = draft.kind(at)
+        if kind in {"stop", "line"} and not (kind == "stop" and draft.phrases[at].text.startswith("?")):
+            return None, False
+        if kind in {"amounts", "value"} and not _skippable(draft, at):
+            return None, False
+        site = draft.sites.get(at)
+        if site is not None and _fits(site, figure):
+            if site.used and site.kind != "notours":
+                return None, False
+            return site, near
+        if kind not in SMALL:
+            near = near and kind in {"ends", "novalue", "comma"}
+    return None, False
+
+
+def _skippable(draft: Draft, at: int) -> bool:
+    figure = draft.figure_at(at)
+    return figure is None or figure.withdrawn or figure.done
+
+
+def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
+    """The nearest place behind the figure in its clause, and whether a small word leads to it."""
+    linked = True
+    for at in range(figure.at + 1, min(len(draft.phrases), figure.at + 12)):
+        kind = draft.kind(at)
+        if draft.clause[at] != draft.clause[figure.at]:
+            return None, False
+        if kind in {"amounts", "value"}:
+            return None, False
+        site = draft.sites.get(at)
+        if site is not None and _fits(site, figure) and not (site.kind == "notours" and site.name in LEFT_ONLY):
+            if _has_its_own(draft, at, figure):
+                return None, False
+            return site, linked
+        if kind not in SMALL:
+            linked = False
+        if kind == "and":
+            return None, False
+    return None, False
+
+
+def _has_its_own(draft: Draft, at: int, figure: Figure) -> bool:
+    """True where the place at `at` stands before a figure of its own: "118 pri sec 0" no, "24 is low sec 20" yes."""
+    following = at + 1
+    while draft.kind(following) in {"is", "reads", "colon", "alone", "winding"}:
+        following += 1
+    if draft.kind(following) not in {"amounts", "value"} or draft.clause[following] != draft.clause[at]:
+        return False
+    before = at - 1
+    return not (before == figure.at or draft.kind(before) in {"at", "between"} or draft.phrases[before].text in {"at", "on", "across", "the", "in"})
+
+
+def _share_behind(draft: Draft, figures: list[Figure]) -> None:
+    """ "26.4v unloaded and 19.8v loaded, at the secondary": a place behind several figures is that of all of them."""
+    for at, site in draft.sites.items():
+        if site.used or site.kind not in {"place", "pair"}:
+            continue
+        waiting: list[Figure] = []
+        for figure in reversed([f for f in figures if f.at < at]):
+            if figure.site is not None or draft.sentence[figure.at] != draft.sentence[at] or figure.kind == "good":
+                break
+            waiting.append(figure)
+        for figure in waiting:
+            figure.site = site
+            site.used += 1
+
+
+def _carry(draft: Draft, figures: list[Figure]) -> None:
+    """A figure with a condition or a correction and no place of its own is taken where the one before it was."""
+    last: Figure | None = None
+    for figure in figures:
+        if figure.site is None and last is not None and last.site is not None and _continues(draft, last, figure):
+            figure.site = last.site
+            figure.site.used += 1
+            if figure.unit is None and figure.kind == "amount" and last.unit_from == "own":
+                figure.unit, figure.unit_from = last.unit, "neighbour"
+        if figure.site is not None and figure.site.kind in {"place", "pair", "unclear"}:
+            last = figure
+        elif figure.site is not None:
+            last = None
+
+
+def _continues(draft: Draft, last: Figure, figure: Figure) -> bool:
+    if figure.kind in {"good", "nothing", "short"} or last.site is None or last.site.kind not in {"place", "pair"}:
+        return False
+    between = draft.phrases[last.at + 1 : figure.at]
+    if figure.unit not in {None, "V", "A", "ohm"}:
+        return False
+    if any(p.kind in {"withdraw", "now", "replace"} for p in between) or last.withdrawn:
+        return True
+    if figure.state is not None or last.state is not None:
+        return figure.unit in {None, "V"}
+    followed = draft.kind(figure.at + 1) in {"", "stop", "line", "comma"}
+    return figure.kind == "open" and draft.phrases[figure.at].text in {"ol", "o.l."} and followed and not between

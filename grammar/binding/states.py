@@ -1,0 +1,128 @@
+"""Conditions, each bound to the figure that it touches, and headings, each over the numbers that it covers."""
+
+from grammar.binding.draft import Draft, Figure
+
+WHOLE_LINE = frozenset({"dead", "live", "vivo", "muerto", "cold", "hot readings", "prendido", "apagado"})
+"""Headings that are one only where a line or a message begins with them."""
+
+
+def conditions(draft: Draft) -> None:
+    """Gives figures their state."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind == "condition" and phrase.meaning in {"lifted", "loaded", "isolated"}:
+            figure, before = _touched(draft, at)
+            if figure is not None:
+                figure.state, figure.state_before = phrase.meaning, before
+
+
+def _touched(draft: Draft, at: int) -> tuple[Figure | None, bool]:
+    """The figure that a condition belongs to, and whether the condition stands before it."""
+    figures = [f for f in draft.figures if f.kind in {"amount", "nothing"} and f.unit in {None, "V", "A", "ohm"} and not f.withdrawn]
+    clause = draft.clause[at]
+    here = [f for f in figures if draft.clause[f.at] == clause]
+    left = next((f for f in reversed(here) if f.at < at), None)
+    right = next((f for f in here if f.at > at), None)
+    if left is not None and not (left.state is not None and right is not None):
+        return (left, False) if left.state is None or right is None else (right, True)
+    if right is not None:
+        return right, True
+    if here:
+        return None, False
+    sentence = [f for f in figures if draft.sentence[f.at] == draft.sentence[at]]
+    before = next((f for f in reversed(sentence) if f.at < at and f.state is None), None)
+    after = next((f for f in sentence if f.at > at), None)
+    starts = not any(f.at < at for f in sentence)
+    if starts and after is not None:
+        return after, True
+    return before, False
+
+
+def flags(draft: Draft) -> tuple[bool, bool]:
+    """(low impedance, still connected), as far as the message says it."""
+    meanings = {p.meaning for p in draft.phrases if p.kind == "condition"}
+    return "low_impedance" in meanings, "not_isolated" in meanings
+
+
+HEADING_UNIT = {"live": "V", "dead": "ohm"}
+UNIT_WORD = {"volt": "V", "millivolt": "V", "ohm": "ohm", "amp": "A", "milliamp": "A", "kiloohm": "ohm", "megaohm": "ohm", "volt_ampere": "VA"}
+BETWEEN_UNIT = frozenset({"is", "reads", "at", "colon", "filler", "alone", "now", "was", "to", "replace", "between", "heading", "winding"})
+
+
+def units(draft: Draft) -> None:
+    """Gives bare figures the unit that a word or a heading says."""
+    bare = [f for f in draft.figures if f.kind == "amount" and f.unit is None and not f.done]
+    headings: list[tuple[int, str, bool]] = []
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind == "heading":
+            draft.live = draft.live or phrase.meaning == "live"
+            if _heads(draft, at):
+                headings.append((at, HEADING_UNIT[phrase.meaning], True))
+        elif phrase.kind == "alone" and phrase.meaning in UNIT_WORD:
+            unit = UNIT_WORD[phrase.meaning]
+            if not _local(draft, at, unit, phrase.meaning) and _heads_alone(draft, at):
+                headings.append((at, unit, False))
+    for at, unit, _ in headings:
+        behind = [f for f in bare if f.at > at and f.unit is None]
+        following = next((h[0] for h in headings if h[0] > at and h[1] != unit), len(draft.phrases))
+        covered = [f for f in behind if f.at < following]
+        if not behind:
+            begin = max((h[0] for h in headings if h[0] < at), default=-1)
+            covered = [f for f in bare if begin < f.at < at and f.unit is None]
+        for figure in covered:
+            if not _is_count(draft, figure):
+                figure.unit, figure.unit_from = unit, "heading"
+
+
+def _is_count(draft: Draft, figure: Figure) -> bool:
+    return draft.kind(figure.at + 1) == "device" and figure.value <= 20
+
+
+def _heads(draft: Draft, at: int) -> bool:
+    """True where the word heads a list: it begins its line or stands alone between separators."""
+    phrase = draft.phrases[at]
+    if phrase.text not in WHOLE_LINE:
+        return True
+    before, behind = draft.kind(at - 1), draft.kind(at + 1)
+    return before in {"", "line", "stop"} or (before in {"comma", "all"} and behind in {"comma", "", "line", "colon", "stop"}) or behind == "colon"
+
+
+def _heads_alone(draft: Draft, at: int) -> bool:
+    """A unit word that heads a list: first in its line, or after "all"."""
+    at -= 1
+    while draft.kind(at) in {"filler", "all", "reads", "at", "is", "idword"}:
+        at -= 1
+    return draft.kind(at) in {"", "line", "stop", "comma"}
+
+
+def _local(draft: Draft, at: int, unit: str, meaning: str) -> bool:
+    """Gives the unit to the one figure beside it: "sec ohms 14.2", "*26.1 sec volts"."""
+    figure = _beside(draft, at)
+    if figure is None:
+        return False
+    figure.unit, figure.unit_from = unit, "word"
+    scale = {"kiloohm": 1e3, "megaohm": 1e6, "milliamp": 1e-3, "millivolt": 1e-3}.get(meaning, 1.0)
+    figure.value *= scale
+    return True
+
+
+def _beside(draft: Draft, at: int) -> Figure | None:
+    heads = _heads_alone(draft, at)
+    step = at + 1
+    while draft.kind(step) in BETWEEN_UNIT and not (heads and draft.kind(step) == "colon"):
+        step += 1
+    figure = draft.figure_at(step)
+    if figure is not None and figure.kind == "amount" and figure.unit is None and (not heads or _only(draft, figure)) and draft.clause[step] == draft.clause[at]:
+        return figure
+    step = at - 1
+    places = 0
+    while draft.kind(step) in {"filler", "at", "ends", "winding", "leadword", "between", "is", "device"} and draft.clause[step] == draft.clause[at]:
+        places += draft.kind(step) == "ends"
+        step -= 1
+    figure = draft.figure_at(step)
+    if figure is not None and figure.kind == "amount" and figure.unit is None and places <= 1 and draft.clause[step] == draft.clause[at]:
+        return figure
+    return None
+
+
+def _only(draft: Draft, figure: Figure) -> bool:
+    return sum(1 for f in draft.figures if f.kind == "amount" and f.unit is None and f.at > figure.at) == 0

@@ -1,0 +1,170 @@
+"""Symptoms, dangers and asks, by the turns of phrase that tell them."""
+
+from collections.abc import Sequence
+
+from core.readings import Fact
+from grammar.binding.draft import Draft
+from grammar.cues import Found, find, index, vocabulary
+from grammar.phrase import Phrase
+from grammar.words.asks import WHOLE
+
+DENIALS = frozenset({"no", "not", "isnt", "never", "without", "sin", "doesnt", "didnt", "dont", "nor", "ni", "arent", "wasnt", "aint", "nunca", "hasnt", "havent", "tampoco", "wont", "any", "stopped", "quit", "non"})
+"""A symptom behind one of these is none."""
+BREAKS = frozenset({"but", "pero", "and", "y", "now", "ahora"})
+SAYS_NO_ITSELF = frozenset({"no_control_power", "blown_fuse"})
+
+
+def words_of(phrases: Sequence[Phrase]) -> tuple[list[str], list[int]]:
+    """The folded words of the message with the phrase each is in; an empty word ends a sentence."""
+    words: list[str] = []
+    owners: list[int] = []
+    for i, phrase in enumerate(phrases):
+        if phrase.text == "\n" or (phrase.text and set(phrase.text) <= set(".!?;:")):
+            words.append("")
+            owners.append(i)
+            continue
+        for word in (phrase.text or phrase.meaning).split(" "):
+            if word and word not in {",", "-", "–", "—", "/", "*", '"', "(", ")", "'", "’", "‘", "“", "”"}:
+                words.append(word)
+                owners.append(i)
+    return words, owners
+
+
+def turns(draft: Draft) -> None:
+    """Fills symptoms, dangers and asks."""
+    words, owners = words_of(draft.parsed.words)
+    _symptoms(draft, words, owners)
+    draft.dangers = list(dict.fromkeys(f.meaning for f in find(words, vocabulary("dangers")) if not _denied(words, f, f.meaning)))
+    _asks(draft, words)
+
+
+def _denied(words: Sequence[str], found: Found, meaning: str) -> bool:
+    if meaning in SAYS_NO_ITSELF or words[found.at[0]] in DENIALS:
+        return words[found.at[0]] == "not" and meaning == "hot"
+    for back in range(1, 4):
+        at = found.at[0] - back
+        if at < 0 or not words[at] or words[at] in BREAKS:
+            return False
+        if words[at] in DENIALS:
+            return words[at] not in {"no", "sin"} or back <= 2
+    return False
+
+
+HOT_IS_LIVE = frozenset({"legs", "leg", "wire", "lead", "side", "working", "work", "line", "both", "wires", "leads", "it", "thing"})
+
+
+def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None:
+    found = [f for f in find(words, vocabulary("symptoms")) if not _denied(words, f, f.meaning)]
+    names = {f.meaning for f in found}
+    for f in found:
+        if f.meaning == "hot" and _means_live(words, f):
+            continue
+        if f.meaning == "blown_fuse" and "blows_fuse" in names:
+            continue
+        if f.meaning == "no_control_power" and _answered(draft, f, owners):
+            continue
+        if f.meaning == "hum" and "chatter" in names and any(w in {"buzz", "buzzing", "buzzes"} for w in (words[i] for i in f.at)) and any("contactor" in w for w in words):
+            continue
+        phrases = draft.parsed.words[owners[f.at[0]]], draft.parsed.words[owners[f.at[-1]]]
+        draft.cue_spans.append((phrases[0].start, phrases[1].end))
+        if f.meaning == "no_control_power":
+            _consume(draft, phrases[0].start, phrases[1].end)
+        fact = Fact(fact="symptom", value=f.meaning)
+        if not any(other == fact for _, other in draft.facts):
+            draft.facts.append((owners[f.at[0]], fact))
+
+
+def _answered(draft: Draft, found: Found, owners: Sequence[int]) -> bool:
+    """ "no 24.1": the words of the cue hold a figure that is no nominal."""
+    return False
+
+
+def _consume(draft: Draft, start: int, end: int) -> None:
+    for figure in draft.figures:
+        if start <= figure.start < end and (figure.kind == "amount" and figure.value == 24.0 or figure.kind == "nothing"):
+            figure.done = True
+
+
+def _means_live(words: Sequence[str], found: Found) -> bool:
+    """ "both legs are hot": live, and no heat."""
+    last = found.at[-1]
+    if words[last] != "hot":
+        return False
+    before = words[max(0, found.at[0] - 4) : found.at[0] + 1]
+    behind = words[last + 1 : last + 4]
+    if any(w in {"leg", "legs", "wire", "lead", "line", "side", "l1", "wires"} for w in before):
+        return True
+    return bool(behind[:2]) and behind[0] in {"to", "on"} and len(behind) > 1 and behind[1] in {"the", "contactor", "both"} and "touch" not in behind
+
+
+def _asks(draft: Draft, words: Sequence[str]) -> None:
+    bare = [w for w in words if w]
+    short = tuple(bare)
+    if len(bare) <= 4 and (name := _whole().get(short)) is not None:
+        draft.asks.append(name)
+    found = find(words, vocabulary("asks"))
+    draft.asks += [f.meaning for f in found]
+    draft.asks = _settled(list(dict.fromkeys(draft.asks)), draft, words)
+    draft.cue_spans += []
+
+
+_WHOLE_CACHE: dict[tuple[str, ...], str] = {}
+
+
+def _whole() -> dict[tuple[str, ...], str]:
+    """Whole messages by their words."""
+    if not _WHOLE_CACHE:
+        from grammar.vocabulary import pieces  # noqa: PLC0415
+
+        for cue in WHOLE:
+            for text in (*cue.en, *cue.es):
+                key = tuple(p for p in (pieces(text) if not text.startswith("/") else (text,)) if p not in {"-", "?"})
+                _WHOLE_CACHE.setdefault(key, cue.meaning)
+    return _WHOLE_CACHE
+
+
+OUTRANKS: dict[str, tuple[str, ...]] = {
+    "undo": ("next", "forget", "cannot", "history", "no", "yes", "fuse"),
+    "forget": ("undo", "new_job", "next", "why", "history"),
+    "new_job": ("next", "resume_job", "list_jobs", "history"),
+    "va_estimate": ("size", "expect", "which_lead", "why"),
+    "winding_picture": ("why", "expect", "which_lead"),
+    "prove": ("next", "expect", "why", "close_job", "report"),
+    "tap": ("which_lead", "next", "expect"),
+    "which_lead": ("next",),
+    "wire_run": ("fuse", "expect", "next", "size"),
+    "fuse": ("size", "next", "expect"),
+    "help": ("next", "cannot"),
+    "export": ("report", "history", "forget"),
+    "hand_over": ("next", "report", "new_job"),
+    "list_jobs": ("history", "new_job"),
+    "resume_job": ("history", "new_job", "list_jobs", "next"),
+    "report": ("history", "next"),
+    "close_job": ("new_job", "next"),
+    "all_well": ("close_job", "next"),
+    "history": ("next", "expect", "help"),
+    "size": ("next",),
+    "expect": ("next",),
+    "parallel": ("size",),
+    "language": ("help",),
+    "start": ("new_job", "next"),
+    "invite": ("next", "new_job"),
+    "settings": ("next",),
+}
+"""Where one turn of phrase holds another, the first is meant."""
+
+
+def _settled(asks: list[str], draft: Draft, words: Sequence[str]) -> list[str]:
+    """The asks that are meant, of all whose words are there."""
+    weaker = {w for ask in asks for w in OUTRANKS.get(ask, ())}
+    kept = [a for a in asks if a not in weaker or any(a in OUTRANKS and other in OUTRANKS[a] for other in asks if a in OUTRANKS.get(other, ()))]
+    if {"cannot", "undo", "all_well", "close_job", "history", "help", "resume_job", "language", "export", "invite", "settings"} & set(kept) and draft.figures:
+        soft = {"resume_job", "all_well", "help", "language"}
+        if any(f.kind == "amount" and f.unit in {"V", "A", "ohm"} for f in draft.figures):
+            kept = [a for a in kept if a not in soft]
+    return kept
+
+
+def found_cues(words: Sequence[str], cues: object) -> list[Found]:
+    """For tests: all cues of one table in a row of words."""
+    return find(words, index(cues))  # type: ignore[arg-type]

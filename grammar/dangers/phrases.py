@@ -1,0 +1,288 @@
+"""
+Turns of phrase, found in any wording: `bypass|jump* .. {FLOAT}` is one of two verbs, up to five other words, a float switch.
+
+`a|b` one of them, `stem*` anything that begins so, `two_words` joined, `{NAME}` a concept, `.` up to two other words, `..` up to five,
+`...` up to nine and across commas, `&` articles, `{BIG}` and `{SMALL}` two numbers of which the first must be larger, `@NAME` the
+concept stands anywhere in the text, `!NAME` it stands nowhere.
+"""
+
+import re
+import unicodedata
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Final
+
+BREAK: Final = "|"
+"""The token that stands for a comma, a full stop, a new line."""
+_GAPS: Final = {".": 2, "..": 5, "...": 9}
+_MARKS: Final = frozenset({"{BIG}", "{SMALL}", "&", *_GAPS})
+_ARTICLES: Final = frozenset(
+    (
+        "the",
+        "that",
+        "this",
+        "these",
+        "those",
+        "my",
+        "a",
+        "an",
+        "your",
+        "his",
+        "her",
+        "its",
+        "their",
+        "el",
+        "la",
+        "los",
+        "las",
+        "un",
+        "una",
+        "unos",
+        "ese",
+        "esa",
+        "este",
+        "esta",
+        "mi",
+        "su",
+        "le",
+        "lo",
+        "al",
+        "del",
+        "de",
+    )
+)
+_HALTS: Final = frozenset(
+    (
+        "blew",
+        "blows",
+        "pops",
+        "popped",
+        "trips",
+        "tripped",
+        "because",
+        "but",
+        "then",
+        "when",
+        "unless",
+        "got",
+        "get",
+        "gets",
+        "read",
+        "reads",
+        "reading",
+        "off",
+        "dead",
+        "quemo",
+        "cuando",
+        "porque",
+        "pero",
+        "entonces",
+        "lei",
+        "leo",
+    )
+)
+"""A gap does not reach over these: another thing is being said."""
+_SPLIT: Final = re.compile(r"\d+(?:[.,]\d+)?|[a-z]+|[^\sa-z\d]")
+_APART: Final = re.compile(r"(?<=\d)(?=[a-z])|(?<=[a-z])(?=\d)")
+_PAUSE: Final = frozenset(".,;:!?()\n—")
+
+
+def tokens(text: str) -> tuple[str, ...]:
+    """
+    The words of a text in lower case, without accents and apostrophes, its pauses as `BREAK`.
+
+    Args:
+        text: As it was sent.
+
+    >>> tokens("Didn't jump it, ¿sí?")
+    ('didnt', 'jump', 'it', '|', 'si', '|')
+    """
+    plain = "".join(c for c in unicodedata.normalize("NFD", text.casefold()) if not unicodedata.combining(c))
+    plain = plain.replace("'", "").replace("’", "").replace("w/o", "without").replace("\n", " . ")
+    found: list[str] = []
+    for token in _SPLIT.findall(plain):
+        if token in _PAUSE:
+            found.append(BREAK)
+        elif token.isalnum() or token[0].isdigit():
+            found.append(token)
+    return tuple(found)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class OneOf:
+    """Words of which one must stand here."""
+
+    exact: frozenset[str]
+    stems: tuple[str, ...]
+    longer: tuple[tuple[str, ...], ...]
+    starts: frozenset[str]
+    """The first words of the spellings that have no star."""
+    star_starts: tuple[str, ...]
+    """The stems that a spelling may begin with."""
+
+    @classmethod
+    def of(cls, spellings: tuple[str, ...]) -> "OneOf":
+        """From spellings with spaces and stars."""
+        rows = [tuple(_APART.sub(" ", spelling).split()) for spelling in spellings]
+        single = [row[0] for row in rows if len(row) == 1]
+        firsts = [row[0] for row in rows]
+        return cls(
+            frozenset(word for word in single if not word.endswith("*")),
+            tuple(word[:-1] for word in single if word.endswith("*")),
+            tuple(row for row in rows if len(row) > 1),
+            frozenset(word for word in firsts if not word.endswith("*")),
+            tuple(word[:-1] for word in firsts if word.endswith("*")),
+        )
+
+    def may_stand(self, words: frozenset[str]) -> bool:
+        """False where no word of a text can begin one of the spellings."""
+        if not self.starts.isdisjoint(words):
+            return True
+        return bool(self.star_starts) and any(word.startswith(self.star_starts) for word in words)
+
+    def ends(self, words: tuple[str, ...], at: int) -> Iterator[int]:
+        """Where what begins at a place ends, for each spelling that fits."""
+        if at < len(words) and (words[at] in self.exact or (self.stems and words[at].startswith(self.stems))):
+            yield at + 1
+        for row in self.longer:
+            here = words[at : at + len(row)]
+            if len(here) == len(row) and all(_is(word, spelling) for word, spelling in zip(here, row, strict=True)):
+                yield at + len(row)
+
+
+def _is(word: str, spelling: str) -> bool:
+    return word.startswith(spelling[:-1]) if spelling.endswith("*") else word == spelling
+
+
+@dataclass(frozen=True, slots=True)
+class Phrase:
+    """One turn of phrase, ready to be looked for."""
+
+    parts: tuple[OneOf | str, ...]
+    """A `OneOf`, or a mark: a gap, the articles, a number."""
+    anywhere: tuple[OneOf, ...] = ()
+    nowhere: tuple[OneOf, ...] = ()
+
+
+@dataclass(slots=True)
+class Found:
+    """A phrase in a text: from its first word up to the one after its last."""
+
+    start: int
+    end: int
+    numbers: dict[str, float] = field(default_factory=dict)
+
+
+def phrase(written: str, concepts: Mapping[str, tuple[str, ...]]) -> Phrase:
+    """
+    A phrase as it is written in the vocabulary.
+
+    Args:
+        written: See the head of this file.
+        concepts: What the names in braces stand for.
+
+    Raises:
+        KeyError: A concept that is not there.
+    """
+    pieces = written.split()
+    return Phrase(
+        tuple(p if p in _MARKS else _one_of(p, concepts) for p in pieces if p[0] not in "@!"),
+        tuple(_one_of("{" + p[1:] + "}", concepts) for p in pieces if p[0] == "@"),
+        tuple(_one_of("{" + p[1:] + "}", concepts) for p in pieces if p[0] == "!"),
+    )
+
+
+_KNOWN: Final[dict[str, OneOf]] = {}
+
+
+def _one_of(piece: str, concepts: Mapping[str, tuple[str, ...]]) -> OneOf:
+    """Alternatives that many phrases share are made once."""
+    if piece not in _KNOWN:
+        spellings: list[str] = []
+        for choice in piece.split("|"):
+            spellings += concepts[choice[1:-1]] if choice.startswith("{") else [choice.replace("_", " ")]
+        _KNOWN[piece] = OneOf.of(tuple(spellings))
+    return _KNOWN[piece]
+
+
+class Text:
+    """The words of one message, with where each alternative stands found once."""
+
+    def __init__(self, words: tuple[str, ...]) -> None:
+        self.words = words
+        self._different = frozenset(words)
+        self._seen: dict[OneOf, dict[int, tuple[int, ...]]] = {}
+
+    def where(self, one: OneOf) -> dict[int, tuple[int, ...]]:
+        """Start to ends of each place where one of the spellings stands."""
+        if one not in self._seen:
+            sought = range(len(self.words)) if one.may_stand(self._different) else ()
+            ends = {at: tuple(one.ends(self.words, at)) for at in sought}
+            self._seen[one] = {at: found for at, found in ends.items() if found}
+        return self._seen[one]
+
+    def has(self, one: OneOf) -> bool:
+        """True where one of the spellings is in the text."""
+        return bool(self.where(one))
+
+
+def places(sought: Phrase, text: Text) -> Iterator[Found]:
+    """
+    Everywhere that a phrase stands.
+
+    Args:
+        sought: From `phrase`.
+        text: The message.
+    """
+    needed = (*(part for part in sought.parts if isinstance(part, OneOf)), *sought.anywhere)
+    if not all(text.has(one) for one in needed) or any(text.has(one) for one in sought.nowhere):
+        return
+    first = sought.parts[0]
+    for start in text.where(first) if isinstance(first, OneOf) else range(len(text.words)):
+        for end, numbers in _match(sought.parts, text, start):
+            if not numbers or numbers["{BIG}"] > numbers.get("{SMALL}", 0.0):
+                yield Found(start, end, numbers)
+                break
+
+
+def _match(parts: tuple[OneOf | str, ...], text: Text, at: int) -> Iterator[tuple[int, dict[str, float]]]:
+    if not parts:
+        yield at, {}
+        return
+    first, rest = parts[0], parts[1:]
+    if isinstance(first, OneOf):
+        for end in text.where(first).get(at, ()):
+            yield from _match(rest, text, end)
+    elif first in {"{BIG}", "{SMALL}"}:
+        yield from _number(first, rest, text, at)
+    else:
+        for end in _skipped(first, text.words, at):
+            yield from _match(rest, text, end)
+
+
+_UNITS: Final = frozenset(
+    ("v", "volt", "volts", "vac", "va", "a", "amp", "amps", "ampere", "amperes", "amperios", "amperio", "awg", "gauge")
+)
+
+
+def _number(name: str, rest: tuple[OneOf | str, ...], text: Text, at: int) -> Iterator[tuple[int, dict[str, float]]]:
+    words = text.words
+    if at >= len(words) or not words[at][0].isdigit():
+        return
+    value = {name: float(words[at].replace(",", "."))}
+    has_unit = at + 1 < len(words) and words[at + 1] in _UNITS
+    for after in (at + 1, at + 2)[: 1 + has_unit]:
+        for end, numbers in _match(rest, text, after):
+            yield end, value | numbers
+
+
+def _skipped(gap: str, words: tuple[str, ...], at: int) -> Iterator[int]:
+    """Where a gap may end: the shortest first."""
+    yield at
+    for end in range(at, min(len(words), at + _GAPS.get(gap, 2))):
+        word = words[end]
+        if gap == "&" and word not in _ARTICLES:
+            return
+        if gap in {".", ".."} and (word == BREAK or word in _HALTS):
+            return
+        yield end + 1

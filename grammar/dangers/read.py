@@ -1,0 +1,91 @@
+"""Reads the dangers that a text shows."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import Final
+
+from grammar.dangers.denials import MIGHT_BE, PASSES, is_denied, might_only_be, sentence
+from grammar.dangers.phrases import Found, OneOf, Phrase, Text, phrase, places, tokens
+from grammar.words.danger_concepts import CONCEPTS
+from grammar.words.dangers import DANGERS, SATISFIED
+from grammar.words.row import Cue
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Warned:
+    """What a text shows of danger."""
+
+    names: tuple[str, ...] = ()
+    """Names of `core.dangers`."""
+    proved_dead: bool = False
+    """The technician said that the circuit was measured dead."""
+    locked_out: bool = False
+
+
+_TESTABLE: Final = frozenset({"bypass_gas_safety", "bypass_float", "bypass_pressure", "bypass_freeze", "defeat_interlock"})
+"""Safeties that may be jumped for a moment, to test, by somebody who watches."""
+_JUMPS: Final = _TESTABLE | {"bypass_fuse", "leave_jumper", "test_jumper"}
+_STILLED: Final = {
+    "proved_dead": frozenset({"not_proved_dead", "skip_proving"}),
+    "locked_out": frozenset({"no_lockout", "control_as_lockout"}),
+}
+_SAID_BY: Final = {"over_300": "live_over_300", "burnt_smell": "burning_smell"}
+"""What needs no word where the other is said."""
+
+
+@cache
+def _phrases(rows: tuple[Cue, ...]) -> tuple[tuple[str, Phrase], ...]:
+    return tuple((cue.meaning, phrase(written, CONCEPTS)) for cue in rows for written in (*cue.en, *cue.es))
+
+
+@cache
+def _concept(name: str) -> OneOf:
+    return OneOf.of(CONCEPTS[name])
+
+
+def dangers_in(text: str) -> Warned:
+    """
+    The dangers that a text shows, and what it says of having been careful.
+
+    Args:
+        text: As it was sent, English or Spanish.
+
+    >>> dangers_in("can I just jump the fuse").names
+    ('bypass_fuse',)
+    >>> dangers_in("not jumping the fuse").names
+    ()
+    """
+    said = Text(tokens(text))
+    done = {name for name, found in _found(SATISFIED, said) if not is_denied(found, said.words)}
+    names = {name for name, found in _found(DANGERS, said) if _is_meant(name, found, said)}
+    for careful in done:
+        names -= _STILLED[careful]
+    names = _jumped(names, said)
+    names -= {less for less, more in _SAID_BY.items() if more in names}
+    ordered = tuple(dict.fromkeys(cue.meaning for cue in DANGERS if cue.meaning in names))
+    extra = ("test_jumper",) if "test_jumper" in names else ()
+    return Warned(names=ordered + extra, proved_dead="proved_dead" in done, locked_out="locked_out" in done)
+
+
+def _found(rows: tuple[Cue, ...], text: Text) -> list[tuple[str, Found]]:
+    return [(name, found) for name, sought in _phrases(rows) for found in places(sought, text)]
+
+
+def _is_meant(name: str, found: Found, text: Text) -> bool:
+    words = text.words
+    if is_denied(found, words):
+        return False
+    if name in MIGHT_BE and might_only_be(found, words):
+        return False
+    return not (name in PASSES and Text(sentence(found, words)).has(_concept("PAST")))
+
+
+def _jumped(names: set[str], text: Text) -> set[str]:
+    """A jumper that is out again is no danger; one that is watched for a moment is a condition."""
+    if not names & _JUMPS:
+        return names
+    if text.has(_concept("UNDONE")):
+        return names - _JUMPS
+    if names & _TESTABLE and "leave_jumper" not in names and text.has(_concept("WATCH")):
+        return (names - _TESTABLE) | {"test_jumper"}
+    return names

@@ -1,0 +1,90 @@
+"""Builds the grammar once and turns a text into its row of phrases."""
+
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from lark import Lark, Token, Transformer, v_args
+
+from grammar.numerals import amount_of
+from grammar.phrase import Amount, End, Phrase
+from grammar.roles import Roles
+
+GRAMMAR = Path(__file__).with_name("message.lark")
+
+
+@dataclass(frozen=True, slots=True)
+class Parsed:
+    """A text after the grammar."""
+
+    phrases: tuple[Phrase, ...]
+    repairs: tuple[tuple[str, str], ...]
+    spanish: bool
+    words: tuple[Phrase, ...]
+    """The vocabulary's phrases before the grammar joined them."""
+
+
+@v_args(inline=True)
+class Phrases(Transformer[Token, Any]):
+    """One method a rule of the grammar, named as the rule."""
+
+    def number(self, *parts: Token) -> tuple[Phrase, ...]:
+        """The words of a number."""
+        return tuple(part.value for part in parts)  # type: ignore[misc]
+
+    def amount(self, *parts: Any) -> Amount:
+        """A number with what stands before and behind it."""
+        before = [p.value for p in parts if isinstance(p, Token) and p.type == "BOUND"]
+        unit = next((p.value for p in parts if isinstance(p, Token) and p.type == "UNIT"), None)
+        number = next(p for p in parts if isinstance(p, tuple))
+        return amount_of(before, number, unit)
+
+    def amounts(self, *parts: Any) -> Phrase:
+        """One amount, or several that are joined."""
+        amounts = tuple(p for p in parts if isinstance(p, Amount))
+        joins = tuple(p.value.meaning if p.value.kind != "letter" else p.value.text for p in parts if isinstance(p, Token))
+        return Phrase("amounts", "", amounts[0].start, amounts[-1].end, amounts=amounts, joins=joins)
+
+    def end(self, *parts: Token) -> End:
+        """One place or lead."""
+        first: Phrase = parts[0].value  # type: ignore[assignment]
+        last: Phrase = parts[-1].value  # type: ignore[assignment]
+        return End(first.kind, first.meaning, first.start, last.end, last.meaning if len(parts) > 1 else None)  # type: ignore[arg-type]
+
+    def ends(self, *parts: Any) -> Phrase:
+        """One end, or several that are joined."""
+        ends = tuple(p for p in parts if isinstance(p, End))
+        joins = tuple(p.value.meaning for p in parts if isinstance(p, Token))
+        return Phrase("ends", "", ends[0].start, ends[-1].end, ends=ends, joins=joins)
+
+    def message(self, *parts: Any) -> tuple[Phrase, ...]:
+        """The row."""
+        return tuple(p.value if isinstance(p, Token) else p for p in parts)
+
+
+def build(*, strict: bool = False, roles: Roles | None = None) -> Lark:
+    """The grammar as a parser; `strict` makes every collision in it an error."""
+    return Lark(
+        GRAMMAR.read_text(encoding="utf-8"),
+        parser="lalr",
+        lexer="basic",
+        start="message",
+        postlex=roles or Roles(),  # type: ignore[arg-type]
+        transformer=Phrases(),
+        strict=strict,
+        maybe_placeholders=False,
+    )
+
+
+@cache
+def _parser() -> tuple[Lark, Roles]:
+    roles = Roles()
+    return build(roles=roles), roles
+
+
+def parse(text: str) -> Parsed:
+    """The phrases of any text."""
+    lark, roles = _parser()
+    phrases: Any = lark.parse(text)
+    return Parsed(phrases, tuple(roles.repairs), roles.spanish, tuple(roles.phrases))

@@ -1,0 +1,102 @@
+"""The door: a text becomes a message. It never raises for any text."""
+
+from core.readings import Reading
+from grammar.binding.answers import answers
+from grammar.binding.corrections import correct
+from grammar.binding.draft import Draft, start
+from grammar.binding.facts import facts, nominal_in_question
+from grammar.binding.jobs import job_name
+from grammar.binding.labels import labels
+from grammar.binding.leftovers import leftovers
+from grammar.binding.loads import loads
+from grammar.binding.measures import measured
+from grammar.binding.rest import rest_open
+from grammar.binding.sites import bind, find_sites
+from grammar.binding.states import conditions, units
+from grammar.binding.turns import turns
+from grammar.message import Context, Message
+from grammar.parser import parse
+
+LONGEST = 4096
+"""Characters of a text that are read; what stands behind them is unread."""
+
+
+def read(text: str, context: Context | None = None) -> Message:
+    """
+    What a text says.
+
+    Args:
+        text: Anything that a person or a machine can send.
+        context: What the conversation knows: the test just asked, what is unclear, what stands.
+
+    Returns:
+        The message; what was not understood stands in it.
+
+    >>> message = read("pri 118V sec 0V")
+    >>> [(r.measure, r.value) for r in message.readings]
+    [('primary_volts', 118.0), ('secondary_volts', 0.0)]
+    """
+    known = context or Context()
+    draft = start(text[:LONGEST], parse(text[:LONGEST]), known)
+    steps(draft)
+    return message_of(draft, text)
+
+
+def steps(draft: Draft) -> None:
+    """Every step of the binding, in its order."""
+    turns(draft)
+    if job_name(draft):
+        return
+    find_sites(draft)
+    replaced = correct(draft)
+    facts(draft)
+    loads(draft)
+    conditions(draft)
+    units(draft)
+    labels(draft)
+    bind(draft)
+    nominal_in_question(draft)
+    rest_open(draft)
+    measured(draft)
+    answers(draft, replaced=replaced)
+    leftovers(draft)
+
+
+def message_of(draft: Draft, text: str) -> Message:
+    """The message that a finished draft is."""
+    behind = (text[LONGEST:].strip()[:200],) if text[LONGEST:].strip() else ()
+    return Message(
+        readings=_distinct(draft.readings),
+        facts=tuple(dict.fromkeys(fact for _, fact in sorted(draft.facts, key=lambda row: row[0]))),
+        asks=tuple(dict.fromkeys(draft.asks)),
+        unread=(*_fragments(draft, draft.unread), *behind),
+        unclear=tuple(draft.unclear),
+        dangers=tuple(draft.dangers),
+        repairs=tuple(draft.parsed.repairs),
+        withdrawn=tuple(draft.withdrawn),
+        language=language(draft),
+        name=draft.name,
+        chatter=_fragments(draft, draft.chatter),
+    )
+
+
+def _distinct(readings: list[Reading]) -> tuple[Reading, ...]:
+    return tuple(dict.fromkeys(readings))
+
+
+def _fragments(draft: Draft, spans: list[tuple[int, int]]) -> tuple[str, ...]:
+    """The texts of spans, those that touch put together."""
+    merged: list[list[int]] = []
+    for begin, end in sorted(set(spans)):
+        if merged and begin <= merged[-1][1] + 1:
+            merged[-1][1] = max(merged[-1][1], end)
+        else:
+            merged.append([begin, end])
+    return tuple(f for begin, end in merged if (f := draft.fragment(begin, end)))
+
+
+def language(draft: Draft) -> str | None:
+    """The language that the words show."""
+    es = sum(1 for p in draft.parsed.words if p.language == "es")
+    en = sum(1 for p in draft.parsed.words if p.language == "en")
+    return None if es == en else ("es" if es > en else "en")

@@ -1,0 +1,144 @@
+"""First pass over the lexer's pieces: shapes that are no words, then the longest entries of the vocabulary."""
+
+from collections.abc import Sequence
+
+from lark import Token
+
+from grammar.cues import known_words
+from grammar.fold import fold
+from grammar.phrase import Phrase
+from grammar.spelling import mended
+from grammar.vocabulary import Node, longest
+from grammar.words.plain import PLAIN, SHARED
+
+SIGNS = {
+    ",": "comma", ".": "stop", "-": "dash", "–": "dash", "—": "dash", "−": "dash", "/": "slash", "*": "star", "#": "gaugeword",
+    "½": "fraction", "¼": "fraction", "¾": "fraction",
+}  # fmt: skip
+"""What single signs are, besides those that stand in the vocabulary."""
+
+FRACTIONS = {"½": "0.5", "¼": "0.25", "¾": "0.75"}
+MARK_LETTERS = frozenset("hxlt")
+"""Letters that make a mark with a digit behind them: H1, X2, L1, T1."""
+MOST_MENDED = 40
+"""Unknown words of one message that are looked up for a slip of spelling: the rest is hardly a field message."""
+
+
+def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
+    """The pieces as phrases, each with a kind, and the spellings that were mended."""
+    texts = [fold(str(piece)) for piece in pieces]
+    phrases: list[Phrase] = []
+    repairs: list[tuple[str, str]] = []
+    unknown = at = 0
+    while at < len(pieces):
+        if taken := _shape(pieces, texts, at):
+            kind, count, meaning = taken
+            phrases.append(_phrase(pieces, texts, at, count, kind, meaning))
+        elif (entry := longest(texts, at)) is not None:
+            count = entry[0]
+            phrases.append(_entry(pieces, texts, at, count, entry[1]))
+        else:
+            count = 1
+            kind, meaning, language = _single(pieces[at], texts[at])
+            if kind == "unknown" and unknown < MOST_MENDED and len(texts[at]) > 3:
+                unknown += 1
+                if (better := mended(texts[at])) is not None:
+                    repairs.append((str(pieces[at]), better))
+                    texts[at] = better
+                    continue
+            phrases.append(_phrase(pieces, texts, at, 1, kind, meaning))
+            phrases[-1].language = language
+        at += count
+    return phrases, repairs
+
+
+def _phrase(pieces: Sequence[Token], texts: Sequence[str], at: int, count: int, kind: str, meaning: str) -> Phrase:
+    start, last = pieces[at].start_pos or 0, pieces[at + count - 1]
+    text = texts[at] if count == 1 else " ".join(texts[at : at + count])
+    return Phrase(kind, meaning, start, last.end_pos or start, text)
+
+
+def _entry(pieces: Sequence[Token], texts: Sequence[str], at: int, count: int, node: Node) -> Phrase:
+    assert node.row is not None
+    phrase = _phrase(pieces, texts, at, count, node.row.kind, node.row.meaning)
+    phrase.language = node.language
+    return phrase
+
+
+def _single(piece: Token, text: str) -> tuple[str, str, str | None]:
+    """Kind, meaning and language of a piece that begins no entry."""
+    if piece.type == "NUMERAL":
+        return "numeral", str(piece), None
+    if piece.type == "RETURN":
+        return "line", "\n", None
+    if piece.type == "POINTS":
+        return ("colon" if set(text) == {":"} else "stop"), text, None
+    if text in FRACTIONS:
+        return "fraction", FRACTIONS[text], None
+    if text in SIGNS:
+        return SIGNS[text], text, None
+    if piece.type != "WORD":
+        return "sign", text, None
+    if len(text) == 1 and text.isascii():
+        return "letter", text, None
+    if text in PLAIN:
+        return "filler", text, None if text in SHARED else PLAIN[text]
+    return ("filler" if text in known_words() else "unknown"), text, None
+
+
+def _glued(pieces: Sequence[Token], at: int) -> bool:
+    """True where piece `at` stands directly behind the one before it."""
+    return 0 < at < len(pieces) and pieces[at].start_pos == pieces[at - 1].end_pos
+
+
+def _shape(pieces: Sequence[Token], texts: Sequence[str], at: int) -> tuple[str, int, str] | None:
+    """A mark, a time, a price, a phone or part number at `at`: (kind, pieces taken, meaning)."""
+    kind, text = pieces[at].type, texts[at]
+    if kind == "OTHER" and text == "$" and at + 1 < len(pieces) and pieces[at + 1].type == "NUMERAL":
+        return "shape", 2, "price"
+    if kind == "WORD" and _glued(pieces, at + 1) and pieces[at + 1].type == "NUMERAL":
+        return _letters_then_digits(pieces, texts, at)
+    if kind == "NUMERAL" and _glued(pieces, at + 1):
+        return _digits_then_more(pieces, texts, at)
+    return None
+
+
+def _letters_then_digits(pieces: Sequence[Token], texts: Sequence[str], at: int) -> tuple[str, int, str] | None:
+    text, digits = texts[at], texts[at + 1]
+    ended = not (_glued(pieces, at + 2) and pieces[at + 2].type == "WORD")
+    if len(text) == 1 and text in MARK_LETTERS and len(digits) == 1 and ended:
+        return "mark", 2, text + digits
+    if longest(texts, at) is not None and not (len(text) == 1 and len(digits) > 1 and text not in "rc"):
+        return None
+    if len(text) == 1 and len(digits) == 1 and ended:
+        return "mark", 2, text + digits
+    count = 2
+    while _glued(pieces, at + count) and (pieces[at + count].type in {"WORD", "NUMERAL"} or texts[at + count] == "-"):
+        count += 1
+    return "shape", count, "part"
+
+
+def _digits_then_more(pieces: Sequence[Token], texts: Sequence[str], at: int) -> tuple[str, int, str] | None:
+    first, sign = texts[at], texts[at + 1]
+    third = texts[at + 2] if _glued(pieces, at + 2) and pieces[at + 2].type == "NUMERAL" else None
+    if sign == ":" and third is not None and len(third) == 2 and len(first) <= 2:
+        return "shape", 3, "time"
+    if sign == "-" and third is not None and third.isdecimal() and first.isdecimal() and _like_a_part(first, third):
+        count = 3
+        while _glued(pieces, at + count) and (texts[at + count] == "-" or pieces[at + count].type in {"NUMERAL", "WORD"}):
+            count += 1
+        return "shape", count, "part"
+    if sign == "/" and third is not None and _glued(pieces, at + 4) and texts[at + 3] == "/" and len(texts[at + 4]) in {2, 4}:
+        days, months = first, third
+        if days.isdecimal() and months.isdecimal() and max(int(days), int(months)) <= 31:
+            return "shape", 5, "date"
+    if sign in {"st", "nd", "rd", "th"} and first.isdecimal():
+        return "shape", 2, "ordinal"
+    if pieces[at + 1].type == "WORD" and third is not None and longest(texts, at + 1) is None and len(sign) < 3 and sign not in "kmvar":
+        return "shape", 3, "part"
+    return None
+
+
+def _like_a_part(first: str, second: str) -> bool:
+    """Two whole numbers with a dash that are no range: 555-0142, 77-2408."""
+    return len(second) >= 4 or len(first) >= 4 or (second.startswith("0") and len(second) > 1)

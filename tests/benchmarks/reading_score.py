@@ -1,0 +1,122 @@
+"""How many annotated messages are read exactly: `python -m tests.benchmarks.reading_score [FILE ...] [--all]`."""
+
+import json
+import sys
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from core.readings import Fact, Reading
+from grammar import Message, read
+
+GRAMMAR = Path(__file__).parents[1] / "grammar"
+
+
+@dataclass(frozen=True)
+class Score:
+    """One message beside what it should be."""
+
+    row: dict[str, Any]
+    message: Message
+    wrong: tuple[str, ...]
+    """What is not as annotated."""
+    silent: bool
+    """True where a value that is not there was recorded as plain."""
+
+
+def rows(path: Path) -> Iterator[dict[str, Any]]:
+    """The rows of a file."""
+    for line in path.read_text(encoding="utf-8").splitlines():
+        if line.strip():
+            yield json.loads(line)
+
+
+def near(told: object, value: object, note: str) -> bool:
+    """Two values agree within 0.5 %, converted metres within 1 %, a range anywhere between its ends."""
+    if isinstance(told, int | float) and isinstance(value, int | float):
+        if "any value from" in note:
+            low, high = (float(w.strip(",;.")) for w in note.split("any value from ")[1].split(" to ")[0:1] + [note.split(" to ")[1].split()[0]])
+            if low <= told <= high:
+                return True
+        return abs(told - value) <= max(0.005 * abs(value), 1e-9) * (2 if "metres" in note else 1)
+    return told == value or (value == "open" and told == 20e6)
+
+
+def same_reading(reading: Reading, row: dict[str, Any], note: str) -> bool:
+    """A reading is the annotated one."""
+    leads = set(row["leads"]) if row.get("leads") else None
+    mine = set(reading.leads) if reading.leads else None
+    if leads is None and row["measure"] not in {"lead_ohms", "lead_volts"}:
+        mine = None
+    return reading.measure == row["measure"] and near(reading.value, row["value"], note) and mine == leads
+
+
+def same_fact(fact: Fact, row: dict[str, Any], note: str) -> bool:
+    """A fact is the annotated one."""
+    names = ("device", "count", "unit", "lead", "role") if row["fact"] == "load" else ("lead", "role")
+    value = list(fact.value) if isinstance(fact.value, tuple) else fact.value
+    return fact.fact == row["fact"] and near(value, row.get("value"), note) and all(getattr(fact, n) == row.get(n) for n in names)
+
+
+def score(row: dict[str, Any]) -> Score:
+    """Reads one annotated message."""
+    message = read(row["text"])
+    note, flag = row["note"], row["flag"]
+    wrong: list[str] = []
+    wanted = list(row["readings"])
+    extra = []
+    doubtful = ("assumed:" in note or "unclear:" in note or "unread:" in note) and flag
+    rest_open = "everything else" in note
+    silent = False
+    for reading in message.readings:
+        match = next((w for w in wanted if same_reading(reading, w, note)), None)
+        if match is not None:
+            wanted.remove(match)
+            if reading.assumed and not flag and "assumed is right too" not in note:
+                wrong.append(f"assumed: {reading.measure} {reading.value}")
+            if flag and not reading.assumed and len(row["readings"]) == 1:
+                wrong.append(f"plain, not assumed: {reading.measure} {reading.value}")
+                silent = True
+        elif not (reading.assumed and doubtful) and not (rest_open and reading.value == "open"):
+            extra.append(reading)
+            silent = silent or not reading.assumed
+    wrong += [f"extra: {r.measure} {r.value} {r.leads}" for r in extra]
+    if not flag:
+        wrong += [f"missing: {w}" for w in wanted]
+    facts = list(row["facts"])
+    for fact in message.facts:
+        match = next((w for w in facts if same_fact(fact, w, note)), None)
+        if match is None:
+            wrong.append(f"extra: {fact}")
+            silent = silent or fact.fact != "symptom"
+        else:
+            facts.remove(match)
+    wrong += [f"missing: {w}" for w in facts]
+    asks = set(message.asks)
+    if asks != set(row["asks"]) and not ("may stand in asks too" in note and asks - {"correct"} == set(row["asks"])):
+        wrong.append(f"asks: {sorted(asks)}")
+    flagged = bool(message.unclear or message.unread or any(r.assumed for r in message.readings))
+    if flag and not flagged:
+        wrong.append("not flagged")
+    if not flag and message.unclear:
+        wrong.append(f"unclear: {[u.fragment for u in message.unclear]}")
+    if not flag and message.unread and row.get("strict_unread", True) and (row["readings"] or row["facts"]):
+        wrong.append(f"unread: {message.unread}")
+    return Score(row, message, tuple(wrong), silent and bool(wrong))
+
+
+def main() -> None:
+    """Prints the wrong ones and the counts."""
+    paths = [Path(a) for a in sys.argv[1:] if not a.startswith("-")] or sorted(GRAMMAR.glob("*messages*.jsonl"))
+    for path in paths:
+        scores = [score(row) for row in rows(path)]
+        for s in scores:
+            if s.wrong:
+                print(s.row["id"], "SILENT" if s.silent else "", repr(s.row["text"]), "|", "; ".join(s.wrong))
+        right = sum(not s.wrong for s in scores)
+        print(f"{path.name}: {right} of {len(scores)} exactly right ({right / len(scores):.1%}), {sum(s.silent for s in scores)} silent misreads")
+
+
+if __name__ == "__main__":
+    main()
