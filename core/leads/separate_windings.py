@@ -1,0 +1,139 @@
+"""Which leads belong to one winding: who reads ohms to whom, where an open inside a winding may part it, which reading may be a slip."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+from math import log
+from typing import Final
+
+from core.leads.evidence import Evidence, Pair
+from core.leads.meter import slip_density
+from core.leads.order_along_winding import MOST_LEADS
+from core.leads.tap_sets import MISSED_CONTACT, OPEN_SECTION, SLIP
+
+MOST_BLOCKS: Final = 7
+_STRAY: Final = log(0.02)
+"""Weight of a lead whose winding can't be said yet."""
+_LONE: Final = log(1e-4)
+"""The same where it reads open to every other lead: no lead comes out of nowhere."""
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Leads of one winding."""
+
+    leads: tuple[str, ...]
+    fragments: tuple[frozenset[str], ...] = ()
+    """Where the winding is open inside: the parts that still hold together."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grouping:
+    """One way to share out all leads among windings."""
+
+    groups: tuple[Group, ...]
+    strays: tuple[str, ...]
+    slip: Pair | None
+    """A reading across two windings, taken as a slip."""
+    log_weight: float
+    """Of the opens and of what reads across windings."""
+
+
+def groupings(evidence: Evidence) -> tuple[Grouping, ...]:
+    """
+    Ways to share out the leads, as the readings allow.
+
+    Args:
+        evidence: What is known of the leads.
+
+    Returns:
+        At least one where there are few enough leads, those that ask least of chance first.
+    """
+    found: dict[tuple[frozenset[Group], Pair | None], Grouping] = {}
+    for slip in (None, *_bridges(evidence)):
+        blocks = _blocks(evidence.leads, (p for p in evidence.ohms if p != slip))
+        if len(blocks) > MOST_BLOCKS:
+            continue
+        for parts in _partitions(blocks):
+            made = _grouping(parts, evidence, slip)
+            if made is not None:
+                found.setdefault((frozenset(made.groups), slip), made)
+    best = max((g.log_weight for g in found.values()), default=0.0)
+    return tuple(sorted((g for g in found.values() if g.log_weight > best - 14.0), key=lambda g: -g.log_weight))
+
+
+def _grouping(parts: Sequence[Sequence[tuple[str, ...]]], evidence: Evidence, slip: Pair | None) -> Grouping | None:
+    groups, strays, weight = [], [], 0.0
+    for blocks in parts:
+        leads = tuple(lead for block in blocks for lead in block)
+        if len(leads) == 1:
+            strays.append(leads[0])
+            others = [lead for lead in evidence.leads if lead != leads[0]]
+            weight += _LONE if all(evidence.open_between(leads[0], lead) for lead in others) else _STRAY
+            continue
+        fragments = _fragments(blocks, evidence)
+        if fragments is None or len(leads) > MOST_LEADS:
+            return None
+        weight += log(OPEN_SECTION) * max(0, len(fragments) - 1) + _opens_inside(fragments or (frozenset(leads),), evidence)
+        groups.append(Group(leads, fragments))
+    if slip is not None:
+        weight += log(SLIP * slip_density(evidence.ohms[slip]))
+    return Grouping(groups=tuple(groups), strays=tuple(strays), slip=slip, log_weight=weight)
+
+
+def _fragments(blocks: Sequence[tuple[str, ...]], evidence: Evidence) -> tuple[frozenset[str], ...] | None:
+    """
+    The parts of an open winding, nothing for a whole one, None where these blocks can't be one winding.
+
+    Blocks that nobody read against each other may simply be one winding.
+    """
+    if len(blocks) == 1:
+        return ()
+    apart = [_read_open(a, b, evidence) for a, b in combinations(blocks, 2)]
+    if not any(apart):
+        return ()
+    return tuple(frozenset(block) for block in blocks) if all(apart) and len(blocks) <= 3 else None
+
+
+def _read_open(a: Iterable[str], b: Sequence[str], evidence: Evidence) -> bool:
+    return any(evidence.open_between(x, y) for x in a for y in b)
+
+
+def _opens_inside(fragments: Sequence[frozenset[str]], evidence: Evidence) -> float:
+    """A pair of a sound stretch that was given as open was not touched well."""
+    count = sum(evidence.open_between(a, b) for f in fragments for a, b in combinations(sorted(f), 2))
+    return count * log(MISSED_CONTACT)
+
+
+def _bridges(evidence: Evidence) -> Iterator[Pair]:
+    """Readings that alone hold two parts together which otherwise read open."""
+    whole = len(_blocks(evidence.leads, evidence.ohms))
+    for p in evidence.ohms:
+        blocks = _blocks(evidence.leads, (q for q in evidence.ohms if q != p))
+        if len(blocks) == whole:
+            continue
+        a, b = (next(block for block in blocks if lead in block) for lead in p)
+        if _read_open(a, b, evidence) or (len(a) > 1 and len(b) > 1):
+            yield p
+
+
+def _blocks(leads: Sequence[str], pairs: Iterable[Pair]) -> tuple[tuple[str, ...], ...]:
+    """Leads that hold together by ohms."""
+    block = {lead: lead for lead in leads}
+    for a, b in pairs:
+        old, new = block[b], block[a]
+        block = {lead: new if name == old else name for lead, name in block.items()}
+    return tuple(tuple(lead for lead in leads if block[lead] == name) for name in dict.fromkeys(block.values()))
+
+
+def _partitions(blocks: Sequence[tuple[str, ...]]) -> Iterator[list[list[tuple[str, ...]]]]:
+    """All ways to put blocks together."""
+    if not blocks:
+        yield []
+        return
+    first, rest = blocks[0], blocks[1:]
+    for parts in _partitions(rest):
+        yield [[first], *parts]
+        for i, part in enumerate(parts):
+            if len(first) + sum(map(len, part)) <= MOST_LEADS:
+                yield [*parts[:i], [first, *part], *parts[i + 1 :]]

@@ -1,0 +1,108 @@
+"""What primaries and secondaries are made with: taps, wire, and how often. The priors of the map, as tables."""
+
+from dataclasses import dataclass
+from typing import Final
+
+from core.standards.source import COMMON_PRACTICE, Source
+
+SOURCE: Final = COMMON_PRACTICE
+SERIES_PARALLEL: Final = Source("TM 5-6115-593-34", "paragraph 5-3")
+"""A primary of two equal windings: in parallel for the lower volts, in series for twice as much."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TapSet:
+    """One primary: the volts of its taps, counted from common."""
+
+    volts: tuple[float, ...]
+    share: float
+    """Of the primaries with this many leads. Common practice, no source."""
+
+
+TAP_SETS: Final = (
+    TapSet(volts=(120.0,), share=0.44),
+    TapSet(volts=(240.0,), share=0.30),
+    TapSet(volts=(208.0,), share=0.08),
+    TapSet(volts=(277.0,), share=0.06),
+    TapSet(volts=(480.0,), share=0.12),
+    TapSet(volts=(208.0, 240.0), share=0.46),
+    TapSet(volts=(120.0, 240.0), share=0.40),
+    TapSet(volts=(240.0, 480.0), share=0.06),
+    TapSet(volts=(120.0, 208.0), share=0.05),
+    TapSet(volts=(120.0, 277.0), share=0.015),
+    TapSet(volts=(277.0, 480.0), share=0.015),
+    TapSet(volts=(120.0, 208.0, 240.0), share=0.70),
+    TapSet(volts=(208.0, 240.0, 480.0), share=0.24),
+    TapSet(volts=(120.0, 240.0, 480.0), share=0.04),
+    TapSet(volts=(208.0, 240.0, 277.0), share=0.02),
+    TapSet(volts=(120.0, 208.0, 240.0, 480.0), share=0.75),
+    TapSet(volts=(120.0, 208.0, 240.0, 277.0), share=0.15),
+    TapSet(volts=(208.0, 240.0, 277.0, 480.0), share=0.10),
+    TapSet(volts=(120.0, 208.0, 240.0, 277.0, 480.0), share=1.0),
+)
+"""Every primary with taps that is met."""
+
+HALVES: Final = (TapSet(volts=(120.0,), share=0.7), TapSet(volts=(240.0,), share=0.3))
+"""A primary of two equal windings, each for these volts."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wire:
+    """How the wire goes on from the common end outward, as lognormal bands."""
+
+    name: str
+    share: float
+    """Of the units. Common practice, no source."""
+    thinner: tuple[float, float]
+    """Mean and standard deviation of the power of (this tap's volts / first tap's volts) by which ohms per volt rise: 0 is one wire
+    throughout, 1 is a wire sized for the current of each tap."""
+    own: float
+    """Standard deviation of each section's own ohms per volt, natural logarithm."""
+
+
+WIRES: Final = (
+    Wire(name="one wire", share=0.40, thinner=(0.0, 0.03), own=0.035),
+    Wire(name="sized for each tap", share=0.42, thinner=(0.75, 0.40), own=0.12),
+    Wire(name="any", share=0.18, thinner=(0.5, 0.5), own=0.35),
+)
+"""20, 53 and 66.5 ohm from common to 120, 208 and 240 V are common practice: 0.17, 0.38 and 0.42 ohm per volt."""
+
+LONGER_TURNS: Final = (0.16, 0.10)
+"""Mean and standard deviation of the natural logarithm by which an outermost turn is longer than an innermost one."""
+
+VA_MID: Final = 47.0
+VA_SPREAD: Final = 0.50
+"""Natural logarithm of the rating where none is told. Common practice, no source."""
+OHM_SPREAD: Final = 0.33
+"""Standard deviation of the natural logarithm of a winding's ohms between makes of one rating. Common practice, no source."""
+HALVES_SPREAD: Final = 0.08
+"""The same, between two halves meant to be equal."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Build:
+    """How many windings of each side a unit has."""
+
+    primaries: int
+    secondaries: int
+    share: float
+    """Weight before any reading, among builds that explain all the leads. Common practice, no source."""
+
+
+BUILDS: Final = (
+    Build(primaries=1, secondaries=1, share=1.0),
+    Build(primaries=2, secondaries=1, share=0.12),
+    Build(primaries=1, secondaries=2, share=0.02),
+    Build(primaries=2, secondaries=2, share=0.01),
+    Build(primaries=1, secondaries=0, share=0.05),
+    Build(primaries=2, secondaries=0, share=0.004),
+    Build(primaries=0, secondaries=1, share=0.01),
+)
+"""A build without a secondary is one whose secondary nobody named."""
+
+OPEN_SECTION: Final = 0.03
+"""Weight of an open inside a winding. Common practice, no source."""
+SLIP: Final = 0.01
+"""Chance that one ohms reading is not what it says: a typo, wet fingers, the wrong lead. Common practice, no source."""
+MISSED_CONTACT: Final = 0.003
+"""Chance that a sound pair is given as open."""

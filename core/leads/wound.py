@@ -1,0 +1,186 @@
+"""One group of leads as one winding: every arrangement, end and tap set that its ohms allow, with weights."""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+from typing import Final, Literal
+
+import numpy as np
+
+from core.leads.common_end import OPEN_RISE, Size, half_prior, secondary_prior, winding_prior
+from core.leads.evidence import Evidence, Pair
+from core.leads.order_along_winding import Ohms, arrangements, pair_indices, readings_along, spans_of
+from core.leads.section_fit import Fit, Floats, fit
+from core.leads.separate_windings import Group
+from core.leads.tap_sets import HALVES, HALVES_SPREAD, TAP_SETS, WIRES, TapSet
+
+_WORSE_BY: Final = 13.0
+_KEPT: Final = 32
+TWIN_RISE: Final = 0.03
+"""Natural logarithm by which the second of two equal windings reads more: its turns are longer. Common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wound:
+    """One winding as it may be."""
+
+    role: Literal["primary", "secondary"]
+    leads: tuple[tuple[str, str], ...]
+    """(lead, role) along the winding; a tapped primary from its common end."""
+    volts: tuple[float, ...]
+    """Rated volts of each lead, counted from the first."""
+    sections_ohm: tuple[float, ...]
+    spread: tuple[tuple[float, ...], ...]
+    """Covariance of the logarithms of the sections and of the ohms of the test leads."""
+    test_leads_ohm: float
+    open_at: frozenset[int]
+    """Sections that are open."""
+    slip: Pair | None
+    log_weight: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Kind:
+    """One set of priors for a number of sections."""
+
+    roles: tuple[str, ...]
+    volts: tuple[float, ...]
+    mean: Floats
+    cov: Floats
+    log_share: float
+    mirrored: bool
+    """True where the two ends are not the same."""
+
+
+def as_primary(group: Group, evidence: Evidence, size: Size) -> tuple[Wound, ...]:
+    """The group as a primary with or without taps, for a unit of that size."""
+    sets = _tap_sets(len(group.leads) - 1, evidence.taps)
+    kinds = []
+    for tap_set in sets:
+        for wire in WIRES if len(tap_set.volts) > 1 else WIRES[:1]:
+            mean, cov = winding_prior(size, tap_set.volts, wire)
+            names = tuple(f"{v:g}" for v in tap_set.volts)
+            share = tap_set.share * (wire.share if len(names) > 1 else 1.0)
+            roles = ("common", *names) if len(names) > 1 else names * 2
+            kinds.append(_Kind(roles, (0.0, *tap_set.volts), mean, cov, math.log(share), mirrored=len(names) > 1))
+    return _wound("primary", group, evidence, kinds)
+
+
+def as_half(group: Group, evidence: Evidence, size: Size) -> tuple[Wound, ...]:
+    """The group as the first of two equal primaries."""
+    kinds = []
+    for half in HALVES:
+        mean, cov = half_prior(size, half.volts[0])
+        kinds.append(_half(half, mean, cov, math.log(half.share)))
+    return _wound("primary", group, evidence, kinds) if len(group.leads) == 2 else ()
+
+
+def as_twin(group: Group, evidence: Evidence, first: Wound) -> tuple[Wound, ...]:
+    """The group as the second of two equal primaries, the first being known."""
+    mean = np.array([math.log(first.sections_ohm[0]) + TWIN_RISE])
+    half = TapSet(volts=(first.volts[1],), share=1.0)
+    kind = _half(half, mean, np.array([[HALVES_SPREAD**2 + first.spread[0][0]]]), 0.0)
+    return _wound("primary", group, evidence, [kind]) if len(group.leads) == 2 else ()
+
+
+def _half(half: TapSet, mean: Floats, cov: Floats, log_share: float) -> _Kind:
+    name = f"{half.volts[0]:g}"
+    return _Kind((name, name), (0.0, half.volts[0]), mean, cov, log_share, mirrored=False)
+
+
+def as_secondary(group: Group, evidence: Evidence, size: Size) -> tuple[Wound, ...]:
+    """The group as a secondary, with a centre tap where it has three leads."""
+    sections = len(group.leads) - 1
+    if sections not in {1, 2}:
+        return ()
+    volts = evidence.secondary_v
+    mean, cov = secondary_prior(size, volts, sections)
+    name, half = f"{volts:g}", f"{volts / 2.0:g}"
+    roles = (name, name) if sections == 1 else (half, "ct", half)
+    places = tuple(OPEN_RISE * volts * i / sections for i in range(sections + 1))
+    share = 0.0 if sections == 1 else math.log(0.15)
+    return _wound("secondary", group, evidence, [_Kind(roles, places, mean, cov, share, mirrored=False)])
+
+
+def _tap_sets(taps: int, nameplate: Sequence[float]) -> tuple[TapSet, ...]:
+    """Sets with so many taps; those that a nameplate names weigh nearly all."""
+    sets = [s for s in TAP_SETS if len(s.volts) == taps]
+    if not nameplate or taps < 1:
+        return tuple(sets)
+    named = list(combinations(nameplate, taps)) if len(nameplate) >= taps else []
+    if not named:
+        return tuple(sets)
+    others = [TapSet(volts=s.volts, share=0.03 * s.share) for s in sets if s.volts not in named]
+    return (*(TapSet(volts=v, share=0.97 / len(named)) for v in named), *others)
+
+
+def _wound(
+    role: Literal["primary", "secondary"], group: Group, evidence: Evidence, kinds: Sequence[_Kind]
+) -> tuple[Wound, ...]:
+    """Arrangements x kinds x ends, all fitted at once."""
+    if not kinds:
+        return ()
+    ohms = readings_along(group.leads, evidence.ohms)
+    at = {lead: i for i, lead in enumerate(group.leads)}
+    rows = [
+        (order, a.slip, kind)
+        for a in arrangements(ohms, group.fragments)
+        for kind in kinds
+        for order in ((a.order, a.order[::-1]) if kind.mirrored else (a.order,))
+    ]
+    orders = np.array([[at[lead] for lead in order] for order, _, _ in rows], dtype=np.intp)
+    kept = np.ones((len(rows), len(ohms.pairs)))
+    for i, (_, slip, _) in enumerate(rows):
+        if slip is not None:
+            kept[i, slip] = 0.0
+    fitted = fit(
+        spans_of(orders, pair_indices(ohms.leads, ohms.pairs)),
+        ohms.ohm,
+        ohms.sigma,
+        kept,
+        np.array([kind.mean for _, _, kind in rows]),
+        np.array([kind.cov for _, _, kind in rows]),
+    )
+    ends = len(ohms.leads) > 2
+    weight = fitted.evidence + np.array(
+        [
+            kind.log_share
+            + (math.log(0.5) if kind.mirrored else 0.0)
+            - (math.log(math.factorial(len(order)) / 2.0) if ends else 0.0)
+            + (0.0 if slip is None else float(ohms.slips[slip]))
+            for order, slip, kind in rows
+        ]
+    )
+    best = np.argsort(-weight, kind="stable")[:_KEPT]
+    best = best[weight[best] > weight[best[0]] - _WORSE_BY]
+    return tuple(_one(role, group, rows[i], float(weight[i]), fitted, int(i), ohms) for i in best)
+
+
+def _one(
+    role: Literal["primary", "secondary"],
+    group: Group,
+    row: tuple[tuple[str, ...], int | None, _Kind],
+    weight: float,
+    fitted: Fit,
+    index: int,
+    ohms: Ohms,
+) -> Wound:
+    order, slip, kind = row
+    return Wound(
+        role=role,
+        leads=tuple(zip(order, kind.roles, strict=True)),
+        volts=kind.volts,
+        sections_ohm=tuple(map(float, fitted.sections_ohm[index])),
+        spread=tuple(tuple(map(float, line)) for line in fitted.spread[index]),
+        test_leads_ohm=float(fitted.test_leads_ohm[index]),
+        open_at=_open_sections(order, group.fragments),
+        slip=None if slip is None else ohms.pairs[slip],
+        log_weight=weight,
+    )
+
+
+def _open_sections(order: Sequence[str], fragments: Iterable[frozenset[str]]) -> frozenset[int]:
+    """Sections between two parts that read open to each other."""
+    part = {lead: i for i, fragment in enumerate(fragments) for lead in fragment}
+    return frozenset(i for i in range(len(order) - 1) if part.get(order[i]) != part.get(order[i + 1]))
