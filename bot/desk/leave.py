@@ -19,6 +19,7 @@ def ask_to_forget(at: At) -> Deed:
             say("This deletes all your jobs, messages and photos: {jobs} jobs, for good", jobs=jobs),
             say("A job you shared stays with the other, without your name"),
             say("yes deletes, anything else keeps"),
+            say("To start over only: new job"),
         ),
         buttons=(say("yes"), say("no")),
     )

@@ -10,6 +10,8 @@ from bot.store.tables import Attachment, BackupMade, Guest, Job, LoggedMessage, 
 
 GONE = "gone"
 """The channel of whoever wrote in a job that others still work on, after that person was forgotten."""
+NOBODY = "-"
+"""The name that such texts have from then on."""
 
 
 def forget(session: Session, technician: Technician, now: datetime) -> None:
@@ -20,17 +22,15 @@ def forget(session: Session, technician: Technician, now: datetime) -> None:
     """
     shared = _shared(session, technician)
     if shared:
-        nobody = Technician(channel=GONE, address=uuid4().hex, name="-", joined_at=now)
+        nobody = Technician(channel=GONE, address=uuid4().hex, name=NOBODY, joined_at=now)
         session.add(nobody)
         session.flush()
         for table in (LoggedMessage, Attachment):
-            session.execute(
-                update(table)
-                .where(table.technician_id == technician.id, table.job_id.in_(shared))
-                .values(technician_id=nobody.id)
-            )
-        session.execute(update(LoggedMessage).where(LoggedMessage.technician_id == nobody.id).values(written_by=nobody.name))
+            of_them = (table.technician_id == technician.id, table.job_id.in_(shared))
+            session.execute(update(table).where(*of_them).values(technician_id=nobody.id))
+        session.execute(update(LoggedMessage).where(LoggedMessage.technician_id == nobody.id).values(written_by=NOBODY))
         _pass_on(session, technician, shared)
+    session.execute(update(LoggedMessage).where(LoggedMessage.author_id == technician.id).values(written_by=NOBODY))
     session.flush()
     session.execute(delete(Technician).where(Technician.id == technician.id))  # the rest goes with it, by its keys
     session.expire_all()

@@ -83,6 +83,7 @@ def _copy(session: Session, taker: Technician, job: Job, code: str, now: datetim
             job_id=copied.id,
             technician_id=taker.id,
             written_by=message.written_by,
+            author_id=message.author_id or message.technician_id,
             number=message.number,
             message_id=_copied_id(message, code),
             revision=message.revision,

@@ -23,6 +23,8 @@ class LoggedMessage(Base):
     technician_id: Mapped[int] = mapped_column(ForeignKey("technician.id", ondelete="CASCADE"))
     written_by: Mapped[Name]
     """The name at the time; a copied job keeps who wrote what."""
+    author_id: Mapped[int | None] = mapped_column(ForeignKey("technician.id", ondelete="SET NULL"), index=True)
+    """Who wrote it, where that is another than whose job it stands in: in a copy."""
     number: Mapped[int]
     """Place in the job's log, from 1."""
     message_id: Mapped[Key]

@@ -14,7 +14,7 @@ from sqlalchemy.orm import Session
 
 from bot.store import schema
 from bot.store.engine import engine_for
-from bot.store.tables import Base, Job, Technician
+from bot.store.tables import Base, Job, LoggedMessage, LoggedReply, Technician
 
 NOW = datetime(2026, 3, 2, 8, 14, tzinfo=UTC)
 
@@ -43,40 +43,51 @@ def test_file_names_tell_the_states_of_the_schema() -> None:
     assert list(schema.known()) == line[::-1]
 
 
-def test_every_released_state_comes_up_with_its_data(store_url: URL) -> None:
-    """A technician and a job written at any state are there, whole, after the last migration."""
-    for state in schema.known():
-        engine = engine_for(store_url)
-        with engine.begin() as connection:
-            if connection.dialect.name == "postgresql":
-                connection.execute(text("DROP SCHEMA public CASCADE"))
-                connection.execute(text("CREATE SCHEMA public"))
-            else:
-                for table in reversed(Base.metadata.sorted_tables):
-                    connection.execute(text(f"DROP TABLE IF EXISTS {table.name}"))
-                connection.execute(text("DROP TABLE IF EXISTS alembic_version"))
-        schema.upgrade(engine, state)
-        with engine.begin() as connection:
-            connection.execute(
-                text(
-                    "INSERT INTO technician (id, channel, address, name, joined_at)"
-                    " VALUES (1, 'local', 't1', 'first', '2026-03-02 08:14:00+00:00')"
-                )
-            )
-            connection.execute(
-                text(
-                    "INSERT INTO job (id, owner_id, name, opened_at, last_at, turns)"
-                    " VALUES (7, 1, 'rtu 3', '2026-03-02 08:14:00', '2026-03-02 08:14:00', 0)"
-                )
-            )
-        engine.dispose()
+WRITTEN_AT_ANY_STATE = (
+    "INSERT INTO technician (id, channel, address, name, joined_at)"
+    " VALUES (1, 'local', 't1', 'first', '2026-03-02 08:14:00+00:00')",
+    "INSERT INTO job (id, owner_id, name, opened_at, last_at, turns)"
+    " VALUES (7, 1, 'rtu 3', '2026-03-02 08:14:00+00:00', '2026-03-02 08:14:00+00:00', 1)",
+    "INSERT INTO logged_message (id, job_id, technician_id, written_by, number, message_id, revision, text, sent_at)"
+    " VALUES (9, 7, 1, 'first', 1, 'm1', 0, 'pri 118V', '2026-03-02 08:14:00+00:00')",
+    "INSERT INTO logged_reply (logged_message_id, record, language) VALUES (9, '{\"reply\": \"noted\"}', 'en')",
+)
 
-        engine = schema.open_store(store_url)
-        with Session(engine) as session:
-            jobs = session.scalars(select(Job)).all()
 
-            assert [(job.id, job.name, job.owner_id) for job in jobs] == [(7, "rtu 3", 1)]
-        engine.dispose()
+def empty(engine: Engine) -> None:
+    """Take every table away."""
+    with engine.begin() as connection:
+        if connection.dialect.name == "postgresql":
+            connection.execute(text("DROP SCHEMA public CASCADE"))
+            connection.execute(text("CREATE SCHEMA public"))
+            return
+        for table in reversed(Base.metadata.sorted_tables):
+            connection.execute(text(f"DROP TABLE IF EXISTS {table.name}"))
+        connection.execute(text("DROP TABLE IF EXISTS alembic_version"))
+
+
+@pytest.mark.parametrize("state", schema.known())
+def test_every_released_state_comes_up_with_its_data(store_url: URL, state: str) -> None:
+    """A technician, a job, a message and its reply written at any state are there, whole, after the last migration."""
+    engine = engine_for(store_url)
+    empty(engine)
+    schema.upgrade(engine, state)
+    with engine.begin() as connection:
+        for statement in WRITTEN_AT_ANY_STATE:
+            connection.exec_driver_sql(statement)
+    engine.dispose()
+
+    engine = schema.open_store(store_url)
+    with Session(engine) as session:
+        rows = session.execute(
+            select(Technician.name, Job.name, LoggedMessage.text, LoggedReply.record)
+            .join(Job, Job.owner_id == Technician.id)
+            .join(LoggedMessage, LoggedMessage.job_id == Job.id)
+            .join(LoggedReply, LoggedReply.logged_message_id == LoggedMessage.id)
+        ).all()
+    engine.dispose()
+
+    assert [tuple(row) for row in rows] == [("first", "rtu 3", "pri 118V", {"reply": "noted"})]
 
 
 def test_copying_a_table_keeps_the_rows_that_point_to_it(sqlite_url: URL) -> None:
