@@ -1,0 +1,138 @@
+"""What came in: written once however often it comes, and taken out oldest first."""
+
+import json
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from sqlalchemy import Connection, bindparam, delete, func, select, update
+
+from bot.store.insert import insert_into
+from bot.store.tables import Inbox
+
+WIDEST = 65_536
+"""No update that a person can cause is longer; one that is gets kept without its body. [characters]"""
+KEPT = timedelta(hours=72)
+"""A messenger repeats an update for a day at most, and lets a person edit a message for two."""
+KEPT_WITH_ERROR = timedelta(days=30)
+OWN_CHAT = ("message", "edited_message", "callback_query")
+"""The kinds of update that are asked for."""
+
+_INSERT = {
+    name: insert_into(Inbox, name).on_conflict_do_nothing(index_elements=["update_id"]) for name in ("sqlite", "postgresql")
+}
+_OLDEST = (
+    select(Inbox.update_id, Inbox.body, Inbox.failures, Inbox.received_at)
+    .where(Inbox.chat_id == bindparam("chat"), Inbox.done_at.is_(None))
+    .order_by(Inbox.update_id)
+    .limit(1)
+)
+_DONE = (
+    update(Inbox)
+    .where(Inbox.update_id == bindparam("key"), Inbox.done_at.is_(None))
+    .values(done_at=bindparam("now"), body=None)
+)
+_FAILED = (
+    update(Inbox)
+    .where(Inbox.update_id == bindparam("key"))
+    .values(failures=Inbox.failures + 1, error=bindparam("why"), done_at=bindparam("now"))
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Waiting:
+    """One update that is not worked on yet."""
+
+    update_id: int
+    body: Mapping[str, Any]
+    failures: int
+    received_at: datetime
+
+
+def receive(connection: Connection, updates: Iterable[Mapping[str, Any]], now: datetime) -> list[int]:
+    """
+    Write updates down; one that is there already changes nothing.
+
+    Returns:
+        The chats that have something to be worked on.
+    """
+    rows = [_row(raw, now) for raw in updates]
+    if rows:
+        connection.execute(_INSERT[connection.dialect.name], rows)
+    return list(dict.fromkeys(row["chat_id"] for row in rows if row["done_at"] is None))
+
+
+def _row(raw: Mapping[str, Any], now: datetime) -> dict[str, Any]:
+    chat = chat_of(raw)
+    body = json.dumps(raw)
+    error = None
+    if len(body) > WIDEST:
+        body, error = json.dumps({"update_id": raw["update_id"]}), f"longer than {WIDEST} characters"
+    if chat is None:
+        error = error or "names no chat"
+    return {
+        "update_id": raw["update_id"],
+        "chat_id": chat,
+        "body": body,
+        "received_at": now,
+        "done_at": None if chat is not None else now,
+        "failures": 0,
+        "error": error,
+    }
+
+
+def chat_of(raw: Mapping[str, Any]) -> int | None:
+    """The chat that an update belongs to, read without trusting its shape."""
+    for kind in OWN_CHAT:
+        part = raw.get(kind)
+        if not isinstance(part, Mapping):
+            continue
+        message = part.get("message") if kind == "callback_query" else part
+        chat = message.get("chat") if isinstance(message, Mapping) else None
+        number = chat.get("id") if isinstance(chat, Mapping) else None
+        if isinstance(number, int) and not isinstance(number, bool) and abs(number) < 2**63:
+            return number
+    return None
+
+
+def oldest(connection: Connection, chat_id: int) -> Waiting | None:
+    """The oldest update of a chat that is not worked on."""
+    row = connection.execute(_OLDEST, {"chat": chat_id}).first()
+    if row is None:
+        return None
+    return Waiting(update_id=row[0], body=json.loads(row[1] or "{}"), failures=row[2], received_at=row[3])
+
+
+def done(connection: Connection, update_id: int, now: datetime) -> bool:
+    """Mark an update as worked on. False where somebody else did it meanwhile: then nothing of ours may stand."""
+    return connection.execute(_DONE, {"key": update_id, "now": now}).rowcount == 1
+
+
+def failed(connection: Connection, update_id: int, why: str, given_up: datetime | None) -> None:
+    """Count one failure; with a moment, give up. The update is kept with its error."""
+    connection.execute(_FAILED, {"key": update_id, "why": why, "now": given_up})
+
+
+def chats_waiting(connection: Connection) -> Sequence[int]:
+    """Every chat with an update that is not worked on."""
+    return connection.scalars(select(Inbox.chat_id).where(Inbox.done_at.is_(None)).distinct()).all()  # type: ignore[return-value]
+
+
+def waiting(connection: Connection) -> int:
+    """How many updates are not worked on."""
+    return connection.scalar(select(func.count()).select_from(Inbox).where(Inbox.done_at.is_(None))) or 0
+
+
+def clear(connection: Connection, now: datetime, at_once: int = 1_000) -> int:
+    """Delete what no repeat and no edit can ask for any more, a batch at a time; how many rows went."""
+    old = (
+        select(Inbox.update_id)
+        .where(
+            Inbox.done_at < now - KEPT,
+            Inbox.error.is_(None) | (Inbox.done_at < now - KEPT_WITH_ERROR),
+        )
+        .order_by(Inbox.update_id)
+        .limit(at_once)
+    )
+    return connection.execute(delete(Inbox).where(Inbox.update_id.in_(old))).rowcount

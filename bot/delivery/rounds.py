@@ -1,0 +1,245 @@
+"""The rounds: each chat with something to do is served, one message at a time, until nothing is left."""
+
+import asyncio
+import logging
+import random
+import time
+from collections import deque
+from collections.abc import Awaitable, Callable, Iterable
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import Any
+
+from sqlalchemy import Connection
+from sqlalchemy.orm import Session
+from telegram import Bot
+
+from bot.delivery import inbox, outbox
+from bot.delivery.chat_locks import ChatLocks
+from bot.delivery.courier import Courier
+from bot.delivery.inbox import Waiting
+from bot.delivery.letters import Letter, Unsent
+from bot.delivery.pace import Pace
+from bot.delivery.transactions import StoreAwayError, Transactions
+
+log = logging.getLogger(__name__)
+
+AT_ONCE = 16
+"""Chats that are served at a time. More make the HTTP library slow."""
+FAILURES = 3
+"""A message that fails so often is answered with a plain sentence."""
+SWEEP_S = 2.0
+"""How often what was left behind is looked for: by a killed process, by a store that was away. [s]"""
+CLEAR_S = 600.0
+"""How often old rows are deleted. [s]"""
+
+
+class UnreadableError(Exception):
+    """The library can't read the update: trying again would not help."""
+
+
+class NeedsError(Exception):
+    """The turn can't be worked out without something that must be fetched first."""
+
+    def __init__(self, fetch: Callable[[], Awaitable[Any]]) -> None:
+        self.fetch = fetch
+
+
+class TurnFailedError(Exception):
+    """A turn raised; its cause says what."""
+
+    def __init__(self, waiting: Waiting) -> None:
+        self.waiting = waiting
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Channel:
+    """What the rounds need of a channel."""
+
+    work: Callable[[Session, Waiting, Any], list[Letter]]
+    """What goes out in answer to one update, worked out in the session's transaction."""
+    apology: Callable[[Waiting], list[Letter]]
+    """What goes out where that failed for good."""
+
+
+def utc_now() -> datetime:
+    """The clock of the program."""
+    return datetime.now(UTC)
+
+
+class Rounds:
+    """Serves chats. `ring` says that one has something to do."""
+
+    def __init__(
+        self,
+        bot: Bot,
+        transactions: Transactions,
+        locks: ChatLocks,
+        channel: Channel,
+        pace: Pace,
+        now: Callable[[], datetime] = utc_now,
+    ) -> None:
+        self._transactions, self._locks, self._channel, self._now = transactions, locks, channel, now
+        self._slots = asyncio.Semaphore(AT_ONCE)
+        self._courier = Courier(bot, transactions, pace, self._slots, self.ring, now)
+        self._busy: dict[int, asyncio.Task[None]] = {}
+        self._rung: set[int] = set()
+        self._timers: dict[int, asyncio.TimerHandle] = {}
+        self._stopping = False
+
+    def ring(self, chats: Iterable[int]) -> None:
+        """These chats have something to do."""
+        for chat_id in chats:
+            if self._stopping:
+                return
+            if chat_id in self._busy:
+                self._rung.add(chat_id)
+            else:
+                self._busy[chat_id] = asyncio.create_task(self._serve(chat_id), name=f"chat {chat_id}")
+
+    async def sweep(self) -> None:
+        """Look for what was left, now and every few seconds, until cancelled."""
+        cleared = time.monotonic()
+        while True:
+            try:
+                resting = self._timers.keys()
+                self.ring(chat for chat in await self._transactions.run(_chats_waiting) if chat not in resting)
+                if time.monotonic() - cleared > CLEAR_S:
+                    cleared = time.monotonic()
+                    await self._transactions.run(_clear, self._now())
+            except StoreAwayError:
+                log.warning("store away")
+            await asyncio.sleep(SWEEP_S * random.uniform(0.9, 1.1))
+
+    async def stop(self, within_s: float) -> None:
+        """Finish what is in hand; what is not done by then stays in the store."""
+        self._stopping = True
+        for timer in self._timers.values():
+            timer.cancel()
+        if self._busy:
+            _, late = await asyncio.wait(self._busy.values(), timeout=within_s)
+            for task in late:
+                task.cancel()
+            await asyncio.gather(*late, return_exceptions=True)
+
+    async def _serve(self, chat_id: int) -> None:
+        try:
+            while True:
+                self._rung.discard(chat_id)
+                if not await self._locks.take(chat_id):
+                    return
+                try:
+                    rest_s = await self._empty(chat_id)
+                finally:
+                    await self._locks.free(chat_id)
+                if rest_s is not None:
+                    self._ring_later(chat_id, rest_s)
+                if self._stopping or not (chat_id in self._rung or await self._came_meanwhile(chat_id)):
+                    return
+        except StoreAwayError:
+            log.warning("store away", extra={"chat": chat_id})
+            self._ring_later(chat_id, SWEEP_S)
+        except Exception:
+            log.exception("chat failed", extra={"chat": chat_id})
+            self._ring_later(chat_id, SWEEP_S)
+        finally:
+            del self._busy[chat_id]
+            if chat_id in self._rung:
+                self._rung.discard(chat_id)
+                self.ring([chat_id])
+
+    async def _came_meanwhile(self, chat_id: int) -> bool:
+        """Whether another process wrote something down and went away because the chat was still ours."""
+        return self._locks.shared and await self._transactions.run(inbox.oldest, chat_id) is not None
+
+    def _ring_later(self, chat_id: int, rest_s: float) -> None:
+        if self._stopping:
+            return
+        if (old := self._timers.pop(chat_id, None)) is not None:
+            old.cancel()
+
+        def ring() -> None:
+            self._timers.pop(chat_id, None)
+            self.ring([chat_id])
+
+        self._timers[chat_id] = asyncio.get_running_loop().call_later(rest_s, ring)
+
+    async def _empty(self, chat_id: int) -> float | None:
+        """Send what is unsent and work on what is waiting; how long to rest where something must be sent later."""
+        queue = deque(await self._transactions.run(outbox.unsent, chat_id, self._now()))
+        due = time.monotonic() + queue[0].wait_s if queue else 0.0
+        while True:
+            if queue and time.monotonic() >= due:
+                rest_s = await self._courier.deliver(queue)
+                due = time.monotonic() + rest_s
+                continue
+            if self._stopping:
+                return None
+            made = await self._turn(chat_id)
+            if made is None:
+                return max(due - time.monotonic(), 0.0) if queue else None
+            queue.extend(made)
+
+    async def _turn(self, chat_id: int) -> list[Unsent] | None:
+        """What the oldest waiting update of the chat brings out; None where none is waiting."""
+        fetched: Any = None
+        while True:
+            try:
+                async with self._slots:
+                    await asyncio.sleep(0)  # a turn beside a file runs in the loop: let others have theirs in between
+                    return await self._transactions.turn(self._work, chat_id, fetched)
+            except NeedsError as needs:
+                fetched = await needs.fetch()
+            except TurnFailedError as failed:
+                if isinstance(failed.__cause__, StoreAwayError):
+                    raise failed.__cause__ from failed
+                return await self._count(chat_id, failed)
+
+    def _work(self, session: Session, chat_id: int, fetched: Any) -> list[Unsent] | None:
+        connection = session.connection()
+        waiting = inbox.oldest(connection, chat_id)
+        if waiting is None:
+            return None
+        try:
+            letters = self._channel.work(session, waiting, fetched)
+            session.flush()
+        except NeedsError:
+            raise
+        except Exception as error:
+            raise TurnFailedError(waiting) from error
+        made = outbox.put(connection, waiting.update_id, chat_id, letters)
+        if not inbox.done(connection, waiting.update_id, self._now()):
+            session.rollback()
+            return []
+        log.info("answered", extra={"chat": chat_id, "update": waiting.update_id, "letters": len(made)})
+        return made
+
+    async def _count(self, chat_id: int, failed: TurnFailedError) -> list[Unsent]:
+        """One failure more; after a few of them the technician is told."""
+        cause, waiting = failed.__cause__, failed.waiting
+        given_up = isinstance(cause, UnreadableError) or waiting.failures + 1 >= FAILURES
+        log.error("turn failed", extra={"chat": chat_id, "update": waiting.update_id, "given_up": given_up}, exc_info=cause)
+        made = await self._transactions.run(self._write_failure, chat_id, waiting, cause, given_up)
+        if not given_up:
+            await asyncio.sleep(0.2 * 2**waiting.failures)
+        return made
+
+    def _write_failure(
+        self,
+        connection: Connection,
+        chat_id: int,
+        waiting: Waiting,
+        cause: BaseException | None,
+        given_up: bool,  # noqa: FBT001
+    ) -> list[Unsent]:
+        inbox.failed(connection, waiting.update_id, type(cause).__name__, self._now() if given_up else None)
+        return outbox.put(connection, waiting.update_id, chat_id, self._channel.apology(waiting)) if given_up else []
+
+
+def _chats_waiting(connection: Connection) -> list[int]:
+    return list(dict.fromkeys((*outbox.chats_waiting(connection), *inbox.chats_waiting(connection))))
+
+
+def _clear(connection: Connection, now: datetime) -> None:
+    inbox.clear(connection, now)
+    outbox.clear(connection, now)

@@ -1,0 +1,68 @@
+"""The webhook: an update is answered with 200 only after it is committed."""
+
+import hashlib
+import hmac
+import json
+import logging
+from collections.abc import Callable, Iterable
+
+from tornado.httpserver import HTTPServer
+from tornado.web import Application, RequestHandler
+
+from bot.delivery import inbox
+from bot.delivery.inbox import WIDEST
+from bot.delivery.rounds import utc_now
+from bot.delivery.transactions import StoreAwayError, Transactions
+
+log = logging.getLogger(__name__)
+
+HEADER = "X-Telegram-Bot-Api-Secret-Token"
+PATH = "/telegram"
+
+
+def secret_of(token: str) -> str:
+    """The secret that the messenger shows with each update: the same for every worker of one token, and no way back to it."""
+    return hmac.new(token.encode(), b"ohmreply webhook", hashlib.sha256).hexdigest()
+
+
+class Hook(RequestHandler):
+    """Takes one update."""
+
+    def initialize(self, secret: str, transactions: Transactions, ring: Callable[[Iterable[int]], None]) -> None:
+        """What the route was made with."""
+        self.secret, self.transactions, self.ring = secret, transactions, ring
+
+    async def post(self) -> None:
+        """200 once it is written down, 403 for a stranger, 400 for what is no update, 503 where the store is away."""
+        if not hmac.compare_digest(self.request.headers.get(HEADER, "").encode(), self.secret.encode()):
+            self._refuse(403)
+            return
+        try:
+            update = json.loads(self.request.body)
+            known = isinstance(update["update_id"], int) and not isinstance(update["update_id"], bool)
+        except (ValueError, TypeError, KeyError, RecursionError):
+            known = False
+        if not known:
+            self._refuse(400)
+            return
+        try:
+            chats = await self.transactions.run(inbox.receive, [update], utc_now())
+        except StoreAwayError:
+            self._refuse(503)
+            return
+        self.ring(chats)
+
+    def _refuse(self, code: int) -> None:
+        log.warning("webhook refused", extra={"code": code})
+        self.set_status(code)
+
+    def log_exception(self, *_: object) -> None:
+        """Its text could quote the message: the kind is enough."""
+        log.error("webhook failed")
+
+
+def webhook(secret: str, transactions: Transactions, ring: Callable[[Iterable[int]], None]) -> HTTPServer:
+    """The server of the webhook; it listens when told to. A body longer than any update is cut off unread."""
+    kept = {"secret": secret, "transactions": transactions, "ring": ring}
+    application = Application([(PATH, Hook, kept)], log_function=lambda _: None)
+    return HTTPServer(application, max_body_size=4 * WIDEST, xheaders=False)

@@ -1,0 +1,61 @@
+"""The bot, served in a thread against the stand-in: the real library, the real store, real HTTP."""
+
+import asyncio
+import threading
+from dataclasses import replace
+from typing import Self
+
+from sqlalchemy import URL, Engine
+
+from bot.channels.telegram.serve import serving
+from bot.delivery.chat_locks import locks_for
+from bot.settings import Settings
+from bot.store.schema import open_store
+from tests.bot.telegram.bot_api import TOKEN, BotApi
+
+OWNER = 501
+
+
+class Served:
+    """Serves from the entry of a `with` to its end."""
+
+    def __init__(self, api: BotApi, url: URL | str, **settings: object) -> None:
+        database = url if isinstance(url, str) else url.render_as_string(hide_password=False)
+        self.settings = replace(
+            Settings(database=database, token=TOKEN, owner=OWNER, api_url=api.url, messages_a_second=0.0), **settings
+        )
+        self.engine: Engine
+        self._failure: BaseException | None = None
+
+    def __enter__(self) -> Self:
+        self.engine = open_store(self.settings.database)
+        self._locks = locks_for(self.engine)
+        self._ready = threading.Event()
+        self._thread = threading.Thread(target=self._work, name="served", daemon=True)
+        self._thread.start()
+        assert self._ready.wait(10)
+        return self
+
+    def _work(self) -> None:
+        try:
+            asyncio.run(self._serve())
+        except BaseException as error:  # noqa: BLE001
+            self._failure = error
+
+    async def _serve(self) -> None:
+        self._loop, self._stop = asyncio.get_running_loop(), asyncio.Event()
+        self._ready.set()
+        await serving(self.settings, self.engine, self._locks, self._stop)
+
+    def stop(self) -> None:
+        """Tell it to stop, and wait until it has."""
+        self._loop.call_soon_threadsafe(self._stop.set)
+        self._thread.join(30)
+        assert not self._thread.is_alive()
+        self._locks.close()
+
+    def __exit__(self, *_: object) -> None:
+        self.stop()
+        self.engine.dispose()
+        if self._failure is not None:
+            raise self._failure
