@@ -1,6 +1,7 @@
 """What a job's readings and facts make one believe."""
 
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 
@@ -10,6 +11,8 @@ from core.diagnosis.meter import SEEN, M
 from core.diagnosis.network import believe
 from core.diagnosis.worlds import BAD, NAMES, Pins
 from core.readings import SYMPTOMS, Job, Reading
+
+FUSE: Final = ("fuse_volts", "fuse_ohms")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,8 +70,15 @@ def evidence(job: Job) -> Evidence:
         flags[1, 0, at] = reading.not_isolated
         flags[2, 0, at] = reading.low_impedance
     symptoms = np.array([[1.0 if s in job.symptoms() else 0.0 for s in SYMPTOMS]])
+    unfused = np.array([[1.0 if any((name, None) in job.declined for name in FUSE) else 0.0]])
     return Evidence(
-        value=value, confirmed=flags[0], connected=flags[1], low_impedance=flags[2], facts=_facts(job), symptoms=symptoms
+        value=value,
+        confirmed=flags[0],
+        connected=flags[1],
+        low_impedance=flags[2],
+        unfused=unfused,
+        facts=_facts(job),
+        symptoms=symptoms,
     )
 
 

@@ -31,6 +31,8 @@ class Evidence:
     """Read twice alike."""
     connected: Flags
     low_impedance: Flags
+    unfused: Floats
+    """One column: 1 where the low-voltage fuse could not be measured, mostly because there is none."""
     facts: Floats
     """A column a fact of `FACTS`, `nan` where it was not told."""
     symptoms: Floats
@@ -48,7 +50,7 @@ def encode(e: Evidence) -> Inputs:
         One row a job, all finite, absent things 0.
     """
     with np.errstate(all="ignore"):
-        columns = [*_each(e), *_ratios(e), *_facts(e), e.symptoms]
+        columns = [*_each(e), *_ratios(e), *_facts(e), e.symptoms, e.unfused]
     return np.concatenate([np.nan_to_num(c, nan=0.0, posinf=0.0, neginf=0.0) for c in columns], axis=1).astype(np.float32)
 
 
@@ -133,5 +135,5 @@ def _facts(e: Evidence) -> list[Floats]:
     return [told * 1.0, np.where(told, sizes, 0.0), *at, np.tanh((inside - 0.9) / 0.03), np.tanh((inside - 1.1) / 0.03)]
 
 
-WIDTH: Final = len(SEEN) * 4 + int(OHMS.sum()) * 3 + 3 + 42 * 4 + len(FACTS) * 2 + 10 + 20 + len(SYMPTOMS)
+WIDTH: Final = len(SEEN) * 4 + int(OHMS.sum()) * 3 + 3 + 42 * 4 + len(FACTS) * 2 + 10 + 20 + len(SYMPTOMS) + 1
 """Length of a row of `encode`."""

@@ -12,7 +12,7 @@ import numpy as np
 
 from core.cautions import may_ask
 from core.circuit.plant import Floats
-from core.diagnosis.belief import Belief, alike, evidence, pins
+from core.diagnosis.belief import FUSE, Belief, alike, evidence, pins
 from core.diagnosis.features import Evidence, T, encode
 from core.diagnosis.imagined import Imagined, imagine, picked, weights
 from core.diagnosis.meter import SEEN, M
@@ -36,6 +36,8 @@ MINUTE: Final = 0.008
 RISK: Final = 0.04
 CHANGE: Final = 0.02
 """What it costs to go from live to dead work or back."""
+IMPATIENCE: Final = 0.12
+"""How each test makes the next one dearer: a customer waits."""
 REPEAT: Final = 0.03
 """What it costs to be asked for the same reading again."""
 ASKED_FACTS: Final = ("tap_volts", "supply_volts")
@@ -111,6 +113,8 @@ def ranked(job: Job, belief: Belief) -> list[Worth]:
 
 def _possible(measure: str, job: Job, e: Evidence) -> bool:
     at = M[measure]
+    if measure in FUSE and e.unfused[0, 0]:
+        return False
     return bool(np.isnan(e.value[0, at])) and (measure, None) not in job.declined and may_ask(measure, job)
 
 
@@ -140,7 +144,13 @@ def _after(e: Evidence, imagined: Imagined, chosen: Counts, steps: list[str]) ->
             answer = imagined.facts[chosen, T[step]]
             facts[rows, T[step]] = answer
         kept[number] = ~np.isnan(answer)
-    more = {name: np.repeat(getattr(e, name), n, axis=0) for name in ("low_impedance", "symptoms")}
+    unfused = np.repeat(e.unfused, n, axis=0)
+    for number, step in enumerate(steps):
+        if step in FUSE:
+            rows = slice(number * LOOKS, (number + 1) * LOOKS)
+            unfused[rows, 0] = np.maximum(unfused[rows, 0], 1.0 - kept[number])
+            kept[number] = 1.0
+    more = {name: np.repeat(getattr(e, name), n, axis=0) for name in ("low_impedance", "symptoms")} | {"unfused": unfused}
     return replace(e, value=value, facts=facts, confirmed=confirmed, connected=connected, **more), kept
 
 
@@ -151,4 +161,5 @@ def _cost(measure: str, job: Job) -> float:
     same = last is not None and last.setup == row.setup
     minutes = max(row.minutes - 1.5, 0.5) if same and row.setup in {"isolated", "dead"} else row.minutes
     again = REPEAT if any(r.measure == measure for r in job.readings) else 0.0
-    return minutes * MINUTE + row.risk * RISK + change + again
+    patience = 0.4 + IMPATIENCE * len(job.readings)
+    return patience * (minutes * MINUTE + row.risk * RISK + change) + again

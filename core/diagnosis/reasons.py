@@ -97,7 +97,7 @@ def to_repeat(job: Job, belief: Belief) -> Reading | None:
         value[row, M[measure]] = np.nan
     flat = {
         name: np.repeat(getattr(e, name), n, axis=0)
-        for name in ("confirmed", "connected", "low_impedance", "facts", "symptoms")
+        for name in ("confirmed", "connected", "low_impedance", "unfused", "facts", "symptoms")
     }
     findings, _ = believe(encode(replace(e, value=value, **flat)))
     sure = findings.max(axis=1)

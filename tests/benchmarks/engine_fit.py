@@ -69,11 +69,53 @@ def told(rng: np.random.Generator, w: Worlds) -> tuple[np.ndarray, np.ndarray]:
     return facts, symptoms
 
 
-def kept(rng: np.random.Generator, n: int) -> np.ndarray:
-    """Which measures were read: from none to nearly all."""
-    share = rng.beta(0.9, 2.2, n)
+# How often the engine itself had each measure at the end of a call, by what the first volts showed: dead primary, dead secondary, live
+# secondary, not read. Read off its own runs; a mask may depend on what was read and on nothing else.
+OFTEN = {
+    "dead primary": "line .9 secondary_volts .86 primary_ohms .81 primary_secondary .43 primary_ground .43 load .24 secondary_ohms .19 secondary_amps .14 control .14 secondary_ground .2 primary_amps .1 lifted .1 coil_volts .05",
+    "dead secondary": "load .85 primary_ohms .79 primary_volts .7 secondary_ohms .69 control .2 line .2 secondary_amps .2 lifted .2 primary_amps .2 fuse_volts .1 primary_secondary .1 primary_ground .1 secondary_ground .1 fuse_ohms .05 coil_ohms .05",
+    "live secondary": "control .7 primary_volts .6 primary_amps .45 lifted .45 line .35 secondary_amps .35 primary_secondary .35 primary_ground .35 load .3 coil_volts .25 secondary_ground .3 secondary_ohms .15 fuse_volts .3 primary_ohms .15 fuse_ohms .15 coil_ohms .1",
+    "not read": "control .7 primary_volts .57 load .4 secondary_ohms .35 primary_ohms .35 primary_secondary .3 primary_amps .25 primary_ground .25 line .2 coil_volts .2 lifted .2 secondary_amps .15 secondary_ground .2 fuse_volts .1 fuse_ohms .05 coil_ohms .1",
+}  # fmt: skip
+SHORT = {
+    "line": "line_volts",
+    "lifted": "secondary_volts_lifted",
+    "control": "control_volts",
+    "load": "load_ohms",
+    "primary_secondary": "primary_secondary_ohms",
+    "primary_ground": "primary_ground_ohms",
+    "secondary_ground": "secondary_ground_ohms",
+}
+
+
+def chances(row: str) -> np.ndarray:
+    """One chance a measure."""
+    words = row.split()
+    pairs = {SHORT.get(name, name): float(chance) for name, chance in zip(words[::2], words[1::2], strict=True)}
+    return np.array([pairs.get(name, 0.03) for name in SEEN])
+
+
+CHANCES = np.stack([chances(row) for row in OFTEN.values()])
+
+
+def kept(rng: np.random.Generator, value: np.ndarray) -> np.ndarray:
+    """Which measures were read: at random, or as the engine would have asked for them, broken off anywhere."""
+    n = len(value)
+    share = rng.beta(1.0, 2.0, n)
     lean = np.exp(rng.normal(0, 0.9, (n, len(SEEN))))
-    return rng.random((n, len(SEEN))) < share[:, None] * lean
+    at_random = rng.random((n, len(SEEN))) < share[:, None] * lean
+    first = rng.random((n, 2)) < (0.7, 0.85)
+    primary, secondary = value[:, SEEN.index("primary_volts")], value[:, SEEN.index("secondary_volts")]
+    kind = np.where(first[:, 1], np.where(secondary < 5, 1, 2), 3)
+    kind = np.where(first[:, 0] & (primary < 60), 0, kind)
+    asked = rng.random((n, len(SEEN))) < CHANCES[kind] * rng.choice([0.3, 0.7, 1.0, 1.3, 1.8], n)[:, None]
+    asked[:, SEEN.index("primary_volts")] = np.where(
+        kind == 0, True, first[:, 0] & (kind != 3) | asked[:, SEEN.index("primary_volts")] & (kind == 3)
+    )
+    asked[:, SEEN.index("secondary_volts")] = np.where(
+        kind == 0, asked[:, SEEN.index("secondary_volts")], first[:, 1] & (kind != 3)
+    )
+    return np.where((rng.random(n) < 0.65)[:, None], asked, at_random)
 
 
 class Stream:
@@ -93,14 +135,19 @@ class Stream:
         joined = connected_values(rng, w, true)
         facts, symptoms = told(rng, w)
         first = show(rng, w, hand, true, joined)
-        value = np.where(kept(rng, self.worlds), first.value, np.nan)
+        mask = kept(rng, first.value)
+        value = np.where(mask, first.value, np.nan)
+        fuse = mask[:, [SEEN.index("fuse_volts"), SEEN.index("fuse_ohms")]].any(axis=1)
+        unfused = (fuse & (~w.fused | (rng.random(self.worlds) < 0.04)))[:, None] * 1.0
+        for name in ("fuse_volts", "fuse_ohms"):
+            value[:, SEEN.index(name)] = np.where(unfused[:, 0] > 0, np.nan, value[:, SEEN.index(name)])
         again = show(rng, w, hand, true, joined).value
         twice = rng.random(value.shape) < 0.1
         with np.errstate(all="ignore"):
             alike = (np.abs(np.log((again + 0.5) / (value + 0.5))) < 0.1) | (np.isinf(again) & np.isinf(value))
         value = np.where(twice & ~np.isnan(value), again, value)
         evidence = Evidence(
-            value=value, confirmed=twice & alike, connected=first.told_connected, low_impedance=first.low_impedance,
+            value=value, confirmed=twice & alike, connected=first.told_connected, low_impedance=first.low_impedance, unfused=unfused,
             facts=facts, symptoms=symptoms,
         )  # fmt: skip
         return encode(evidence), w.finding, w.short

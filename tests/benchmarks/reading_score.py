@@ -36,7 +36,10 @@ def near(told: object, value: object, note: str) -> bool:
     """Two values agree within 0.5 %, converted metres within 1 %, a range anywhere between its ends."""
     if isinstance(told, int | float) and isinstance(value, int | float):
         if "any value from" in note:
-            low, high = (float(w.strip(",;.")) for w in note.split("any value from ")[1].split(" to ")[0:1] + [note.split(" to ")[1].split()[0]])
+            low, high = (
+                float(w.strip(",;."))
+                for w in note.split("any value from ")[1].split(" to ")[0:1] + [note.split(" to ")[1].split()[0]]
+            )
             if low <= told <= high:
                 return True
         return abs(told - value) <= max(0.005 * abs(value), 1e-9) * (2 if "metres" in note else 1)
@@ -56,7 +59,9 @@ def same_fact(fact: Fact, row: dict[str, Any], note: str) -> bool:
     """A fact is the annotated one."""
     names = ("device", "count", "unit", "lead", "role") if row["fact"] == "load" else ("lead", "role")
     value = list(fact.value) if isinstance(fact.value, tuple) else fact.value
-    return fact.fact == row["fact"] and near(value, row.get("value"), note) and all(getattr(fact, n) == row.get(n) for n in names)
+    return (
+        fact.fact == row["fact"] and near(value, row.get("value"), note) and all(getattr(fact, n) == row.get(n) for n in names)
+    )
 
 
 def score(row: dict[str, Any]) -> Score:
@@ -115,7 +120,9 @@ def main() -> None:
             if s.wrong:
                 print(s.row["id"], "SILENT" if s.silent else "", repr(s.row["text"]), "|", "; ".join(s.wrong))
         right = sum(not s.wrong for s in scores)
-        print(f"{path.name}: {right} of {len(scores)} exactly right ({right / len(scores):.1%}), {sum(s.silent for s in scores)} silent misreads")
+        print(
+            f"{path.name}: {right} of {len(scores)} exactly right ({right / len(scores):.1%}), {sum(s.silent for s in scores)} silent misreads"
+        )
 
 
 if __name__ == "__main__":
