@@ -6,7 +6,10 @@ from functools import cache
 from itertools import product
 
 from grammar.vocabulary import pieces
+from grammar.words.asks import ASKS
+from grammar.words.dangers import DANGERS
 from grammar.words.row import Cue
+from grammar.words.symptoms import SYMPTOMS
 
 GAP = 5
 """Other words that `..` allows."""
@@ -124,18 +127,36 @@ def _walk(words: Sequence[str], start: int, steps: tuple[Step, ...]) -> tuple[in
 @cache
 def vocabulary(name: str) -> Index:
     """The cues of one table, indexed at first use."""
-    from grammar.words import asks, dangers, symptoms  # noqa: PLC0415  (each table is read when it is first needed)
+    return index({"asks": ASKS, "symptoms": SYMPTOMS}[name])
 
-    tables = {"asks": asks.ASKS, "symptoms": symptoms.SYMPTOMS, "dangers": dangers.DANGERS}
-    return index(tables[name])
+
+@cache
+def known_stems() -> tuple[str, ...]:
+    """Beginnings of words that dangers are told by."""
+    return tuple(
+        {
+            word[:-1]
+            for cue in DANGERS
+            for text in (*cue.en, *cue.es)
+            for word in text.translate(str.maketrans("|._", "   ")).split()
+            if word.endswith("*") and word[:-1].isalpha() and len(word) > 4
+        }
+    )
 
 
 @cache
 def known_words() -> frozenset[str]:
-    """Every word that stands in a cue: never mended, never unread by itself."""
-    return frozenset(
+    """Every word that stands in a cue or a danger: never mended, never unread by itself."""
+    dangerous = {
         word
-        for name in ("asks", "symptoms", "dangers")
+        for cue in DANGERS
+        for text in (*cue.en, *cue.es)
+        for word in text.translate(str.maketrans("|._", "   ")).split()
+        if word.isalpha() and word.islower()
+    }
+    return frozenset(dangerous) | frozenset(
+        word
+        for name in ("asks", "symptoms")
         for first, (near, gapped, alone) in vocabulary(name).items()
         for word in (first, *(w for turn in (*(t for ts in near.values() for t in ts), *gapped, *alone) for fits, _ in turn.steps for w in fits))
     )

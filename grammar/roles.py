@@ -139,7 +139,7 @@ class Row:
         dash = phrase.kind in {"dash", "slash"} and (self.glued(at) == self.glued(at + 1))
         joined = phrase.kind in {"to", "or"} or es_join or times or dash
         if phrase.kind == "and" or (phrase.meaning == "y" and es_join):
-            joined = any(self.kind(b) == "between" for b in range(max(0, at - 5), at))
+            joined = self.kind(at + 2) != "device" and any(self.kind(b) == "between" for b in range(max(0, at - 5), at))
         return (phrase, 1) if joined else None
 
     def _amount(self, out: list[Phrase]) -> None:
@@ -310,6 +310,8 @@ class Row:
 
     def _alone(self, phrase: Phrase) -> Phrase:
         """A phrase that stands by itself, under the kind that the grammar knows for it."""
+        if phrase.kind == "letter" and phrase.meaning in {"w", "y", "n", "o"}:
+            phrase.kind = {"w": "with", "y": "and", "n": "and", "o": "or"}[phrase.meaning]
         phrase.kind = _ALONE.get(phrase.kind, phrase.kind)
         if phrase.kind == "alone" and phrase.meaning in {"not_ours", "gauge", "foot", "meter", "inch", "yard", "hertz", "celsius", "square_mm"}:
             phrase.kind = "filler" if phrase.meaning != "gauge" else "gaugeword"

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from lark import Token
 
-from grammar.cues import known_words
+from grammar.cues import known_stems, known_words
 from grammar.fold import fold
 from grammar.phrase import Phrase
 from grammar.spelling import mended
@@ -83,7 +83,18 @@ def _single(piece: Token, text: str) -> tuple[str, str, str | None]:
         return "letter", text, None
     if text in PLAIN:
         return "filler", text, None if text in SHARED else PLAIN[text]
-    return ("filler" if text in known_words() else "unknown"), text, None
+    return ("filler" if text in known_words() or text.startswith(known_stems()) or _inflected(text) else "unknown"), text, None
+
+
+ENDINGS = ("s", "es", "ed", "d", "ing", "ly", "er", "n", "mos", "ndo", "do", "da", "ron")
+"""Endings that make a form of an ordinary word."""
+
+
+def _inflected(text: str) -> bool:
+    """A form of an ordinary word: "lookin", "rewired", "ventanas"."""
+    if text.endswith("in") and text + "g" in PLAIN:
+        return True
+    return len(text) > 4 and any(text.endswith(end) and (text[: -len(end)] in PLAIN or text[: -len(end)] + "e" in PLAIN) for end in ENDINGS)
 
 
 def _glued(pieces: Sequence[Token], at: int) -> bool:

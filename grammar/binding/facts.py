@@ -70,11 +70,21 @@ def _lengths(draft: Draft) -> None:
             figure.value = round(figure.value / 0.3048, 6) if figure.unit == "ft" else figure.value * 1e6
             if figure.low is not None and figure.high is not None:
                 figure.low, figure.high = figure.low * 1e6, figure.high * 1e6
-        if figure.unit == "ft" and figure.value > 0:
+        if figure.unit == "ft" and draft.phrases[figure.at].text == "" and _are_tools(draft, figure):
+            figure.unit, figure.done = None, True
+            draft.cue_spans.append((figure.start, figure.end))
+        if figure.unit == "ft" and figure.value > 0 and not figure.done:
             halved = figure.value / 2 if round_trip else figure.value
             draft.fact(figure, Fact(fact="run_feet", value=round(halved, 3), unit="ft"))
         elif figure.unit is None and _neighbour(draft, figure.at, 1, {"round_trip"}, 0) is not None:
             draft.fact(figure, Fact(fact="run_feet", value=figure.value / 2, unit="ft"))
+
+
+def _are_tools(draft: Draft, figure: Figure) -> bool:
+    """ "two meters on the sec": things to read with, and no length."""
+    assert figure.amount is not None
+    run = any(p.kind in {"run", "round_trip", "cableword", "gaugeword", "leadword"} or p.text in {"long", "awg", "far"} for p in draft.phrases)
+    return figure.amount.unit == "meter" and figure.amount.value <= 3 and not run
 
 
 def _in_metres(draft: Draft, figure: Figure) -> bool:
@@ -140,12 +150,20 @@ def _taps(draft: Draft) -> None:
         behind = _neighbour(draft, figure.at, 1, {"tapword"}, 0)
         before = _neighbour(draft, figure.at, -1, {"tapword"}, 3)
         if volts(figure) and figure.value >= 100 and (behind is not None or (before is not None and not _measured_between(draft, before, figure.at))):
-            if before is not None and draft.phrases[before].text in {"taps", "tomas"}:
+            if before is not None and (draft.phrases[before].text in {"taps", "tomas"} or _asked_for(draft, before)):
                 continue
             draft.fact(figure, Fact(fact="tap_volts", value=figure.value, unit="V"))
             draft.taken.add(behind if behind is not None else before or 0)
     _plate_list(draft)
     _withdrawn_taps(draft)
+
+
+def _asked_for(draft: Draft, at: int) -> bool:
+    """ "which tap for 208": the tap is asked for, the number is the supply."""
+    return "tap" in draft.asks and any(draft.phrases[i].text in ASKING for i in range(max(0, at - 3), at))
+
+
+ASKING = frozenset({"which", "what", "wich", "cual", "que", "right", "correct", "correcto", "whats"})
 
 
 def _plate_list(draft: Draft) -> None:

@@ -46,7 +46,7 @@ def _inrush(draft: Draft) -> None:
 def _device(draft: Draft, figure: Figure) -> int | None:
     """The device that a figure belongs to: the one right behind it, or the nearest free one before it in the sentence."""
     at = figure.at + 1
-    while draft.kind(at) in {"filler", "each", "at", "sealed", "alone"} and draft.phrases[at].text not in {"and"}:
+    while draft.kind(at) in {"filler", "each", "at", "sealed", "alone"} and draft.phrases[at].text not in {"and", "y", "plus", "mas", "n", "e", "then"}:
         at += 1
     right = at if draft.kind(at) == "device" and draft.clause[at] == draft.clause[figure.at] else None
     left = None

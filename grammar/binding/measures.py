@@ -33,7 +33,7 @@ def _place(draft: Draft, figure: Figure) -> None:
     """Puts devices on the measure that they have, and takes out what belongs to other trades."""
     site = figure.site
     assert site is not None
-    if site.kind == "notours" or (site.name in {"control", "terminals"} and _at_a_motor(draft, site)):
+    if site.kind == "notours" or (_motor_letters(draft, site) and _at_a_motor(draft, site)):
         _chatter(draft, figure)
     elif site.kind == "device":
         _at_device(draft, figure, site)
@@ -41,6 +41,12 @@ def _place(draft: Draft, figure: Figure) -> None:
         _unread(draft, figure)
     elif figure.kind == "good":
         _no_value(draft, figure)
+
+
+def _motor_letters(draft: Draft, site: Site) -> bool:
+    """Ends that a compressor calls its own: C, R and S."""
+    ends = draft.phrases[site.at].ends
+    return len(ends) == 2 and all(end.kind == "letter" and end.name in {"c", "r", "s"} for end in ends)
 
 
 def _at_a_motor(draft: Draft, site: Site) -> bool:
@@ -238,13 +244,15 @@ def _swapped_ohms(figures: list[Figure]) -> None:
 
 
 def _disagreeing(draft: Draft, figures: list[Figure]) -> None:
-    """Two meters on one place that do not agree."""
-    if not any(p.text in {"meters", "medidores", "multimetros", "testers"} for p in draft.phrases):
-        return
+    """Two values for one place in one state, and neither taken back: two meters, or one of them is a slip."""
     for figure in figures:
         same = [f for f in figures if f is not figure and f.site is figure.site and f.kind == "amount" and f.state == figure.state]
-        if figure.kind == "amount" and same and not figure.done and abs(same[0].value - figure.value) > 0.02 * figure.value:
+        if figure.kind == "amount" and same and not figure.done and _unlike(same[0], figure):
             figure.doubt = "disagree"
+
+
+def _unlike(one: Figure, other: Figure) -> bool:
+    return one.unit == other.unit and one.kind == "amount" and abs(one.value - other.value) > 0.02 * abs(other.value)
 
 
 def _ask_slip(draft: Draft, figure: Figure, unit: str, likely: float, question: Said) -> None:

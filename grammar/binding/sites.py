@@ -9,7 +9,7 @@ BARE_GROUPS = frozenset({"pressure", "temperature", "contact", "time", "part", "
 """Groups of words of others that have no volts, amps or ohms."""
 LEFT_ONLY = frozenset({"time", "contact", "part"})
 """Groups whose numbers stand behind them."""
-SMALL = frozenset({"filler", "is", "reads", "at", "alone", "heading", "colon", "winding", "between", "leadword", "condition", "now", "transformer", "star", "with", "withdraw", "to", "each", "idword"})
+SMALL = frozenset({"filler", "is", "reads", "at", "alone", "heading", "colon", "winding", "between", "leadword", "condition", "now", "transformer", "star", "with", "withdraw", "to", "each", "idword", "was", "replace", "not", "no", "and", "both", "all"})
 """Kinds that may stand between a place and its figure."""
 DEVICE_PLACES = {**dict.fromkeys(COILS, "coil"), **dict.fromkeys(BOARDS, "control"), **dict.fromkeys(SWITCHES, "switch")}
 
@@ -28,6 +28,49 @@ def find_sites(draft: Draft) -> None:
             draft.sites[at] = Site(at, "device", phrase.meaning)
         elif phrase.kind == "notours":
             draft.sites[at] = Site(at, "notours", phrase.meaning)
+    _split_pairs(draft)
+
+
+def _split_pairs(draft: Draft) -> None:
+    """ "secondary clear to case", "1.8 meg to ground on the pri": one end before the figure, the other behind it."""
+    for figure in draft.figures:
+        second = _led_to(draft, figure.at)
+        if second is None or figure.kind == "good":
+            continue
+        first = next((i for i in range(figure.at - 1, max(-1, figure.at - 8), -1) if draft.kind(i) == "ends"), None)
+        if first is None or draft.sentence[first] != draft.sentence[figure.at] or not _single(draft, first) or _between(draft, first, figure.at):
+            first = next((i for i in range(second + 1, min(len(draft.phrases), second + 5)) if draft.kind(i) == "ends"), None)
+            if first is None or draft.kind(first - 1) not in {"at", "filler", "between"} or not _single(draft, first) or _between(draft, second, first):
+                continue
+        one, two = draft.phrases[first], draft.phrases[second]
+        joined = Phrase("ends", "", one.start, one.end, ends=(*one.ends, *two.ends), joins=("to",))
+        site = site_of(draft, first, joined)
+        if site is not None and site.name != "unclear":
+            draft.sites.pop(second, None)
+            draft.taken.add(second)
+            draft.sites[first] = site
+
+
+def _led_to(draft: Draft, at: int) -> int | None:
+    """The single end behind "to" that follows a figure."""
+    step = at + 1
+    if draft.phrases[at].text not in {"clear", "libre a", "limpio a", "isolated from"}:
+        if draft.kind(step) != "to" and draft.phrases[min(step, len(draft.phrases) - 1)].text not in {"a", "al", "contra"}:
+            return None
+        step += 1
+    while step < len(draft.phrases) and (draft.kind(step) == "to" or draft.phrases[step].text in {"the", "la", "el", "to", "all"}):
+        step += 1
+    if draft.kind(step) != "ends" or not _single(draft, step) or draft.phrases[step].ends[0].name in {"load", "line", "fuse", "coil"}:
+        return None
+    return step
+
+
+def _single(draft: Draft, at: int) -> bool:
+    return len(draft.phrases[at].ends) == 1
+
+
+def _between(draft: Draft, one: int, other: int) -> bool:
+    return any(draft.kind(i) in {"amounts", "value", "comma", "stop", "line"} for i in range(one + 1, other))
 
 
 def _number_pairs(draft: Draft) -> None:
@@ -86,9 +129,10 @@ def bind(draft: Draft) -> None:
     """Gives each figure that is still open its place."""
     open_figures = [f for f in draft.figures if not f.done]
     for figure in open_figures:
-        figure.site = _nearest(draft, figure)
-        if figure.site is not None:
-            figure.site.used += 1
+        if figure.site is None:
+            figure.site = _nearest_value(draft, figure) if figure.kind == "good" else _nearest(draft, figure)
+            if figure.site is not None and not figure.withdrawn:
+                figure.site.used += 1
     _share_behind(draft, open_figures)
     _carry(draft, open_figures)
 
@@ -104,9 +148,30 @@ def _nearest(draft: Draft, figure: Figure) -> Site | None:
         if right is not None and right_linked and left.kind in {"device", "notours"} and right.kind != "notours":
             return right
         return left
-    if right is not None and (right_linked or left is None or not same_clause or left.kind == "notours"):
+    if right is not None and (right_linked or left is None or (not same_clause and not left_near) or left.kind == "notours"):
         return right
     return left or right
+
+
+TESTED = frozenset({"it", "its", "all", "still", "very", "ya", "todo", "tambien", "si", "me", "was", "just", "both", "muy", "y", "tests", "checked", "tested", "checks", "test", "ohms", "winding", "too", "looks", "salio"})
+
+
+def _nearest_value(draft: Draft, figure: Figure) -> Site | None:
+    """The place that a word without a value speaks of: it must touch it."""
+    for at in range(figure.at - 1, -1, -1):
+        if at in draft.sites:
+            return draft.sites[at] if draft.sites[at].kind in {"place", "pair", "unclear"} else None
+        if draft.kind(at) not in {"is", "reads", "comma", "winding", "transformer", "alone", "novalue", "heading"} and draft.phrases[at].text not in TESTED:
+            break
+    linked = False
+    for at in range(figure.at + 1, len(draft.phrases)):
+        if at in draft.sites:
+            return draft.sites[at] if linked and draft.sites[at].kind in {"place", "pair"} else None
+        if draft.kind(at) in {"at", "between"} or draft.phrases[at].text in {"across", "through", "entre"}:
+            linked = True
+        elif draft.phrases[at].text not in {"the", "my", "el", "la", "both", "this"}:
+            break
+    return None
 
 
 def _many(draft: Draft, site: Site, figure: Figure) -> bool:
@@ -121,8 +186,10 @@ def _left(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
         kind = draft.kind(at)
         if kind in {"stop", "line"} and not (kind == "stop" and draft.phrases[at].text.startswith("?")):
             return None, False
-        if kind in {"amounts", "value"} and not _skippable(draft, at):
-            return None, False
+        if kind in {"amounts", "value"}:
+            if not _skippable(draft, at):
+                return None, False
+            continue
         site = draft.sites.get(at)
         if site is not None and _fits(site, figure):
             if site.used and site.kind != "notours":
@@ -152,7 +219,7 @@ def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
             if _has_its_own(draft, at, figure):
                 return None, False
             return site, linked
-        if kind not in SMALL:
+        if kind not in SMALL or kind == "with":
             linked = False
         if kind == "and":
             return None, False
@@ -207,6 +274,8 @@ def _continues(draft: Draft, last: Figure, figure: Figure) -> bool:
     if figure.unit not in {None, "V", "A", "ohm"}:
         return False
     if any(p.kind in {"withdraw", "now", "replace"} for p in between) or last.withdrawn:
+        return True
+    if figure.kind == "amount" and figure.unit == last.unit is not None and any(p.kind == "reads" for p in between) and draft.sentence[last.at] == draft.sentence[figure.at]:
         return True
     if figure.state is not None or last.state is not None:
         return figure.unit in {None, "V"}

@@ -1,9 +1,10 @@
-"""Symptoms, dangers and asks, by the turns of phrase that tell them."""
+"""Symptoms and asks, by the turns of phrase that tell them."""
 
 from collections.abc import Sequence
 
 from core.readings import Fact
 from grammar.binding.draft import Draft
+from grammar.dangers import dangers_in
 from grammar.cues import Found, find, index, vocabulary
 from grammar.phrase import Phrase
 from grammar.words.asks import WHOLE
@@ -34,7 +35,7 @@ def turns(draft: Draft) -> None:
     """Fills symptoms, dangers and asks."""
     words, owners = words_of(draft.parsed.words)
     _symptoms(draft, words, owners)
-    draft.dangers = list(dict.fromkeys(f.meaning for f in find(words, vocabulary("dangers")) if not _denied(words, f, f.meaning)))
+    draft.dangers = list(dangers_in(draft.text).names)
     _asks(draft, words)
 
 

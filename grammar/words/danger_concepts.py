@@ -4,7 +4,7 @@ from typing import Final
 
 CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     # what is done
-    "JUMP": (
+    "JUMP": ("shunting", "tricking", "trick", "fooled", "fooling", "getting around", "get around", "skip the", "cross the", "wiring around", "wiring past", "wiring straight past", "nutted together", "nutting together", "tying together", "tie together", "strapped", "jumpering out", "puenteamos", "puenteando", "puenteandolo", "brincado", "brincando", "brinqué", "hacerle puente", "hice puente", "hago puente", 
         "jump", "jumps", "jumped", "jumping", "jumper", "jumpers", "jumpered", "jumpering", "bypass*", "bypas*", "by pass", "by passed", "bridge*", "bridging", "shunt*", "cheat*",
         "defeat*", "override*", "overrid*", "hot wire", "hotwire*", "strap out", "strapped out", "short across", "short out", "shorted out", "shorting out", "wire around", "wired around",
         "go around", "went around", "run around", "loop around", "wire past", "wired past", "wire straight through", "wired straight through", "twist together", "twisted together", "wire nut together", "nut together", "tied together",
@@ -20,7 +20,7 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
         "tape", "taped", "taping", "tie", "tied", "tying", "zip tie", "zip tied", "wedge*", "magnet*", "hold down", "holding down", "held down", "hold in", "held in", "strap*", "wire", "wired", "clamp*", "push in and tape", "amarr*",
         "encint*", "pegar", "pego", "pegue", "trabar", "trabo", "trabe", "trabado", "sujet*", "detener", "atorar", "atore", "atorado", "apretado", "con cinta", "cinta",
     ),
-    "REMOVE": (
+    "REMOVE": ("disconnecting", "unplugging", "removes", "deleting", "eliminating", "unplugged", "yank*", "bypassing", "gutted", "cutting out", "quitando", "desconectando", 
         "remove", "removed", "removing", "eliminate*", "delete", "deleted", "get rid", "rip out", "ripped out", "cut out", "take out", "take it out", "taking out", "disable*", "disabling", "disconnect", "disconnected",
         "unplug*", "unhook*", "deactivate*", "kill", "killed", "quitar", "quitarle", "quitarlo", "quito", "quite", "quitamos", "eliminar", "elimino", "elimine", "desconectar", "desconecto", "desconecte", "desactiv*", "sacar", "saco", "saque",
         "deshabilit*", "desenchuf*",
@@ -30,12 +30,12 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
         "stuff*", "fit", "slap*", "bump*", "move up", "step up", "go up", "going up", "went up", "slip*", "shove*", "replace*", "change*", "changing", "poner*", "pongo", "puse", "ponle", "pusieron", "ponga", "meter*", "meto", "meti", "metio", "metieron", "meterle", "usar*", "uso", "use", "cambiar*", "cambio", "cambie",
         "subir*", "subo", "subi", "instal*", "colocar*", "coloco", "coloque", "echar*", "echo", "eche", "dar*",
     ),
-    "SWAP": (
+    "SWAP": ("swaps", "changed", "hooked", "disconnecting", "disconnect", "move", "moving", "splices", "lift", "lifting", "tighten", "tightening", "pulled", "strip", "stripping", "cut", "cutting", "reach", "reaching", "cambiarlo", "cambiarla", "hacerlo", "moviendo", "mover*", 
         "swap", "swapping", "swapped", "change", "changing", "replace", "replacing", "wire", "wiring", "land", "landing", "install", "installing", "hook", "hooking", "splice", "splicing", "work", "working", "do", "doing", "pull", "pulling", "fix", "fixing", "cambiar*",
         "cambio", "cambiando", "reemplazar*", "conectar*", "conecto", "conectando", "trabajar*", "trabajo", "trabajando", "hacer*", "hago", "arreglar*", "quitar*", "instalar*", "empalmar*",
     ),
     "MEASURE": ("test", "testing", "check", "checking", "measure", "measuring", "meter", "metering", "probe", "probing", "read", "reading", "troubleshoot*", "medir*", "mido", "checar*", "checo", "probar*", "pruebo", "revisar*", "reviso"),
-    "FEED": (
+    "FEED": ("hooking", "connecting", "applies", "sending", "shooting", "pumping", "driving", "puts", "putting", 
         "feed", "feeds", "fed", "feeding", "inject*", "apply", "applied", "applying", "backfeed*", "back feed", "back feeding", "backfed", "energize", "energizing", "energized", "power up", "powering", "hook", "hooked", "put", "connect", "connected", "send", "shoot", "pump",
         "alimentar*", "alimento", "alimente", "meter*", "meto", "meti", "meterle", "aplicar*", "aplico", "aplique", "inyectar*", "inyecto", "retroaliment*", "energizar*", "conectar*", "conecto", "conecte", "mandar*", "mando", "poner*", "pongo", "puse", "ponerle",
     ),
@@ -48,7 +48,7 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
         "himself", "herself", "themselves", "do it", "does it", "do this", "swap", "wire", "jump", "replace", "measure", "meter", "probe", "hold", "open", "check", "test", "reset", "flip", "help", "helps", "helping", "install", "change", "touch", "put", "work on", "read", "poke", "stick", "finish",
         "el mismo", "ella misma", "lo haga", "la haga", "cambie", "cambiar", "conecte", "conectar", "mida", "medir", "abra", "abrir", "puentee", "puentear", "revise", "revisar", "pruebe", "probar", "agarre", "detenga", "sostenga", "toque", "meta", "ayude", "ayudar", "hacerlo", "instale", "reinicie",
     ),
-    "LAY": (
+    "LAY": ("customers kid", "customers son", "teenager", "guy from maintenance", "hija del cliente", "hijo del cliente", "trabajador del cliente", "mesero", "gerente", 
         "homeowner", "home owner", "house owner", "customer", "owner", "tenant", "renter", "landlord", "kid", "kids", "child", "son", "daughter", "boy", "wife", "husband", "neighbor", "handyman", "maintenance guy", "janitor", "secretary", "manager", "year old", "green helper", "grandson", "nephew",
         "cliente", "dueno", "duena", "inquilino", "hijo", "hija", "nino", "ninos", "chavo", "morro", "vecino", "esposa", "esposo", "senora", "senor de la casa", "muchacho", "sobrino", "encargado", "conserje",
     ),
@@ -68,7 +68,7 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
         "pressure switch", "pressure switches", "press switch", "high pressure", "low pressure", "hi pressure", "lo pressure", "head pressure switch", "hp switch", "lp switch", "hps", "lps", "hpc", "lpc", "air switch", "air proving", "proving switch", "inducer switch", "draft switch",
         "presostato", "presostatos", "switch de presion", "interruptor de presion", "alta presion", "baja presion", "switch de alta", "switch de baja", "control de presion", "oil safety", "oil failure switch",
     ),
-    "FREEZE": ("freeze stat", "freezestat", "freeze stats", "freeze switch", "freeze protect*", "freeze", "anti freeze", "low temp cutout", "low temp switch", "lowtemp", "frost stat", "switch de congelacion", "anticongelante", "termostato de congelamiento", "congelacion", "congelamiento", "switch de hielo"),
+    "FREEZE": ("freezestats", "freeze stat", "freezestat", "freeze stats", "freeze switch", "freeze protect*", "freeze", "anti freeze", "low temp cutout", "low temp switch", "lowtemp", "frost stat", "switch de congelacion", "anticongelante", "termostato de congelamiento", "congelacion", "congelamiento", "switch de hielo"),
     "DOOR": (
         "door switch", "door switches", "panel switch", "interlock", "interlocks", "door interlock", "panel interlock", "blower door switch", "blower switch", "door safety", "cabinet switch", "switch de la puerta", "switch de puerta", "interruptor de la puerta", "interruptor de puerta",
         "switch de la tapa", "switch del panel", "interruptor de la tapa", "seguro de la puerta", "micro de la puerta",
@@ -82,8 +82,8 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     "XF": ("transformer", "transformers", "xfmr", "xfmrs", "xformer", "xformers", "trans", "tranny", "transformador", "transformadores", "trafo", "trafos"),
     "OUTPUT": ("transformer", "transformers", "xfmr", "xfmrs", "xformer", "xformers", "transformador", "transformadores", "trafo", "trafos", "secondary", "secondaries", "secs", "outputs", "output", "secundario", "secundarios", "salidas", "class 2", "power supplies", "24 volt sources", "24 v sources", "40 va", "50 va", "75 va", "40 vas", "40 s"),
     "SECONDARY": ("secondary", "sec", "secondry", "24 side", "24 v side", "24 volt side", "low side", "low voltage side", "output side", "x1", "blue and yellow", "secundario", "lado de 24", "lado de baja", "salida"),
-    "CAP": ("capacitor", "capacitors", "run cap", "start cap", "dual cap", "run capacitor", "start capacitor", "dual capacitor", "dual run", "capacitores", "capasitor", "condensador de arranque", "condensador de marcha"),
-    "GROUND": ("ground", "ground wire", "grounds", "gnd", "ground strap", "ground screw", "bond", "bonding jumper", "green wire", "green", "equipment ground", "tierra", "tierra fisica", "cable de tierra", "cable verde", "alambre verde", "aterrizaje"),
+    "CAP": ("the cap with", "caps with", "capacitor", "capacitors", "run cap", "start cap", "dual cap", "run capacitor", "start capacitor", "dual capacitor", "dual run", "capacitores", "capasitor", "condensador de arranque", "condensador de marcha"),
+    "GROUND": ("bond strap", "ground lug", "ground lead", "ground conductor", "tierras", "ground", "ground wire", "grounds", "gnd", "ground strap", "ground screw", "bond", "bonding jumper", "green wire", "green", "equipment ground", "tierra", "tierra fisica", "cable de tierra", "cable verde", "alambre verde", "aterrizaje"),
     "BOARD": ("board", "boards", "control board", "thermostat", "stat", "tstat", "electronics", "circuit board", "controls connected", "tarjeta", "tarjetas", "termostato", "control circuit", "low voltage wiring", "low voltage circuit", "control wiring", "24 v circuit", "24 volt circuit", "24 v side", "24 volt side", "circuito de control"),
     "MEGGER": ("megger", "meggers", "meggered", "meggering", "meg", "megged", "megohm", "megohmmeter", "megohmeter", "insulation tester", "insulation test", "hipot", "hi pot", "megometro", "megohmetro", "meguear", "meggear", "probador de aislamiento", "prueba de aislamiento"),
     "TWIRE": (
@@ -92,23 +92,23 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     ),
     "LINEV": ("120", "115", "110", "208", "220", "230", "240", "277", "480", "line voltage", "line volt", "high voltage", "line side", "the line", "supply", "primary", "compressor", "linea", "voltaje de linea", "alto voltaje", "primario", "compresor"),
     "GASVALVE": ("gas valve", "gas valves", "valvula de gas", "valvula del gas"),
-    "OHM": ("ohm", "ohms", "ohming", "ohmed", "ohmmeter", "resistance", "continuity", "ring out", "ohmios", "ohmio", "resistencia", "continuidad", "omear", "ohmear"),
+    "OHM": ("omeando", "resistencias", "ohmeo", "ohmeando", "ohm", "ohms", "ohming", "ohmed", "ohmmeter", "resistance", "continuity", "ring out", "ohmios", "ohmio", "resistencia", "continuidad", "omear", "ohmear"),
     "UNUSED": ("unused", "spare", "extra", "leftover", "left over", "other", "others", "remaining", "rest of the", "sobrantes", "sobran", "sin usar", "otros", "otras", "demas", "extras"),
     "LEADS": ("lead", "leads", "wire", "wires", "tap", "taps", "cable", "cables", "alambre", "alambres", "puntas", "hilos"),
     "METERGEAR": ("meter", "meters", "multimeter", "dmm", "tester", "meter lead", "meter leads", "test lead", "test leads", "probe", "probes", "leads on my meter", "my leads", "my meter", "medidor", "multimetro", "tester", "puntas", "puntas del medidor", "puntas de prueba", "cables del medidor", "cables del tester"),
-    "PEN": ("pen tester", "tester pen", "non contact", "noncontact", "non contact tester", "tic tracer", "tick tracer", "ticker", "ncv", "voltage pen", "voltage stick", "volt stick", "proximity tester", "hot stick", "pluma", "pluma detectora", "sin contacto", "lapiz detector", "detector de voltaje", "lapiz de voltaje"),
+    "PEN": ("non contact tester", "noncontact tester", "no contact tester", "tick tester", "probador sin contacto", "probador de no contacto", "pen tester", "tester pen", "non contact", "noncontact", "non contact tester", "tic tracer", "tick tracer", "ticker", "ncv", "voltage pen", "voltage stick", "volt stick", "proximity tester", "hot stick", "pluma", "pluma detectora", "sin contacto", "lapiz detector", "detector de voltaje", "lapiz de voltaje"),
     # conditions
     "LIVE": (
         "live", "hot", "energized", "energised", "powered", "powered up", "with power on", "with the power on", "with power", "power on", "power still on", "with it on", "while its on", "while its running", "still on", "under power", "con corriente", "con la corriente", "con voltaje", "energizado", "energizada", "en vivo",
         "vivo", "prendido", "prendida", "encendido", "encendida", "con luz", "con la luz puesta", "sin apagar", "con el breaker arriba", "con la pastilla arriba", "sin cortar la corriente", "en caliente", "without killing the power", "without killing power", "without shutting it off", "without shutting off the power", "without turning it off", "without shutting it down", "without turning the power off",
     ),
-    "WITHPOWER": (
+    "WITHPOWER": ("plugged in", "while plugged in", "while its plugged in", "while it is on", "while its on", "while it is running", "while its running", "while running", "with it running", "with it plugged in", "con la unidad prendida", "con el equipo prendido", "con todo prendido", "mientras esta prendido", "con la maquina prendida", "enchufado", 
         "live", "hot", "energized", "with power on", "with the power on", "with power still on", "with the power still on", "power still on", "with it live", "with it hot", "with it energized", "while its live", "while its hot", "while its energized", "while its powered", "powered up", "without killing the power", "without killing power", "without killing the breaker", "without shutting it off",
         "without shutting it down", "without shutting down", "without shutting off", "without shutting off the power", "without turning it off", "without turning the power off", "without turning off the power", "without pulling the disconnect", "without cutting power", "without cutting the power", "leave the power on", "leave power on", "leaving the power on",
         "con corriente", "con la corriente", "con voltaje", "energizado", "en vivo", "vivo", "sin apagar", "sin apagarlo", "sin apagarla", "sin bajar el breaker", "sin bajar la pastilla", "sin bajar los breakers", "sin cortar la corriente", "sin cortar la luz", "sin quitar la corriente", "sin desconectar", "sin desconectar la corriente", "en caliente", "con la luz puesta", "con el breaker arriba", "con la pastilla arriba", "con la pastilla puesta", "prendido",
     ),
     "BIGGER": ("bigger", "larger", "higher", "stronger", "heavier", "beefier", "oversize*", "upsize*", "upsizing", "up size", "next size", "size up", "bump up", "bump it up", "bumped up", "go up", "went up", "mas grande", "mas alto", "mayor", "mas fuerte", "mas amperaje", "de mas", "mas amperes", "mas amps", "mas potente", "mas grandes"),
-    "BIGAMPS": ("7.5", "7 5", "8", "10", "15", "20", "25", "30", "ten", "fifteen", "twenty", "thirty", "diez", "quince", "veinte", "treinta"),
+    "BIGAMPS": ("6", "6.3", "40", "50", "60", "7.5", "7 5", "8", "10", "15", "20", "25", "30", "ten", "fifteen", "twenty", "thirty", "diez", "quince", "veinte", "treinta"),
     "AMPS": ("a", "amp", "amps", "ampere", "amperes", "amperios", "amperio", "amper", "amperaje"),
     "INSTEAD": ("instead of", "in place of", "where", "in for", "in lieu of", "rather than", "to replace", "en lugar de", "en vez de", "por", "for", "replacing", "en lugar del", "en vez del", "en lugar de uno de", "en vez de uno de", "en lugar del de"),
     "FOIL": ("foil", "tinfoil", "tin foil", "aluminum foil", "gum wrapper", "wrapper", "penny", "pennies", "dime", "nail", "paper clip", "paperclip", "staple", "bolt", "solder", "papel aluminio", "papel de aluminio", "papel metalico", "aluminio", "clavo", "moneda", "clip", "tornillo", "soldadura", "slug"),
@@ -160,6 +160,14 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     "ACROSS_IT": ("short across", "jumper across", "wire across", "clip across", "clips across"),
     "LETOUT": ("let the smoke out", "magic smoke", "lets the smoke out", "smoke detector", "smoke detectors", "smoke alarm", "smoke alarms", "duct smoke", "duct smokes", "smoke test", "detector de humo", "detectores de humo", "alarma de humo", "smoke damper"),
     "TIREDOF": ("tired of", "cansado de", "cansada de", "tired old"),
+    "VOLTWORD": ("tap", "taps", "supply", "volts", "volt", "v", "vac", "voltios"),
+    "TAPASK": ("which lead", "which tap", "what tap", "what lead", "que cable", "cual cable", "cual tap"),
+    "SIZEASK": ("what size", "which size", "need bigger", "que tamano", "cual necesito", "do i need", "should i get", "should i buy", "enough for"),
+    "OVERASK": ("is it overloaded", "overloaded", "am i overloading", "sobrecargado"),
+    "VAWORD": ("va",),
+    "FEETRUN": ("18 5", "18 8", "18 2 run", "ft", "feet", "foot", "pies", "metros"),
+    "NEWPART": ("nuevo", "nueva", "cambio", "pongo", "meto", "transformador", "trafo", "fusible", "prendo"),
+    "SMOKES": ("rolling", "billowing", "white", "black", "blue", "gray", "grey", "thick", "light", "faint"),
     "ODDV": tuple(str(volts) for volts in range(9, 96)),
 }  # fmt: skip
 """Each concept with its spellings; `stem*` stands for every word that begins so."""

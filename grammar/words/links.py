@@ -3,7 +3,7 @@
 from grammar.words.row import Words
 
 LINKS = (
-    Words("to", "to", en=("to", "2to", "into", "thru", "through", "->", "→", "and to"), es=("hacia", "hasta")),
+    Words("to", "to", en=("to", "into", "thru", "through", "->", "→", "and to"), es=("hacia", "hasta")),
     Words("and", "and", en=("and", "n", "&"), es=()),
     Words("with", "with", en=("with",), es=("con",)),
     Words("or", "or", en=("or",), es=()),
@@ -14,7 +14,7 @@ LINKS = (
         "reads",
         en=(
             "reads", "read", "reading", "readings", "getting", "get", "gets", "got", "measured", "measures", "measuring", "shows", "showing", "seeing", "see", "have", "has", "im getting", "i'm getting", "says", "meter says", "comes in at", "came in at", "coming in at", "running", "sitting at",
-            "ohms out at", "ohmed out at", "ohms at", "pulls", "pulling", "draws", "drawing", "draw", "tests at", "checks at", "giving me", "gives me", "puts out", "putting out", "shows me", "i got", "i get", "showed", "drops to", "dropped to", "drops down to", "falls to", "sags to", "sagging to", "down to", "holding",
+            "pulls", "pulling", "draws", "drawing", "draw", "tests at", "checks at", "giving me", "gives me", "puts out", "putting out", "shows me", "i got", "i get", "showed", "drops to", "dropped to", "drops down to", "falls to", "sags to", "sagging to", "down to", "holding",
         ),
         es=("marca", "me marca", "mide", "me da", "da", "medi", "lee", "sale", "hay", "tengo", "me dio", "dio", "saco", "me sale", "tiene", "jala", "consume", "baja a", "se cae a", "cae a", "me lee", "midio", "marco", "me marco", "saque", "lectura", "leo", "mido", "leyo", "consumen", "jalan", "llega", "llegan", "recibe", "trae"),
     ),
@@ -60,6 +60,6 @@ LINKS = (
     Words("all", "all", en=("all",), es=("todo", "todos", "todas")),
     Words("both", "both", en=("both", "either", "both windings", "each winding", "both sides"), es=("ambos", "ambas", "los dos", "las dos", "ambos devanados", "los dos devanados")),
     Words("centre", "ct", en=("center tap", "ct", "centertap", "centre tap", "center-tap"), es=("toma central", "derivacion central")),
-    Words("idword", "id", en=("unit", "unit #", "rtu", "ahu", "room", "suite", "apt", "ste", "job", "ticket", "wo", "work order", "invoice", "route", "hwy", "highway", "model", "serial", "part", "part number", "pn", "p/n", "sn", "s/n", "mod", "extension", "ext", "zone", "floor", "page", "step", "number", "no.", "item", "system", "call", "stage", "fc", "acct", "po", "rooftop unit", "rooftop", "store #", "gate code", "code", "door code", "truck", "van", "lot", "case #", "error", "error code", "fault", "fault code", "group", "bay", "dock", "building #", "option", "circuit", "breaker", "slot", "pin", "figure", "r-", "version", "school", "church"),
+    Words("idword", "id", en=("unit", "unit #", "rtu", "ahu", "room", "suite", "apt", "ste", "job", "ticket", "wo", "work order", "invoice", "route", "hwy", "highway", "model", "serial", "part", "part number", "pn", "p/n", "sn", "s/n", "mod", "extension", "ext", "zone", "floor", "page", "step", "number", "no.", "item", "system", "call", "stage", "fc", "acct", "po", "rooftop unit", "rooftop", "store #", "gate code", "code", "door code", "truck", "van", "lot", "case #", "error", "error code", "fault", "fault code", "group", "bay", "dock", "building #", "option", "circuit", "breaker", "slot", "pin", "figure", "version", "school", "church"),
           es=("unidad", "cuarto", "habitacion", "apartamento", "depto", "trabajo", "orden", "factura", "modelo", "serie", "pieza", "parte", "numero de parte", "local", "piso", "zona", "codigo", "suite numero", "equipo", "sistema", "calle", "casa", "puerta")),
 )

@@ -8,7 +8,7 @@ UNITS = (
     Words("unit", "kilovolt", en=("kilovolts",), both=("kv",)),
     Words("unit", "amp", en=("amps", "amp", "ampere", "amperes", "amps ac"), es=("amperios", "amperio", "amperes de corriente"), both=("aac", "amper")),
     Words("unit", "milliamp", en=("milliamps", "milliamp", "mils", "milli amps"), es=("miliamperios", "miliamps", "miliamperes"), both=("ma", "mamps")),
-    Words("unit", "ohm", en=("ohms", "ohm", "omhs", "ohns", "ohems", "oms", "homs"), es=("ohmios", "ohmio", "omios"), both=("Ω", "Ωs", "ohmz")),
+    Words("unit", "ohm", en=("ohms", "ohm", "omhs", "ohns", "ohems", "oms", "homs"), es=("ohmios", "ohmio", "omios"), both=("Ω", "Ωs", "ohmz", "ohms out at", "ohmed out at", "ohms out to", "ohmed at", "ohms out around")),
     Words("unit", "kiloohm", en=("kilohms", "kilohm", "kilo ohms", "kilo ohm", "k ohms", "k ohm", "thousand ohms", "kohms", "kohm", "kay"), es=("kiloohmios", "kilo ohmios", "mil ohms", "k ohmios"), both=("kΩ", "k Ω")),
     Words(
         "unit",
