@@ -28,6 +28,7 @@ class _Drawer(Protocol):
 
 
 PICTURES: Final = {
+    "circuit": "bot.pictures.circuit",
     "leads": "bot.pictures.lead_map",
     "step_down": "bot.pictures.step_down",
     "load_budget": "bot.pictures.load_budget",

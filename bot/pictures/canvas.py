@@ -150,13 +150,15 @@ class Canvas:
     height: int
     shapes: tuple[Shape, ...]
     background: str = PAPER
+    top: int = 0
+    """How much is cut off above."""
 
     def svg(self) -> str:
         """The picture as SVG text."""
         body = "\n".join(shape.svg() for shape in self.shapes)
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" width="{self.width}" height="{self.height}" '
-            f'viewBox="0 0 {self.width} {self.height}"><rect width="100%" height="100%" fill="{self.background}"/>\n{body}\n</svg>'
+            f'viewBox="0 {self.top} {self.width} {self.height}"><rect y="{self.top}" width="100%" height="100%" fill="{self.background}"/>\n{body}\n</svg>'
         )
 
     def png(self) -> bytes:

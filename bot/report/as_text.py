@@ -56,4 +56,5 @@ def _columns(table: Table) -> list[str]:
     kept = [i for i in range(len(table.heads)) if any(row[i] for row in table.rows)]
     widths = {i: max(len(row[i]) for row in rows) for i in kept}
     lines = [_GAP.join(f"{row[i]:<{widths[i]}}" for i in kept) for row in rows]
-    return [*lines, table.note] if table.note else lines
+    note = table.note(len(table.rows)) if table.note else ""
+    return [*lines, note] if note else lines

@@ -24,15 +24,16 @@ def compose(log: JobLog, tell: Tell, language: str = "en") -> Report:
     """
     parts = (part for make in _PARTS if not (part := make(log, tell)).empty)
     return Report(
-        title=tell(say("Service report: 24 V controls")),
+        title=tell(say("Service report: control circuit")),
         heads=_heads(log, tell),
         parts=tuple(parts),
-        marks=(("sent", tell(say("as sent"))), ("computed", tell(say("computed")))),
+        marks=(("sent", tell(say("as sent"))), ("computed", tell(say("computed"))), ("said", tell(say("said by the bot")))),
         footer=_footer(log, tell),
         captions=(
             ("circuit", tell(say("Readings where they were taken"))),
             ("leads", tell(say("Leads as found"))),
             ("photo", tell(say("Technician's photo"))),
+            ("broken", tell(say("This file could not be opened as a picture"))),
         ),
         log=log,
         tell=tell,
@@ -64,7 +65,7 @@ def moment(at: datetime, zone: tzinfo) -> str:
 
 def _known(log: JobLog, tell: Tell) -> Part:
     lines = tuple(f"{label}: {value}" for label, value in known.rows(log.facts(), tell))
-    return Part(name="known", title=tell(say("The unit")), mark="sent", lines=lines)
+    return Part(name="known", title=tell(say("The unit")), mark="sent", lines=lines, run_in=True)
 
 
 def _readings(log: JobLog, tell: Tell) -> Part:
@@ -95,21 +96,27 @@ def _proof(log: JobLog, tell: Tell) -> Part:
 
 
 def _proved(log: JobLog, tell: Tell) -> Part:
-    return Part(
-        name="proved", title=tell(say("What the proof says")), mark="computed", lines=tuple(tell(line) for line in log.proved)
-    )
+    lines = tuple(tell(line) for line in log.proved)
+    return Part(name="proved", title=tell(say("What the proof says")), mark="computed", lines=lines, with_last=True)
 
 
 def _cautions(log: JobLog, tell: Tell) -> Part:
     days = len({g.at.astimezone(log.zone).date() for g in log.given}) > 1
     first = {g.name: g for g in reversed(log.given)}
     lines = tuple(f"{places.clock(g.at, log.zone, days=days)}  {tell(g.says)}" for g in log.given if first[g.name] is g)
-    return Part(name="cautions", title=tell(say("Cautions given")), mark="sent", lines=lines)
+    return Part(name="cautions", title=tell(say("Cautions given")), mark="said", lines=lines)
+
+
+def _photos(log: JobLog, tell: Tell) -> Part:
+    days = len({p.at.astimezone(log.zone).date() for p in log.photos}) > 1
+    words = tell(say("Technician's photo"))
+    lines = tuple(f"{places.clock(p.at, log.zone, days=days)}  {p.caption or words}" for p in log.photos)
+    return Part(name="photos", title=tell(say("Photos")), mark="sent", lines=lines)
 
 
 def _standards(log: JobLog, tell: Tell) -> Part:
     lines = tuple(str(source) for source in standards.named(log))
-    return Part(name="standards", title=tell(say("Standards named")), mark="sent", lines=lines)
+    return Part(name="standards", title=tell(say("Standards named")), mark="said", lines=lines, run_in=True)
 
 
 _PARTS: Final[tuple[Callable[[JobLog, Tell], Part], ...]] = (
@@ -124,6 +131,7 @@ _PARTS: Final[tuple[Callable[[JobLog, Tell], Part], ...]] = (
     _proof,
     _proved,
     _cautions,
+    _photos,
     _standards,
 )
 """Every part in the order in which a report is read."""
@@ -131,7 +139,10 @@ _PARTS: Final[tuple[Callable[[JobLog, Tell], Part], ...]] = (
 
 def _footer(log: JobLog, tell: Tell) -> tuple[str, ...]:
     lines: tuple[Said, ...] = (
-        say("From {count:d} messages. “Computed” was worked out from them; all else is as sent", count=len(log.sent)),
+        say(
+            "From {count:d} messages. As sent: the technician's own words and readings. Computed: worked out from them",
+            count=len(log.sent),
+        ),
         say("Local code and the inspector decide"),
     )
     return tuple(tell(line) for line in lines)

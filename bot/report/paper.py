@@ -10,8 +10,8 @@ from core.said import Said
 Tell = Callable[[Said], str]
 """Puts a sentence in the reader's language."""
 
-Mark = Literal["sent", "computed"]
-"""Where a part comes from: the technician sent it, or it was worked out from what was sent."""
+Mark = Literal["sent", "computed", "said"]
+"""Where a part comes from: the technician sent it, it was worked out from what was sent, or the bot said it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,7 +20,8 @@ class Table:
 
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
-    note: str = ""
+    note: Callable[[int], str] | None = None
+    """What to write under so many rows, where they are not all there is; empty where they are."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,6 +36,10 @@ class Part:
     table: Table | None = None
     short: Table | None = None
     """The table where there is no room for all of it."""
+    run_in: bool = False
+    """True where the lines are short and may follow each other in one paragraph."""
+    with_last: bool = False
+    """True where it belongs under the part before it."""
 
     @property
     def empty(self) -> bool:

@@ -69,7 +69,7 @@ def clock(at: datetime, zone: tzinfo, *, days: bool) -> str:
     return at.astimezone(zone).strftime("%m-%d %H:%M" if days else "%H:%M")
 
 
-def table(taken: Sequence[Taken], zone: tzinfo, tell: Tell) -> Table:
+def table(taken: Sequence[Taken], zone: tzinfo, tell: Tell, count: int | None = None) -> Table:
     """
     Readings in the order in which they were sent.
 
@@ -77,17 +77,29 @@ def table(taken: Sequence[Taken], zone: tzinfo, tell: Tell) -> Table:
         taken: What was read.
         zone: The reader's clock.
         tell: The reader's language.
+        count: How many there are in all; None where these are all.
     """
+    every = len(taken) if count is None else count
+
+    def note(rows: int) -> str:
+        said = say(
+            "{shown:d} of {all:d} readings, the latest at each place. The text, CSV and JSON of this report have all",
+            shown=rows,
+            all=every,
+        )
+        return "" if rows == every else tell(said)
+
     days = len({t.at.astimezone(zone).date() for t in taken}) > 1
     return Table(
         heads=(tell(say("Time")), tell(say("Place")), tell(say("Reading")), tell(say("Remark"))),
         rows=tuple((clock(t.at, zone, days=days), place(t.reading, tell), shown(t.reading), remark(t, tell)) for t in taken),
+        note=note,
     )
 
 
 def short_table(taken: Sequence[Taken], zone: tzinfo, tell: Tell) -> Table | None:
     """
-    Only the latest reading at each place, with a line that says so.
+    Only the latest standing reading at each place.
 
     Args:
         taken: What was read.
@@ -98,12 +110,4 @@ def short_table(taken: Sequence[Taken], zone: tzinfo, tell: Tell) -> Table | Non
         The table, or None where it would not be shorter.
     """
     kept = latest_per_place(tuple(t for t in taken if t.stands))
-    if len(kept) == len(taken):
-        return None
-    whole = table(kept, zone, tell)
-    note = say(
-        "{shown:d} of {all:d} readings: the latest at each place. The text, CSV and JSON of this report have all",
-        shown=len(kept),
-        all=len(taken),
-    )
-    return Table(heads=whole.heads, rows=whole.rows, note=tell(note))
+    return table(kept, zone, tell, count=len(taken)) if len(kept) < len(taken) else None

@@ -12,8 +12,8 @@ from core.readings import FACTS, OPEN, Fact, Reading, Value
 
 HEADS: Final[dict[str, str]] = {
     "row": "`job`, `fact`, `reading`, `proof`, `verdict`, `also`, `why`, `lead`, `landing`, `sizing`, `done`, `caution`, "
-    "`standard` or `next`",
-    "mark": "`sent` or `computed`",
+    "`photo`, `standard` or `next`",
+    "mark": "`sent` by the technician, `computed` from it, or `said` by the bot",
     "time_UTC": "when it was sent, ISO 8601",
     "message": "number of the message in the job's log",
     "what": "measure, fact, finding, lead, quantity or caution by its name in the reply record",
@@ -64,6 +64,10 @@ def stamp(at: datetime) -> str:
 
 def _sent(row: str, what: str, **more: object) -> Row:
     return {"row": row, "mark": "sent", "what": what} | more
+
+
+def _said(row: str, what: str, **more: object) -> Row:
+    return {"row": row, "mark": "said", "what": what} | more
 
 
 def _computed(row: str, what: str, **more: object) -> Row:
@@ -175,11 +179,15 @@ def _done(report: Report) -> Iterator[Row]:
 
 def _cautions(report: Report) -> Iterator[Row]:
     for given in report.log.given:
-        yield _sent("caution", given.name, text=report.tell(given.says)) | _stamped(given.number, given.at)
+        yield _said("caution", given.name, text=report.tell(given.says)) | _stamped(given.number, given.at)
 
 
 def _standards(report: Report) -> Iterator[Row]:
-    yield from (_sent("standard", "", text=str(source)) for source in named(report.log))
+    yield from (_said("standard", "", text=str(source)) for source in named(report.log))
+
+
+def _photos(report: Report) -> Iterator[Row]:
+    yield from (_sent("photo", "", time_UTC=stamp(photo.at), text=photo.caption) for photo in report.log.photos)
 
 
 def _next(report: Report) -> Iterator[Row]:
@@ -197,6 +205,7 @@ _MAKERS: Final[tuple[Callable[[Report], Iterator[Row]], ...]] = (
     _sizing,
     _done,
     _cautions,
+    _photos,
     _standards,
     _next,
 )

@@ -55,7 +55,7 @@ def why(log: JobLog, tell: Tell) -> Part:
     """
     reasons = log.verdict.reasons[:MOST_REASONS] if log.verdict else ()
     rows = tuple((place(r.reading, tell), shown(r.reading), tell(expected(r)), tell(SPEAKS[r.speaks])) for r in reasons)
-    heads = (say("Place"), say("Reading"), say("Expected with this finding"), say("Speaks"))
+    heads = (say("Place"), say("Reading"), say("Expected"), say("Speaks"))
     return Part(
         name="why",
         title=tell(say("Why")),

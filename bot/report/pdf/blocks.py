@@ -86,7 +86,8 @@ def part_block(sheet: Sheet, part: Part, mark: str, width: float, setting: Setti
         setting: How tightly.
     """
     blocks = [title(sheet, part, mark, width, setting.size)]
-    blocks += [paragraph(sheet, line, width, setting.size) for line in part.lines]
+    lines = (" · ".join(part.lines),) if part.run_in else part.lines
+    blocks += [paragraph(sheet, line, width, setting.size) for line in lines]
     shown = part.short if setting.short and part.short is not None else part.table
     if shown is not None:
         blocks += _table(sheet, shown, width, setting)
@@ -99,8 +100,8 @@ def _table(sheet: Sheet, table: Table, width: float, setting: Setting) -> list[L
     widths = _widths(sheet, [table.heads, *rows], kept, width, setting.size)
     laid = [_row(sheet, [table.heads[i] for i in kept], widths, setting.size - 0.5, grey=GREY)]
     laid += [_row(sheet, [row[i] for i in kept], widths, setting.size) for row in rows]
-    if table.note:
-        laid.append(paragraph(sheet, table.note, width, setting.size - 0.5))
+    if table.note and (note := table.note(len(rows))):
+        laid.append(paragraph(sheet, note, width, setting.size - 0.5))
     return laid
 
 

@@ -8,7 +8,7 @@ from PIL import Image
 from bot.report.job_log import Photo
 from bot.report.paper import Report
 from bot.report.pdf.page import laid_out
-from bot.report.pdf.photos import opened, pages
+from bot.report.pdf.photos import BLANK_PX, opened, pages
 from bot.report.pdf.sheet import Sheet
 from bot.report.places import clock
 
@@ -28,11 +28,14 @@ def as_pdf(report: Report, pictures: Mapping[str, bytes], photos: Sequence[Photo
         The PDF.
     """
     sheet = Sheet()
+    sheet.add_page()
     _describe(sheet, report)
     drawn = {name: Image.open(io.BytesIO(png)).convert("RGB") for name, png in pictures.items()}
-    shown = [(image, _caption(report, photo)) for photo in photos if (image := opened(photo)) is not None]
+    shown = [_shown(report, photo) for photo in photos]
     page = laid_out(sheet, report, drawn, shown)
-    for pieces in (page.pieces, *([] if page.photos_on_it else pages(sheet, shown))):
+    for piece in page.pieces:
+        piece.draw(sheet)
+    for pieces in [] if page.photos_on_it else pages(sheet, shown):
         sheet.add_page()
         for piece in pieces:
             piece.draw(sheet)
@@ -49,6 +52,11 @@ def _describe(sheet: Sheet, report: Report) -> None:
     sheet.set_creation_date(max([log.opened, *(s.at for s in log.sent), *([log.closed] if log.closed else [])]))
 
 
-def _caption(report: Report, photo: Photo) -> str:
-    words = photo.caption or dict(report.captions)["photo"]
-    return f"{clock(photo.at, report.log.zone, days=True)}  {words}"
+def _shown(report: Report, photo: Photo) -> tuple[Image.Image, str]:
+    """A photo with its caption; where it can't be opened, an empty frame that says so."""
+    captions = dict(report.captions)
+    image = opened(photo)
+    words = (clock(photo.at, report.log.zone, days=True), photo.caption or captions["photo"])
+    if image is not None:
+        return image, "  ".join(words)
+    return Image.new("RGB", BLANK_PX, "lightgray"), "  ".join((*words, captions["broken"]))

@@ -1,13 +1,13 @@
 """One page: head and verdict across it, two columns under them, as tightly as the job needs and no tighter."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from bot.report.paper import Part, Report
 from bot.report.pdf.blocks import GREY, Setting, paragraph, part_block, picture_block
 from bot.report.pdf.pieces import Bar, Laid, Piece, Print, stacked
-from bot.report.pdf.sheet import MARGIN_MM, PAGE_MM, TEXT_MM, Sheet, line_mm
+from bot.report.pdf.sheet import MARGIN_MM, PAGE_MM, TEXT_MM, Sheet
 
 if TYPE_CHECKING:
     from PIL.Image import Image
@@ -16,15 +16,17 @@ LEFT_MM: Final = 96.0
 GUTTER_MM: Final = 5.0
 RIGHT_MM: Final = TEXT_MM - LEFT_MM - GUTTER_MM
 BLOCK_GAP_MM: Final = 2.6
+BESIDE_MM: Final = 66.0
+"""Most height of a picture under the first."""
 LEFT_PARTS: Final = ("known", "why", "readings")
 """What always stands left, beside the pictures; the rest goes where there is more room."""
 
 SETTINGS: Final = (
-    *(Setting(size=size, short=False, rows=99, picture_mm=112.0) for size in (9.0, 8.5, 8.0)),
-    *(Setting(size=size, short=False, rows=99, picture_mm=100.0) for size in (8.5, 8.0)),
-    *(Setting(size=size, short=True, rows=99, picture_mm=112.0) for size in (8.5, 8.0)),
-    *(Setting(size=size, short=True, rows=99, picture_mm=high) for size, high in ((8.0, 100.0), (7.5, 92.0), (7.0, 84.0))),
-    *(Setting(size=7.0, short=True, rows=rows, picture_mm=84.0) for rows in (30, 24, 18, 12, 6)),
+    *(Setting(size=size, short=False, rows=99, picture_mm=116.0) for size in (10.0, 9.5, 9.0, 8.5, 8.0)),
+    *(Setting(size=size, short=False, rows=99, picture_mm=104.0) for size in (8.5, 8.0)),
+    *(Setting(size=size, short=True, rows=99, picture_mm=116.0) for size in (8.5, 8.0)),
+    *(Setting(size=size, short=True, rows=99, picture_mm=high) for size, high in ((8.0, 104.0), (7.5, 96.0), (7.0, 88.0))),
+    *(Setting(size=7.0, short=True, rows=rows, picture_mm=88.0) for rows in (30, 24, 18, 12, 6)),
 )
 """From the loosest to the tightest; the first that fits is taken."""
 
@@ -120,11 +122,16 @@ def _columns(sheet: Sheet, report: Report, pictures: Mapping[str, "Image"], sett
     """Pictures right, readings left, every other part where there is more room."""
     captions = dict(report.captions)
     left = [_part(sheet, report, part, LEFT_MM, setting) for part in report.parts if part.name in LEFT_PARTS]
-    right = [picture_block(sheet, image, captions.get(name, name), RIGHT_MM, setting) for name, image in pictures.items()]
+    under = replace(setting, picture_mm=min(BESIDE_MM, 0.6 * setting.picture_mm))
+    right = [
+        picture_block(sheet, image, captions.get(name, name), RIGHT_MM, under if i else setting)
+        for i, (name, image) in enumerate(pictures.items())
+    ]
+    goes_left = True
     for part in report.parts:
-        if part.name in {*LEFT_PARTS, "verdict"}:
+        if part.name in {*LEFT_PARTS, "verdict", "photos"}:
             continue
-        goes_left = _height(left) <= _height(right)
+        goes_left = goes_left if part.with_last else _height(left) <= _height(right)
         (left if goes_left else right).append(_part(sheet, report, part, LEFT_MM if goes_left else RIGHT_MM, setting))
     return stacked(left, BLOCK_GAP_MM), stacked(right, BLOCK_GAP_MM)
 
@@ -146,6 +153,3 @@ def _strip(sheet: Sheet, photos: Sequence[tuple["Image", str]]) -> Laid | None:
     cells = [picture_block(sheet, image, caption, room, setting) for image, caption in photos]
     pieces = tuple(p for i, cell in enumerate(cells) for p in cell.at(i * (room + GUTTER_MM), 0.0))
     return Laid(height=max(cell.height for cell in cells), pieces=pieces)
-
-
-__all__ = ["Page", "laid_out", "line_mm"]

@@ -16,6 +16,8 @@ LONGEST_PX: Final = 1400
 MOST_PIXELS: Final = 60_000_000
 """No phone takes more; a picture that claims more is not opened."""
 PER_PAGE: Final = 6
+BLANK_PX: Final = (400, 300)
+"""Of the frame for a file that is no picture."""
 _GAP_MM: Final = 6.0
 
 

@@ -1,0 +1,25 @@
+"""The drawn pictures of a report."""
+
+from bot.pictures import circuit, draw
+from bot.report.job_log import JobLog
+from bot.report.paper import Tell
+from core.advice import Answer
+from core.readings import Job
+
+
+def drawn(log: JobLog, tell: Tell) -> dict[str, bytes]:
+    """
+    The circuit with its readings, and the leads where they were spoken of.
+
+    Args:
+        log: The job.
+        tell: The reader's language.
+
+    Returns:
+        PNG of each picture by its name, in the order in which they stand.
+    """
+    test = log.next_test if log.closed is None else None
+    answer = Answer(verdict=log.verdict, next_test=test, leads=log.leads)
+    job = Job(readings=tuple(t.reading for t in log.before_repair()), facts=log.facts())
+    pictures = {"circuit": circuit.without_head(answer, job, tell)}
+    return pictures if log.leads is None else pictures | {"leads": draw("leads", answer, job, tell).png}
