@@ -25,7 +25,7 @@ from bot.wording.questions import (
 from core.advice import Answer, NextTest
 from core.advise import advise, is_about_the_circuit
 from core.cautions import Circumstances, due, for_test, is_over_300, line, spoken, times_live
-from core.dangers import DangerAnswer, Standing, respond
+from core.dangers import DANGERS, DangerAnswer, Standing, respond
 from core.measures import MEASURES
 from core.readings import Job
 from core.said import Said
@@ -63,8 +63,11 @@ def reply_to(state: State, sent: Turn) -> Reply:
         return _reply(text, message, Answer(), danger, {}, after.language, words)
     core_answer = advise(job)
     step_due, finding_due = _due(core_answer, job, state, now, danger)
+    is_firm = any(DANGERS[name].kind != "caution" for name in danger.names)
     cautions = [said for names in (finding_due, step_due) if (said := line(names)) is not None]
-    body = [*danger.lines, *_talk_lines(message, before, job, is_released=bool(state.halted))]
+    if not is_firm:  # a refusal comes before all else; a mere condition where the other cautions stand
+        cautions = [*danger.lines, *cautions]
+    body = [*(danger.lines if is_firm else ()), *_talk_lines(message, before, job, is_released=bool(state.halted))]
     is_circuit = is_about_the_circuit(job) or bool(message.withdrawn)
     if body and _is_only_talk(message):
         core_answer, cautions, step_due, finding_due = replace(core_answer, lines=(), picture=None), [], (), ()

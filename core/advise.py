@@ -40,10 +40,8 @@ def advise(job: Job) -> Answer:
     diagnosis = diagnose(job)
     parts = [part for part in _parts(job) if part is not None]
     verdict = _worse(diagnosis.verdict, [part.verdict for part in parts])
-    # What was asked is answered first; the diagnosis speaks in its own voice only where it is spoken to.
-    is_spoken_to = is_about_the_circuit(job) or not parts
-    if is_spoken_to:
-        parts.append(diagnosis)
+    # What was asked is answered first; the diagnosis has a voice of its own only where it is spoken to.
+    parts.append(diagnosis if is_about_the_circuit(job) else replace(diagnosis, lines=(), cautions=(), picture=None))
     test = next((part.next_test for part in parts if part.next_test is not None), None)
     return Answer(
         lines=tuple(dict.fromkeys(line for part in parts for line in part.lines)),

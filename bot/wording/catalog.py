@@ -9,7 +9,7 @@ from pathlib import Path
 from core.said import Said
 
 LOCALE = Path(__file__).parent / "locale"
-DOMAINS = ("diagnosis", "leads", "sizing", "safety", "record", "talk", "words", "report")
+DOMAINS = ("diagnosis", "leads", "sizing", "safety", "record", "talk", "telegram", "words", "report")
 """One catalogue each. `words` has the single words that stand in places: colours, devices, units."""
 LANGUAGES = ("en", "es")
 

@@ -36,7 +36,8 @@ def lines(
         yield from why_lines(verdict)
     yield from answer.lines
     fragment = message.unread[0] if message.unread else ""
-    yield from not_taken(message, nearest(fragment, language) if fragment else None)
+    is_lost = bool(fragment) and not (message.readings or message.facts or tells_verdict)
+    yield from not_taken(message, nearest(fragment, language) if is_lost else None)
     if answer.next_test is not None:
         yield next_line(answer.next_test)
     elif tells_verdict and verdict is not None and verdict.settled:

@@ -39,14 +39,16 @@ def not_taken(message: Message, nearest: str | None) -> Iterator[Said]:
             yield say("“{fragment}”: which of these? {choices}", fragment=unclear.fragment, choices=listed(_choices(unclear)))
     if message.unread:
         yield say("Not understood: “{fragments}”", fragments="”, “".join(message.unread[:4]))
-        if nearest is not None and not message.readings:
+        if nearest is not None:
             yield say("Try it like this: {example}", example=nearest)
 
 
 def _choices(unclear: Unclear) -> list[Said]:
     """What a fragment could be, as places with their units; a choice that is no measure stands as it is."""
     return [
-        say("{place} {value}", place=PLACES[name], value=MEASURES[name].unit) if name in MEASURES else say("{place}", place=name)
+        say("{place} {value}", place=PLACES[name], value=MEASURES[name].unit)
+        if name in MEASURES
+        else say("{place}", place=name)
         for name in unclear.choices
     ]
 
