@@ -44,12 +44,18 @@ def test_file_names_tell_the_states_of_the_schema() -> None:
 
 
 WRITTEN_AT_ANY_STATE = (
-    "INSERT INTO technician (id, channel, address, name, joined_at)"
-    " VALUES (1, 'local', 't1', 'first', '2026-03-02 08:14:00+00:00')",
-    "INSERT INTO job (id, owner_id, name, opened_at, last_at, turns)"
-    " VALUES (7, 1, 'rtu 3', '2026-03-02 08:14:00+00:00', '2026-03-02 08:14:00+00:00', 1)",
-    "INSERT INTO logged_message (id, job_id, technician_id, written_by, number, message_id, revision, text, sent_at)"
-    " VALUES (9, 7, 1, 'first', 1, 'm1', 0, 'pri 118V', '2026-03-02 08:14:00+00:00')",
+    (
+        "INSERT INTO technician (id, channel, address, name, joined_at)"
+        " VALUES (1, 'local', 't1', 'first', '2026-03-02 08:14:00+00:00')"
+    ),
+    (
+        "INSERT INTO job (id, owner_id, name, opened_at, last_at, turns)"
+        " VALUES (7, 1, 'rtu 3', '2026-03-02 08:14:00+00:00', '2026-03-02 08:14:00+00:00', 1)"
+    ),
+    (
+        "INSERT INTO logged_message (id, job_id, technician_id, written_by, number, message_id, revision, text, sent_at)"
+        " VALUES (9, 7, 1, 'first', 1, 'm1', 0, 'pri 118V', '2026-03-02 08:14:00+00:00')"
+    ),
     "INSERT INTO logged_reply (logged_message_id, record, language) VALUES (9, '{\"reply\": \"noted\"}', 'en')",
 )
 
