@@ -59,7 +59,7 @@ def _ohms(job: Job, _: Unit) -> Said | None:
     if ohms is None:
         return None
     return say(
-        "Ohms can condemn a winding, hardly acquit it: 5 % shorted turns change {ohms:.1f} Ω by {change:.1f} Ω. Amps and heat show them",
+        "Ohms can condemn a winding, hardly acquit it: one turn in twenty shorted takes {change:.1f} of {ohms:.1f} Ω. Amps and heat show it",
         ohms=ohms,
         change=0.05 * ohms,
     )
