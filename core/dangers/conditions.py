@@ -57,6 +57,13 @@ CONDITIONS: Final = (
         "ground_meant",
     ),
     _when(
+        "secondary_ground",
+        say("Ground one 24 V side where the rule asks it: fed from over 150 V to ground or ungrounded. Else leave it as built"),
+        "a question whether the secondary is to be grounded",
+        Source("29 CFR 1926.404", "(f)(1)(iii); NEC 250.20(A)"),
+        "local_code",
+    ),
+    _when(
         "charged_capacitor",
         say("Capacitor: power off, wait a minute, measure, bleed it through a resistor until it stays under 50 V"),
         "a run or start capacitor in the work",

@@ -34,7 +34,7 @@ def _no(name: str, says: Said, instead: Said, trigger: str, source: Source, *cau
 NOES: Final = (
     _no(
         "ohms_live",
-        say("No. No ohms on anything live: the meter can blow up in your hand"),
+        say("No. Never ohms on a live part: the meter can blow up in your hand"),
         say("Read volts, or lock out, prove dead, lift the leads, then read ohms"),
         "ohms or continuity on a part that is still powered",
         DE_ENERGISE,
@@ -116,7 +116,7 @@ NOES: Final = (
     ),
     _no(
         "metal_ladder",
-        say("No. No metal ladder near live parts"),
+        say("No. Never a metal ladder near live parts"),
         say("Fiberglass ladder, or power off and locked out first"),
         "a metal or aluminum ladder",
         LIVE_WORK_TOOLS,
@@ -133,7 +133,15 @@ NOES: Final = (
         "bypass_gas_safety",
         say("No. That limit keeps fire and fumes out of the house: it stays in the circuit"),
         say("Find why it opens: airflow, filter, blocked flue, burners. Leave the gas off until then"),
-        "a limit, rollout, flame or draft safety bypassed, or 24 V straight on the gas valve",
+        "a limit, rollout, flame or draft safety bypassed",
+        FURNACE_LIMITS,
+        "no_bypass",
+    ),
+    _no(
+        "force_gas_valve",
+        say("No. 24 V straight on a gas valve opens the gas with no flame proved"),
+        say("Read the 24 V at the valve during a call, board and every limit in the circuit"),
+        "a gas valve jumped, or fed 24 V directly",
         FURNACE_LIMITS,
         "no_bypass",
     ),
@@ -147,7 +155,7 @@ NOES: Final = (
     ),
     _no(
         "bypass_pressure",
-        say("No. The pressure switch stays in: it guards the compressor and you"),
+        say("No. The pressure switch stays in: it is the last guard against a burst or fumes"),
         say("Put gauges on and find why it opens. If the switch is bad, fit a new one"),
         "a high, low or air pressure switch bypassed",
         COMMON_PRACTICE,
@@ -205,7 +213,7 @@ NOES: Final = (
     ),
     _no(
         "keep_resetting",
-        say("No. No more resets: each one feeds the fault again"),
+        say("No. Stop resetting: each one feeds the fault again"),
         say("Leave it off, lock out, prove dead, read ohms to ground and R to C, find the fault"),
         "a breaker or fuse reset or replaced again and again, or held in",
         RESET_AFTER_TRIP,
@@ -221,7 +229,7 @@ NOES: Final = (
     ),
     _no(
         "leave_jumper",
-        say("No. No jumper stays in when you leave"),
+        say("No. Every jumper comes out before you leave"),
         say("Fit the part, or leave the unit off and tagged and tell the customer why"),
         "a jumper or bypass left in place",
         COMMON_PRACTICE,
@@ -253,7 +261,7 @@ NOES: Final = (
     ),
     _no(
         "short_capacitor",
-        say("No. No screwdriver across a capacitor"),
+        say("No. Never a screwdriver across a capacitor"),
         say("Power off, wait a minute, bleed it through a 20 kilohm, 2 W resistor or more, and measure under 50 V"),
         "a capacitor shorted with a tool, or touched charged",
         STORED_ENERGY,
@@ -261,7 +269,7 @@ NOES: Final = (
     ),
     _no(
         "push_contactor",
-        say("No. No hand or stick on a contactor: it closes on line voltage and past every safety"),
+        say("No. Never push a contactor in: it closes on line voltage and past every safety"),
         say("Give it 24 V on the coil, covers on, you at the disconnect"),
         "a contactor pushed or held in by hand",
         LIVE_WORK_TOOLS,
