@@ -23,6 +23,8 @@ Phasors = npt.NDArray[np.complex128]
 
 OPEN_OHM: Final = 1e9
 """What an open branch is taken as: far over what any hand meter shows."""
+METER_OHM: Final = 1e7
+"""Input of a usual digital meter; it matters only behind an open. Lessons in Electric Circuits, vol. 1, ch. 8."""
 SATURATION_POWER: Final = 9
 """How steeply the magnetising current rises over the knee; between 7 and 12 for the steels in use. Common practice, no source."""
 SATURATION_STEPS: Final = 14
@@ -112,7 +114,7 @@ def solve(c: Circuit) -> Live:
     return Live(
         primary_v=np.abs(c.line_v - primary_a * c.line_ohm),
         secondary_v=secondary_a * np.abs(series + load),
-        lifted_v=np.abs(lifted) * np.where(c.secondary_fault_ohm >= OPEN_OHM / 1e3, 0.0, 1.0),
+        lifted_v=np.abs(lifted) * METER_OHM / (METER_OHM + c.secondary_fault_ohm),
         control_v=secondary_a * np.abs(load),
         protection_v=secondary_a * c.protection_ohm,
         primary_a=np.abs(primary_a),

