@@ -1,12 +1,7 @@
-"""Which lead is which."""
+"""Which lead is which, which tap to land, how big an unmarked unit is."""
 
-from core.advice import Answer
-from core.readings import Job
+from core.leads.answer import map_leads
+from core.leads.choose_tap import choose_tap
+from core.leads.estimate_va import estimate_va
 
-
-def map_leads(job: Job) -> Answer:
-    """INTERIM: replaced when core/leads lands."""
-    return Answer()
-
-
-choose_tap = estimate_va = map_leads
+__all__ = ["choose_tap", "estimate_va", "map_leads"]

@@ -144,7 +144,7 @@ def _marked(lead: str, letter: str) -> bool:
 def _grounded(readings: Iterable[Reading]) -> dict[str, float]:
     found: dict[str, float] = {}
     for r in readings:
-        if r.leads is not None and GROUND in r.leads and r.measure.endswith("ohms"):
+        if r.leads is not None and GROUND in r.leads and r.measure == "lead_ohms":
             lead = next((n for n in r.leads if n != GROUND), GROUND)
             found.pop(lead, None)
             if r.value != OPEN:

@@ -1,0 +1,260 @@
+"""Which lead is which, as an answer: the map, how sure it is, why, and the one reading that would tell more."""
+
+from collections.abc import Iterable, Sequence
+from typing import Final
+
+from core.advice import Answer, LeadAlternative, LeadMap, NextTest, Winding
+from core.leads.belief import Belief, Hypothesis, believe, expected, fits, worst_misfit
+from core.leads.clues import label_fits, roles
+from core.leads.evidence import Evidence, gather, pair
+from core.leads.lead_test import LeadTest, asked, best_test, ratio_expected
+from core.leads.lead_words import lead_name, map_line, pair_name, winding_line
+from core.leads.open_inside import open_lines, verdict_of
+from core.leads.wound import Wound
+from core.readings import Job
+from core.said import Said, say
+
+SURE: Final = 0.9
+"""Under it a test is asked for."""
+_LISTED_FROM: Final = 0.005
+_MOST_LISTED: Final = 6
+_SPOKEN_FROM: Final = 0.04
+_SLIP_NAMED: Final = 0.5
+_MISFIT_LEAVES: Final = 0.6
+"""Of the confidence, where a reading fits not even the best map."""
+_LINE_V: Final = 60.0
+_LOW_V: Final = (15.0, 34.0)
+
+
+def map_leads(job: Job) -> Answer:
+    """
+    Which lead is which.
+
+    Args:
+        job: What is known of the job.
+
+    Returns:
+        The map with its probability; under 0.9 with the next test to take. No map where no lead was spoken of.
+    """
+    evidence = gather(job)
+    if not evidence.leads:
+        return Answer(lines=(_HOW_TO,), next_test=NextTest(measure="lead_ohms", instruction=_FIRST_TEST))
+    belief = believe(evidence)
+    if not belief.hypotheses:
+        return _unmapped(evidence)
+    confidence = confidence_of(belief, evidence)
+    verdict = verdict_of(belief, evidence, job)
+    wanted = best_test(belief, evidence, job.declined) if _asks(belief, evidence, confidence) else None
+    test = None if wanted is None else asked(wanted, evidence)
+    found = LeadMap(
+        windings=windings_of(belief.hypotheses[0] if not belief.maps() else belief.maps()[0][0]),
+        confidence=confidence,
+        alternatives=_alternatives(belief),
+        confirm=test,
+    )
+    return Answer(
+        lines=tuple(_lines(belief, evidence, confidence, wanted)),
+        cautions=_cautions(belief, evidence, wanted),
+        next_test=test,
+        verdict=verdict,
+        leads=found,
+        picture="leads",
+    )
+
+
+def confidence_of(belief: Belief, evidence: Evidence) -> float:
+    """Probability that the likeliest map is right, all of it; less where a reading fits no map."""
+    best, probability = belief.maps()[0]
+    return probability if fits(best, evidence) else probability * _MISFIT_LEAVES
+
+
+def windings_of(hypothesis: Hypothesis) -> tuple[Winding, ...]:
+    """The windings of the record, primaries first, and leads whose winding is not known."""
+    found = [Winding(role=w.role, leads=w.leads) for w in hypothesis.windings]
+    return (*found, *(Winding(role="unknown", leads=((lead, "unknown"),)) for lead in hypothesis.strays))
+
+
+def _asks(belief: Belief, evidence: Evidence, confidence: float) -> bool:
+    slip = belief.slip()
+    return confidence < SURE or bool(evidence.leaks) or (slip is not None and slip[1] > _SLIP_NAMED)
+
+
+def _alternatives(belief: Belief) -> tuple[LeadAlternative, ...]:
+    others = [row for row in belief.maps()[1:] if row[1] >= _LISTED_FROM][:_MOST_LISTED]
+    return tuple(LeadAlternative(windings=windings_of(h), probability=p) for h, p in others)
+
+
+def _unmapped(evidence: Evidence) -> Answer:
+    """Leads are named and nothing ties them together yet."""
+    one = evidence.leads[0]
+    other = evidence.leads[1] if len(evidence.leads) > 1 else None
+    test = (
+        NextTest(measure="lead_ohms", instruction=_FIRST_TEST)
+        if other is None
+        else asked(LeadTest(kind="ohms", leads=pair(one, other)), evidence)
+    )
+    unknown = tuple(Winding(role="unknown", leads=((lead, "unknown"),)) for lead in evidence.leads)
+    found = LeadMap(windings=unknown, confidence=0.0, confirm=test)
+    return Answer(lines=(say("No winding can be made of these readings yet"),), next_test=test, leads=found)
+
+
+_FIRST_TEST: Final = say("Power off and proved dead, all leads free: read ohms from one lead to each other lead")
+_HOW_TO: Final = say("Send ohms lead to lead, like: white black 20.4, white red 53, blue yellow 1.2, rest OL")
+
+
+def _lines(belief: Belief, evidence: Evidence, confidence: float, wanted: LeadTest | None) -> Iterable[Said]:
+    maps = belief.maps()
+    best = maps[0][0]
+    yield from (winding_line(w) for w in best.windings)
+    yield from (say("{lead}: not known yet", lead=lead_name(lead)) for lead in best.strays)
+    yield say("{percent:.0f} % sure of all of it", percent=_percent(confidence))
+    yield from open_lines(best, evidence)
+    yield from _slip_lines(belief, evidence)
+    yield from _why(best)
+    yield from (
+        say("Or, {percent:.0f} %: {map}", percent=_percent(p), map=map_line(_different(h, best)))
+        for h, p in maps[1:3]
+        if p >= _SPOKEN_FROM
+    )
+    yield from _label_lines(best, evidence)
+    if confidence < SURE:
+        yield from _doubt(maps, evidence, wanted)
+    if _is_backfed(best, evidence):
+        yield say("Primary leads at line voltage with 24 V on the secondary: if that is your source, switch it off now")
+
+
+def _percent(probability: float) -> float:
+    """Never a round 100: nothing here is certain."""
+    return min(99.0, max(1.0, 100.0 * probability))
+
+
+def _different(hypothesis: Hypothesis, best: Hypothesis) -> Sequence[Wound]:
+    """The windings that another map sees otherwise."""
+    same = {(w.role, frozenset(w.leads)) for w in best.windings}
+    return [w for w in hypothesis.windings if (w.role, frozenset(w.leads)) not in same] or hypothesis.windings
+
+
+def _why(best: Hypothesis) -> Iterable[Said]:
+    for w in best.windings:
+        if w.role == "primary" and len(w.leads) > 2 and not w.open_at:
+            inner = w.sections_ohm[0] / (w.volts[1] - w.volts[0])
+            outer = w.sections_ohm[-1] / (w.volts[-1] - w.volts[-2])
+            yield (
+                say(
+                    "Ohms per volt go from {inner:.2f} at {common} to {outer:.2f} at {far}: they rise from common outward",
+                    inner=inner,
+                    outer=outer,
+                    common=lead_name(w.leads[0][0]),
+                    far=lead_name(w.leads[-1][0]),
+                )
+                if outer >= inner
+                else say("Ohms per volt are about the same all along: they hardly tell the ends apart")
+            )
+        if w.role == "primary" and sum(o.role == "primary" for o in best.windings) > 1 and w is best.windings[0]:
+            yield say(
+                "Two equal primaries: in parallel for {volts:g} V, in series for {twice:g} V",
+                volts=w.volts[1],
+                twice=2.0 * w.volts[1],
+            )
+
+
+def _slip_lines(belief: Belief, evidence: Evidence) -> Iterable[Said]:
+    slip = belief.slip()
+    best = belief.maps()[0][0]
+    if slip is not None and slip[1] > _SLIP_NAMED:
+        yield from _misread(best, slip[0], evidence)
+    elif not fits(best, evidence) and (worst := worst_misfit(best, evidence)) is not None:
+        yield from _misread(best, worst[0], evidence)
+
+
+def _misread(best: Hypothesis, leads: tuple[str, str], evidence: Evidence) -> Iterable[Said]:
+    due, seen = expected(best, *leads), evidence.ohms.get(leads)
+    if seen is None:
+        return
+    if due is None:
+        yield say("{pair} {seen:g} ohm does not fit: the rest say open. Read it again", pair=pair_name(leads), seen=seen)
+    else:
+        yield say(
+            "{pair} {seen:g} ohm does not fit: the rest say {due:.1f}. Read it again", pair=pair_name(leads), seen=seen, due=due
+        )
+
+
+def _label_lines(best: Hypothesis, evidence: Evidence) -> Iterable[Said]:
+    known = roles(best.windings)
+    short = {lead for w in best.windings if len(w.leads) == 2 for lead, _ in w.leads}
+    for lead, label in evidence.labels.items():
+        if lead in known and not label_fits(label, *known[lead], two_leads=lead in short):
+            yield say(
+                "The label calls {lead} {label}, the ohms {role}: trust the ohms, not the label",
+                lead=lead_name(lead),
+                label=_role_word(label),
+                role=_role_word(known[lead][1]),
+            )
+
+
+def _role_word(role: str) -> Said | str:
+    return say("{volts} V", volts=role) if role.replace(".", "").isdigit() else _ROLE_WORDS.get(role, role)
+
+
+_ROLE_WORDS: Final = {
+    "common": say("common"), "ct": say("centre tap"), "secondary": say("secondary"), "primary": say("primary"),
+}  # fmt: skip
+
+
+def _doubt(maps: Sequence[tuple[Hypothesis, float]], evidence: Evidence, wanted: LeadTest | None) -> Iterable[Said]:
+    best = maps[0][0]
+    if wanted is not None and wanted.kind == "ratio":
+        yield from _predictions(maps, wanted)
+    elif len(maps) > 1 and _is_mirror(best, maps[1][0]) and _has_equal_halves(best):
+        yield say("Two equal halves: ohms and ratio test read the same from both ends, either end may be common")
+    elif len(maps) > 1 and _is_mirror(best, maps[1][0]):
+        yield say("Ohms alone don't tell the two ends apart here")
+    if evidence.ohms and len(maps) > 1 and _is_mirror(best, maps[1][0]):
+        yield say("Colour is no proof: white and black are both in use for common")
+
+
+def _predictions(maps: Sequence[tuple[Hypothesis, float]], wanted: LeadTest) -> Iterable[Said]:
+    """What the ratio test would read under each map, told once where two maps read the same."""
+    told: list[float] = []
+    for h, p in maps[:3]:
+        due = ratio_expected(h, wanted.ends, wanted.leads) if wanted.ends and wanted.leads else None
+        if due is None or p < _SPOKEN_FROM:
+            continue
+        if any(abs(due[0] - volts) < 2.0 * due[1] for volts in told):
+            yield say("{volts:.1f} V would fit this too: {map}", volts=due[0], map=map_line(_only_primary(h)))
+        else:
+            yield say("{volts:.1f} V there would mean: {map}", volts=due[0], map=map_line(_only_primary(h)))
+        told.append(due[0])
+
+
+def _only_primary(hypothesis: Hypothesis) -> Sequence[Wound]:
+    return [w for w in hypothesis.windings if w.role == "primary"] or hypothesis.windings
+
+
+def _is_mirror(best: Hypothesis, other: Hypothesis) -> bool:
+    def ends(h: Hypothesis) -> set[tuple[str, ...]]:
+        return {tuple(lead for lead, _ in w.leads) for w in h.windings if w.role == "primary" and len(w.leads) > 2}
+
+    mine = ends(best)
+    return bool(mine) and {order[::-1] for order in mine} == ends(other)
+
+
+def _has_equal_halves(best: Hypothesis) -> bool:
+    return any(len(w.leads) == 3 and w.role == "primary" and w.volts[2] == 2.0 * w.volts[1] for w in best.windings)
+
+
+def _cautions(belief: Belief, evidence: Evidence, wanted: LeadTest | None) -> tuple[str, ...]:
+    names = []
+    if _is_backfed(belief.maps()[0][0], evidence):
+        names.append("backfeed")
+    if wanted is not None and wanted.kind == "ratio":
+        names.append("ratio_test_primary_only")
+    return tuple(names)
+
+
+def _is_backfed(best: Hypothesis, evidence: Evidence) -> bool:
+    """Low volts on the secondary while the primary leads, free for ohms, carry line voltage."""
+    at = {pair(a, b): w.role for w in best.windings for i, (a, _) in enumerate(w.leads) for b, _ in w.leads[i + 1 :]}
+    low = any(at.get(p) == "secondary" and _LOW_V[0] <= v <= _LOW_V[1] for p, v in evidence.volts.items())
+    high = any(at.get(p) == "primary" and v >= _LINE_V for p, v in evidence.volts.items())
+    return low and high

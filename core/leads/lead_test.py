@@ -1,0 +1,201 @@
+"""Which one reading between leads would tell most: a pair not read yet, a pair to read again, or the ratio test."""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from core.advice import NextTest
+from core.leads.belief import Belief, Hypothesis, MapKey, unread_pairs
+from core.leads.evidence import Evidence, Pair, pair
+from core.leads.lead_words import lead_name
+from core.leads.meter import slip_density, spread
+from core.leads.tap_sets import MISSED_CONTACT, SLIP
+from core.leads.wound import Wound
+from core.said import say
+
+TEST_V: Final = 24.0
+_WEIGHED: Final = 40
+"""Hypotheses that a test is weighed against."""
+_WORTH: Final = 0.015
+"""Least that a test must add to the probability of the map that then leads."""
+_LIVE_COSTS: Final = 0.04
+"""A ratio test must add so much more than ohms: it takes a source and its care. Common practice, no source."""
+_SLIP_NAMED: Final = 0.5
+
+Expect = tuple[float, float] | None
+"""What a hypothesis expects of a reading and its standard deviation; None for open."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LeadTest:
+    """One reading that could be taken."""
+
+    kind: Literal["ohms", "again", "ratio", "label"]
+    leads: Pair | None
+    ends: Pair | None = None
+    """Where the 24 V goes, for a ratio test."""
+    hopes: float = 0.0
+    """Probability of the likeliest map that is to be expected after it."""
+
+
+def ratio_expected(hypothesis: Hypothesis, ends: Pair, leads: Pair) -> Expect:
+    """
+    Volts that a hypothesis expects between two leads with 24 V across two others.
+
+    Args:
+        hypothesis: One way in which the unit may be wound.
+        ends: Where the 24 V goes.
+        leads: Where it is read.
+
+    Returns:
+        Volts and their spread, None where nothing can be read. [V]
+    """
+    fed, read = _apart(hypothesis, ends), _apart(hypothesis, leads)
+    if not fed or not read:
+        return None
+    volts = TEST_V * read[0] / fed[0]
+    return volts, math.hypot(0.15, volts * (0.012 if fed[1] is read[1] else 0.06))
+
+
+def best_test(belief: Belief, evidence: Evidence, declined: frozenset[tuple[str, tuple[str, str] | None]]) -> LeadTest | None:
+    """
+    The test to ask for.
+
+    Args:
+        belief: What the evidence leaves.
+        evidence: What is known.
+        declined: Tests that can't be done.
+
+    Returns:
+        None where nothing is left to ask.
+    """
+    if evidence.leaks:
+        leaked = [p for p in evidence.leaks if ("lead_ohms", p) not in declined]
+        if leaked:
+            return LeadTest(kind="again", leads=leaked[0])
+    slip = belief.slip()
+    if slip is not None and slip[1] > _SLIP_NAMED and not _is_declined("lead_ohms", slip[0], declined):
+        return LeadTest(kind="again", leads=slip[0])
+    now = belief.maps()[0][1] if belief.hypotheses else 0.0
+    tests = [t for t in _candidates(belief, evidence) if not _is_declined(_MEASURE[t.kind], t.leads, declined)]
+    weighed = [(t.hopes - (_LIVE_COSTS if t.kind == "ratio" else 0.0), t) for t in tests]
+    gain, best = max(weighed, key=lambda row: row[0], default=(0.0, None))
+    if best is not None and gain > now + _WORTH:
+        return best
+    return None if ("lead_ohms", None) in declined else LeadTest(kind="label", leads=None)
+
+
+_MEASURE: Final = {"ohms": "lead_ohms", "again": "lead_ohms", "ratio": "lead_volts", "label": "lead_ohms"}
+
+
+def asked(test: LeadTest, evidence: Evidence) -> NextTest:
+    """The test as it is asked for."""
+    if test.kind == "label" or test.leads is None:
+        fact = "nameplate_taps" if not evidence.taps else "lead_is"
+        return NextTest(measure="lead_ohms", instruction=_ASK_FACT[fact], fact=fact)
+    one, other = (lead_name(lead) for lead in test.leads)
+    if test.kind == "ratio" and test.ends is not None:
+        return NextTest(
+            measure="lead_volts",
+            leads=test.leads,
+            instruction=say(
+                "Fused 24 V across {low} and {high}, all else free: read volts {one} to {other}",
+                low=lead_name(test.ends[0]),
+                high=lead_name(test.ends[1]),
+                one=one,
+                other=other,
+            ),
+        )
+    again = say("Dry the leads, keep hands off the tips, and read ohms {one} to {other} again", one=one, other=other)
+    first = say("Power off and proved dead, all leads free: read ohms {one} to {other}", one=one, other=other)
+    return NextTest(
+        measure="lead_ohms",
+        leads=test.leads,
+        instruction=again if test.kind == "again" else first,
+        buttons=(say("open"),),
+    )
+
+
+_ASK_FACT: Final = {
+    "nameplate_taps": say("Send the primary volts from the nameplate or the unit's drawing"),
+    "lead_is": say("Look for a label or a drawing: send what it calls each lead"),
+}
+
+
+def _candidates(belief: Belief, evidence: Evidence) -> Iterable[LeadTest]:
+    some = belief.hypotheses[:_WEIGHED]
+    if not some:
+        return
+    keys = [h.key for h in some]
+    for p in unread_pairs(evidence):
+        yield LeadTest(kind="ohms", leads=p, hopes=_hopes(some, keys, [_ohms_expected(h, p) for h in some]))
+    for ends, leads in _ratio_pairs(some[0], evidence):
+        due = [ratio_expected(h, ends, leads) for h in some]
+        yield LeadTest(kind="ratio", leads=leads, ends=ends, hopes=_hopes(some, keys, due))
+
+
+def _ratio_pairs(best: Hypothesis, evidence: Evidence) -> Iterable[tuple[Pair, Pair]]:
+    """From one outer end to each inner lead; across the secondary where that tells the volts."""
+    primaries = [w for w in best.windings if w.role == "primary" and not w.open_at]
+    for w in primaries[:1]:
+        names = [lead for lead, _ in w.leads]
+        ends = (names[0], names[-1])
+        reads = [(names[0], name) for name in names[1:-1]]
+        reads += [(s.leads[0][0], s.leads[-1][0]) for s in best.windings if s.role == "secondary" and not s.open_at]
+        yield from ((ends, r) for r in reads if pair(*r) not in evidence.volts)
+
+
+def _hopes(some: Sequence[Hypothesis], keys: Sequence[MapKey], due: Sequence[Expect]) -> float:
+    """Expected probability of the likeliest map once the reading is known."""
+    total = sum(h.weight for h in some)
+    hopes = 0.0
+    for truth, seen in zip(some, due, strict=True):
+        share: dict[MapKey, float] = {}
+        for h, key, other in zip(some, keys, due, strict=True):
+            share[key] = share.get(key, 0.0) + h.weight * _density(seen, other)
+        hopes += truth.weight / total * max(share.values()) / sum(share.values())
+    return hopes
+
+
+def _density(seen: Expect, due: Expect) -> float:
+    """Of a reading as one hypothesis expects it, under another."""
+    if seen is None:
+        return 1.0 if due is None else MISSED_CONTACT
+    if due is None:
+        return SLIP * slip_density(seen[0])
+    sigma = math.hypot(seen[1], due[1])
+    off = (seen[0] - due[0]) / sigma
+    return (1.0 - SLIP) * math.exp(-0.5 * off * off) / (sigma * 2.507) + SLIP * slip_density(seen[0])
+
+
+def _ohms_expected(hypothesis: Hypothesis, leads: Pair) -> Expect:
+    found = _stretch(hypothesis, leads)
+    if found is None:
+        return None
+    w, low, high = found
+    if any(low <= s < high for s in w.open_at):
+        return None
+    slope = [ohm if low <= i < high else 0.0 for i, ohm in enumerate(w.sections_ohm)] + [1.0]
+    var = sum(a * b * w.spread[i][j] for i, a in enumerate(slope) for j, b in enumerate(slope))
+    ohm = sum(w.sections_ohm[low:high]) + w.test_leads_ohm
+    return ohm, math.sqrt(var + spread(ohm) ** 2)
+
+
+def _stretch(hypothesis: Hypothesis, leads: Pair) -> tuple[Wound, int, int] | None:
+    for w in hypothesis.windings:
+        place = {lead: i for i, (lead, _) in enumerate(w.leads)}
+        if leads[0] in place and leads[1] in place:
+            low, high = sorted((place[leads[0]], place[leads[1]]))
+            return w, low, high
+    return None
+
+
+def _apart(hypothesis: Hypothesis, leads: Pair) -> tuple[float, Wound] | None:
+    found = _stretch(hypothesis, leads)
+    return None if found is None else (found[0].volts[found[2]] - found[0].volts[found[1]], found[0])
+
+
+def _is_declined(measure: str, leads: Pair | None, declined: frozenset[tuple[str, tuple[str, str] | None]]) -> bool:
+    names = None if leads is None else frozenset(leads)
+    return any(m == measure and (None if p is None else frozenset(p)) == names for m, p in declined)

@@ -1,0 +1,99 @@
+"""An open or a lost insulation that the leads themselves show: a finding, also where only the leads were asked about."""
+
+from typing import Final
+
+from core.advice import Ranked, Verdict
+from core.leads.belief import Belief, Hypothesis
+from core.leads.evidence import Evidence, Pair, pair
+from core.leads.lead_words import lead_name, listed, pair_name
+from core.readings import OPEN, Job
+from core.said import Said, say
+from core.standards.source import COMMON_PRACTICE
+
+SOURCE: Final = COMMON_PRACTICE
+LOST_BELOW_OHM: Final = 0.5e6
+"""Insulation that reads less is lost. [ohm]"""
+_SAID_FROM: Final = 0.80
+_SAME: Final = 0.25
+"""Two readings of a pair agree within this share."""
+_HOLDS: Final = 0.95
+
+
+def verdict_of(belief: Belief, evidence: Evidence, job: Job) -> Verdict | None:
+    """
+    The finding that the leads show.
+
+    Args:
+        belief: What the evidence leaves.
+        evidence: What is known.
+        job: What is known of the job.
+
+    Returns:
+        None where they show none surely enough.
+    """
+    settled = job.last("load_ohms") is not None
+    lost = _confirmed_leak(evidence, job)
+    if lost is not None:
+        return _bad("windings_bridged", _HOLDS, settled=settled)
+    if any(ohm < LOST_BELOW_OHM for ohm in evidence.grounded.values()) and not evidence.not_isolated:
+        return _bad("winding_grounded", _HOLDS, settled=settled)
+    if evidence.leaks:
+        return None
+    share = {
+        side: sum(h.weight for h in belief.hypotheses if any(w.open_at and w.role == side for w in h.windings))
+        for side in ("primary", "secondary")
+    }
+    role, confidence = max(share.items(), key=lambda row: row[1])
+    return _bad(f"{role}_open", min(confidence, 0.99), settled=settled) if confidence >= _SAID_FROM else None
+
+
+def _bad(finding: str, confidence: float, *, settled: bool) -> Verdict:
+    return Verdict(
+        finding=finding,
+        confidence=confidence,
+        settled=settled,
+        transformer="bad",
+        ranked=(Ranked(finding=finding, probability=confidence), Ranked(finding="healthy", probability=1.0 - confidence)),
+    )
+
+
+def _confirmed_leak(evidence: Evidence, job: Job) -> Pair | None:
+    """A leak between windings that was read twice."""
+    for p, ohm in evidence.leaks.items():
+        read = [r.value for r in job.readings if r.leads is not None and pair(*r.leads) == p and r.measure == "lead_ohms"]
+        same = [v for v in read if v != OPEN and abs(float(v) - ohm) <= _SAME * ohm]
+        if len(same) >= 2 and ohm < LOST_BELOW_OHM:
+            return p
+    return None
+
+
+def open_lines(best: Hypothesis, evidence: Evidence) -> tuple[Said, ...]:
+    """Where the winding is open, what still works, and that it is to be replaced all the same."""
+    lines: list[Said] = []
+    for w in best.windings:
+        names = [lead for lead, _ in w.leads]
+        lines.extend(
+            say("Open inside the winding between {one} and {other}", one=lead_name(names[at]), other=lead_name(names[at + 1]))
+            for at in sorted(w.open_at)
+        )
+        if w.open_at and w.role == "primary":
+            good = [role for lead, role in w.leads[1 : min(w.open_at) + 1] if lead]
+            lines.append(
+                say("Still working: {taps} V. Replace it all the same, it is failing", taps=listed(good))
+                if good
+                else say("No tap works any more: replace it")
+            )
+        elif w.open_at:
+            lines.append(say("The secondary gives nothing across the open: replace it"))
+    return tuple(lines + _leak_lines(evidence))
+
+
+def _leak_lines(evidence: Evidence) -> list[Said]:
+    return [
+        say(
+            "{pair} reads {kilohm:.3g} kilohm, neither winding nor open: wet leads, fingers, or insulation going",
+            pair=pair_name(p),
+            kilohm=ohm / 1000.0,
+        )
+        for p, ohm in evidence.leaks.items()
+    ]
