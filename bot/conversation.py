@@ -23,7 +23,7 @@ from bot.wording.questions import (
     history_lines,
 )
 from core.advice import Answer, NextTest
-from core.advise import advise, is_about_the_circuit
+from core.advise import advise, speaks_of_circuit
 from core.cautions import Circumstances, due, for_test, is_over_300, line, spoken, times_live
 from core.dangers import DANGERS, DangerAnswer, Standing, respond
 from core.measures import MEASURES
@@ -68,7 +68,7 @@ def reply_to(state: State, sent: Turn) -> Reply:
     if not is_firm:  # a refusal comes before all else; a mere condition where the other cautions stand
         cautions = [*danger.lines, *cautions]
     body = [*(danger.lines if is_firm else ()), *_talk_lines(message, before, job, is_released=bool(state.halted))]
-    is_circuit = is_about_the_circuit(job) or bool(message.withdrawn)
+    is_circuit = speaks_of_circuit(job, core_answer.verdict) or bool(message.withdrawn)
     if body and _is_only_talk(message):
         core_answer, cautions, step_due, finding_due = replace(core_answer, lines=(), picture=None), [], (), ()
     if not _is_only_talk(message) or (danger.lines and (message.readings or message.facts)):

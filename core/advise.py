@@ -89,6 +89,19 @@ _CIRCUIT: Final = frozenset(
 """The measures and facts that the diagnosis lives on."""
 
 
+def speaks_of_circuit(job: Job, verdict: Verdict | None) -> bool:
+    """
+    True where the verdict is to be told: the message was about the circuit, and no other question was asked that comes before a guess.
+
+    Args:
+        job: What is known, with what the message that is answered brought.
+        verdict: What is thought of the circuit.
+    """
+    if not is_about_the_circuit(job):
+        return False
+    return not ANSWERED_ALONE.keys() & set(job.asks) or (verdict is not None and verdict.transformer != "unproven")
+
+
 def _worse(own: Verdict | None, others: list[Verdict | None]) -> Verdict | None:
     """An open seen between the leads is a finding, whatever the rest of the readings allow."""
     seen = next((v for v in others if v is not None and v.transformer == "bad"), None)

@@ -33,7 +33,7 @@ def store_trouble(error: BaseException) -> Said | None:
             return say("That is no database URL. Example: {example}", example="sqlite:////home/me/jobs.sqlite")
         case DBAPIError():
             return _from_driver(error)
-        case ModuleNotFoundError():
+        case ModuleNotFoundError() if not str(error.name).startswith(("bot", "core", "grammar")):
             return say("The driver for that database is not installed: {driver}", driver=str(error.name))
     return None
 

@@ -80,7 +80,7 @@ def reading_words(reading: Reading) -> Said:
     else:
         place = PLACES[reading.measure]
     if reading.assumed:
-        return say("{place} {value} (my guess: say if not)", place=place, value=value)
+        return say("{place} {value} (?)", place=place, value=value)
     return say("{place} {value}", place=place, value=value)
 
 

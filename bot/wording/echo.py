@@ -8,6 +8,8 @@ from core.readings import Reading
 from core.said import Said, say
 from grammar.message import Message, Unclear
 
+LONGEST = 60
+"""How much of a fragment that was not understood is repeated. [characters]"""
 MOST = 8
 """How many items an echo names before it counts the rest."""
 
@@ -26,6 +28,8 @@ def taken(message: Message) -> Iterator[Said]:
     items = [*(reading_words(r) for r in message.readings), *(fact_words(f) for f in message.facts)]
     if items:
         yield say("Read: {items}", items=listed(items))
+    if any(r.assumed for r in message.readings):
+        yield say("(?) is my guess: say if it is wrong")
     for written, meant in message.repairs:
         yield say("Took “{written}” for {meant}", written=written, meant=meant)
 
@@ -38,7 +42,7 @@ def not_taken(message: Message, nearest: str | None) -> Iterator[Said]:
         else:
             yield say("“{fragment}”: which of these? {choices}", fragment=unclear.fragment, choices=listed(_choices(unclear)))
     if message.unread:
-        yield say("Not understood: “{fragments}”", fragments="”, “".join(message.unread[:4]))
+        yield say("Not understood: “{fragments}”", fragments="”, “".join(_cut(fragment) for fragment in message.unread[:4]))
         if nearest is not None:
             yield say("Try it like this: {example}", example=nearest)
 
@@ -51,6 +55,11 @@ def _choices(unclear: Unclear) -> list[Said]:
         else say("{place}", place=name)
         for name in unclear.choices
     ]
+
+
+def _cut(fragment: str) -> str:
+    """The start of a fragment: enough to find it again."""
+    return fragment if len(fragment) <= LONGEST else f"{fragment[:LONGEST]}…"
 
 
 def changed(before: Sequence[Reading], after: Sequence[Reading]) -> Iterator[Said]:
