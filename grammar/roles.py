@@ -83,9 +83,11 @@ class Row:
         out: list[Phrase] = []
         while self.at < len(self.phrases):
             kind = self.kind(self.at)
-            if self._number_starts(self.at):
+            if self._numbered_lead(self.at):
+                self._ends(out)
+            elif self._number_starts(self.at):
                 self._amounts(out)
-            elif (kind in ENDS and self.phrases[self.at].meaning) or self._letter_joins(self.at) or self._numbered_lead(self.at):
+            elif (kind in ENDS and self.phrases[self.at].meaning) or self._letter_joins(self.at):
                 self._ends(out)
             else:
                 out.append(self._alone(self.phrases[self.at]))
@@ -214,7 +216,7 @@ class Row:
         letter = self.phrases[at].meaning
         if letter in UNIT_LETTERS:
             if letter == "a" and not self.glued(at):
-                return not self._number_starts(at + 1) and self.kind(at + 1) not in ENDS
+                return not self._number_starts(at + 1) and not (self.kind(at + 1) in ENDS and self.spanish)
             return not (letter in "ak" and self.kind(at + 1) in JOINS and self.kind(at + 2) == "letter")
         return letter in GLUED_LETTERS and self.glued(at) and self.kind(at + 1) not in {"dash", "slash", "to"} and not (letter == "x" and self._number_starts(at + 1))
 
@@ -231,7 +233,17 @@ class Row:
         return self._join(at + 1) is not None or (self.kind(at - 1) == "leadword" and self.kind(at + 1) not in {"unknown", "filler"})
 
     def _numbered_lead(self, at: int) -> bool:
+        """A digit that is a lead by the word before it: "lead 1 to lead 2"."""
+        if self.kind(at - 1) != "leadword" or not self._lead_digit(at):
+            return False
+        self.phrases[at].kind = "mark"
+        if self._join(at + 1) is not None:
+            return True
+        self.phrases[at].kind = "numeral"
         return False
+
+    def _lead_digit(self, at: int) -> bool:
+        return self.kind(at) == "numeral" and self.phrases[at].text.isdecimal() and 0 < int(self.phrases[at].text) <= 12 and self.kind(at + 1) != "unit" and not self._unit_letter(at + 1)
 
     def _join(self, at: int) -> tuple[Phrase | None, int] | None:
         """What joins the end before `at` to an end behind it: (the join or None where they only touch, pieces taken)."""
@@ -245,6 +257,8 @@ class Row:
         behind = skip + 1
         while self._small(behind) and behind - skip < 4:
             behind += 1
+        if before.kind == "mark" and before.meaning.isdecimal() and self._lead_digit(behind):
+            self.phrases[behind].kind = "mark"
         if self._is_end(behind) and self._joins(phrase, before, self.phrases[behind], behind):
             return phrase, behind - at
         if skip == at and self._touch(before, phrase, at):
@@ -267,7 +281,7 @@ class Row:
         between = any(self.kind(b) in {"between", "leadword"} for b in range(max(0, at - 6), at))
         if join.kind == "and" or (join.kind == "letter" and join.meaning == "y"):
             return between or (before.kind != "place" and behind.kind != "place")
-        return join.kind == "with" and before.kind == "colour" and behind.kind == "colour"
+        return join.kind == "with" and (before.kind == behind.kind == "colour" or (join.text == "con" and before.kind == behind.kind == "place"))
 
     @staticmethod
     def _is_lettered(before: Phrase, behind: Phrase) -> bool:

@@ -8,7 +8,7 @@ from grammar.cues import known_stems, known_words
 from grammar.fold import fold
 from grammar.phrase import Phrase
 from grammar.spelling import mended
-from grammar.vocabulary import Node, longest
+from grammar.vocabulary import Node, longest, tree
 from grammar.words.plain import PLAIN, SHARED
 
 SIGNS = {
@@ -26,7 +26,7 @@ MOST_MENDED = 40
 
 def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
     """The pieces as phrases, each with a kind, and the spellings that were mended."""
-    texts = [fold(str(piece)) for piece in pieces]
+    texts = [_bare(str(piece)) for piece in pieces]
     phrases: list[Phrase] = []
     repairs: list[tuple[str, str]] = []
     unknown = at = 0
@@ -50,6 +50,14 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
             phrases[-1].language = language
         at += count
     return phrases, repairs
+
+
+def _bare(word: str) -> str:
+    """The folded word, a "'s" behind a word of the trade taken off: "pri's" is "pri"."""
+    text = fold(word)
+    if len(word) > 3 and word[-2] in "'’" and word[-1] in "sS" and text not in tree().steps and fold(word[:-2]) in tree().steps:
+        return fold(word[:-2])
+    return text
 
 
 def _phrase(pieces: Sequence[Token], texts: Sequence[str], at: int, count: int, kind: str, meaning: str) -> Phrase:

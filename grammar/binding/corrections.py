@@ -40,10 +40,18 @@ def _denied(draft: Draft) -> bool:
         if phrase.kind not in {"not", "no"}:
             continue
         step = at + 1
-        while draft.kind(step) in BETWEEN_DENIAL:
+        paused = phrase.kind == "no" and draft.kind(step) == "comma"
+        while draft.kind(step) in BETWEEN_DENIAL or (paused and draft.kind(step) == "comma"):
             step += 1
         figure = draft.figure_at(step)
         if figure is None or figure.kind != "amount" or figure.done:
+            continue
+        if paused:
+            before = [f for f in amounts(draft) if f.at < at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
+            if before and _alike(before[-1], figure):
+                before[-1].withdrawn = True
+                _inherit(figure, before[-1])
+            replaced = replaced or at == 0
             continue
         others = [f for f in amounts(draft) if f is not figure and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at] and _alike(f, figure)]
         before = [f for f in others if f.at < at]

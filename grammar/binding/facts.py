@@ -1,7 +1,7 @@
 """What is told and not measured: supply, tap, nameplate, fuse, run and gauge, and what a label says of leads."""
 
 from core.readings import Fact
-from grammar.binding.draft import Draft, Figure
+from grammar.binding.draft import Draft, Figure, Site
 
 NOMINAL_V = frozenset({100.0, 110.0, 115.0, 120.0, 200.0, 208.0, 220.0, 230.0, 240.0, 265.0, 277.0, 347.0, 380.0, 400.0, 415.0, 440.0, 460.0, 480.0, 575.0, 600.0})
 """Volts that are a nominal supply. Common practice, no source."""
@@ -202,6 +202,9 @@ def _supply(draft: Draft) -> None:
         elif behind is None and draft.kind(figure.at + 1) == "idword" and draft.phrases[figure.at + 1].text in {"unit", "system", "rtu", "circuit", "unidad", "equipo"}:
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(figure.at + 1)
+    for at, phrase in enumerate(draft.phrases):  # "supply reads 203" is measured, so at the line
+        if phrase.kind == "supply" and at not in draft.taken and not phrase.text.endswith((" is", " es de", " de")):
+            draft.sites[at] = Site(at, "place", "line")
 
 
 def _fuses(draft: Draft) -> None:

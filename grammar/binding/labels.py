@@ -30,6 +30,7 @@ def _roles(draft: Draft) -> None:
         if phrase.kind != "ends" or not (names := _names(draft, phrase)):
             continue
         labelled = label is not None and label < at and draft.sentence[label] == draft.sentence[at]
+        labelled = labelled or any(fact.fact == "lead_is" and draft.sentence[i] == draft.sentence[at] for i, fact in draft.facts)
         role = _role_behind(draft, at, labelled=labelled)
         if role is None and len(names) == 1:
             role = _role_before(draft, at)
@@ -98,8 +99,25 @@ def _landed(draft: Draft) -> None:
             kinds = {end.kind for end in phrase.ends}
             if kinds == {"colour", "mark"} and any(e.name in {"l1", "l2", "l3"} for e in phrase.ends):
                 lead = next(lead_name(e, draft) for e in phrase.ends if e.kind == "colour")
+        elif phrase.kind == "ends" and len(phrase.ends) == 1 and not _measured(draft, at):
+            lead = _on_line(draft, at)
         if lead is not None and lead not in common and draft.told("tap_lead") is None:
             draft.facts.append((at, Fact(fact="tap_lead", value=lead)))
+
+
+def _on_line(draft: Draft, at: int) -> str | None:
+    """ "black on L1": a colour and a line terminal with "on" between them."""
+    step = at + 1
+    if draft.kind(step) != "at":
+        return None
+    while draft.kind(step) in {"at", "filler", "leadword"}:
+        step += 1
+    if draft.kind(step) != "ends" or len(draft.phrases[step].ends) != 1 or draft.clause[step] != draft.clause[at]:
+        return None
+    ends = (draft.phrases[at].ends[0], draft.phrases[step].ends[0])
+    if not any(e.name in {"l1", "l2", "l3"} for e in ends) or not any(e.kind == "colour" for e in ends):
+        return None
+    return next(lead_name(e, draft) for e in ends if e.kind == "colour")
 
 
 def _measured(draft: Draft, at: int) -> bool:

@@ -24,6 +24,7 @@ def loads(draft: Draft) -> None:
             _amps(draft, figure)
     _bare_in_list(draft)
     _plate_volts(draft)
+    sizes_asked(draft)
     _counts(draft)
 
 
@@ -102,7 +103,8 @@ def _or_near(draft: Draft, figure: Figure) -> bool:
 
 def _is_sum(draft: Draft, figure: Figure) -> bool:
     """ "= 15va total": the writer's own sum."""
-    near = [draft.kind(i) for i in (figure.at - 1, figure.at - 2, figure.at + 1, figure.at + 2) if 0 <= i < len(draft.phrases)]
+    sides = (figure.at - 1, figure.at - 2, figure.at + 1, figure.at + 2)
+    near = [draft.kind(i) for i in sides if 0 <= i < len(draft.phrases) and draft.clause[i] == draft.clause[figure.at]]
     if "total" in near:
         return True
     loads_before = any(f.fact == "load" for _, f in draft.facts)
@@ -206,6 +208,15 @@ def _beside_rating(draft: Draft, figure: Figure) -> bool:
     if any(i in draft.sites and draft.sites[i].kind != "notours" and draft.sites[i].name not in {"secondary"} for i in span):
         return False
     return figure.unit == "V" or figure.value in {24.0, 12.0, 16.0}
+
+
+def sizes_asked(draft: Draft) -> None:
+    """ "a 40 or 75?": sizes in a question are no rating."""
+    if "size" in draft.asks:
+        for figure in open_amounts(draft):
+            if figure.unit is None and len(figure.amounts) == 2 and figure.joins[0] in {"or", "o"}:
+                figure.done = True
+                draft.cue_spans.append((figure.start, figure.end))
 
 
 def _counts(draft: Draft) -> None:

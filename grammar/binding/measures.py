@@ -127,7 +127,10 @@ def _guess_unit(draft: Draft, figure: Figure, figures: list[Figure]) -> None:
         _guess_on_pair(draft, figure, neighbour)
         return
     live = fits_live(site.name, figure.value)
-    if figure.value == 0:
+    before = [f for f in draft.figures if f.withdrawn and f.site is site and f.kind == "amount" and f.value > 0 and f.unit in {None, "V"}]
+    if (before and fits_live(site.name, before[-1].value) and neighbour is None) or (figure.state in {"lifted", "loaded"} and site.name == "secondary" and 10 <= figure.value <= 60):
+        figure.unit, figure.unit_from = "V", "neighbour"
+    elif figure.value == 0:
         _guess_zero(draft, figure, figures, neighbour)
     elif neighbour == "V":
         figure.unit, figure.unit_from = "V", "neighbour"

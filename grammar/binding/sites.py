@@ -240,16 +240,26 @@ def _has_its_own(draft: Draft, at: int, figure: Figure) -> bool:
 def _share_behind(draft: Draft, figures: list[Figure]) -> None:
     """ "26.4v unloaded and 19.8v loaded, at the secondary": a place behind several figures is that of all of them."""
     for at, site in draft.sites.items():
-        if site.used or site.kind not in {"place", "pair"}:
+        if site.kind not in {"place", "pair"} or site.used > 1 or (site.used and not _only_before(draft, site, figures)):
             continue
         waiting: list[Figure] = []
         for figure in reversed([f for f in figures if f.at < at]):
+            if figure.site is site and site.used and not waiting:
+                continue
+            if site.used and figure.state is None:
+                break
             if figure.site is not None or draft.sentence[figure.at] != draft.sentence[at] or figure.kind == "good":
                 break
             waiting.append(figure)
         for figure in waiting:
             figure.site = site
             site.used += 1
+
+
+def _only_before(draft: Draft, site: Site, figures: list[Figure]) -> bool:
+    """The place serves one figure, which stands before it and has a state: "27 sin carga y 23 con carga en el secundario"."""
+    mine = [f for f in figures if f.site is site]
+    return len(mine) == 1 and mine[0].at < site.at and mine[0].state is not None
 
 
 def _carry(draft: Draft, figures: list[Figure]) -> None:

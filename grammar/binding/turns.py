@@ -126,7 +126,7 @@ def _whole() -> dict[tuple[str, ...], str]:
 
 OUTRANKS: dict[str, tuple[str, ...]] = {
     "undo": ("next", "forget", "cannot", "history", "no", "yes", "fuse"),
-    "forget": ("undo", "new_job", "next", "why", "history"),
+    "forget": ("export", "undo", "new_job", "next", "why", "history"),
     "new_job": ("next", "resume_job", "list_jobs", "history"),
     "va_estimate": ("size", "expect", "which_lead", "why"),
     "winding_picture": ("why", "expect", "which_lead"),

@@ -3,7 +3,7 @@
 from grammar.words.row import Words
 
 LINKS = (
-    Words("to", "to", en=("to", "into", "thru", "through", "->", "→", "and to"), es=("hacia", "hasta")),
+    Words("to", "to", en=("to", "into", "thru", "through", "->", "→", "and to"), es=("hacia", "hasta", "al", "contra")),
     Words("and", "and", en=("and", "n", "&"), es=()),
     Words("with", "with", en=("with",), es=("con",)),
     Words("or", "or", en=("or",), es=()),
@@ -18,7 +18,7 @@ LINKS = (
         ),
         es=("marca", "me marca", "mide", "me da", "da", "medi", "lee", "sale", "hay", "tengo", "me dio", "dio", "saco", "me sale", "tiene", "jala", "consume", "baja a", "se cae a", "cae a", "me lee", "midio", "marco", "me marco", "saque", "lectura", "leo", "mido", "leyo", "consumen", "jalan", "llega", "llegan", "recibe", "trae"),
     ),
-    Words("at", "at", en=("on", "at", "on the", "at the", "on my", "at my", "off"), es=("en", "en el", "en la", "del", "al", "en los", "sobre")),
+    Words("at", "at", en=("on", "at", "on the", "at the", "on my", "at my", "off"), es=("en", "en el", "en la", "del", "en los", "sobre", "a traves de", "a traves del", "a traves")),
     Words("not", "not", en=("not", "isn't", "isnt", "aint", "ain't", "instead of", "rather than", "nt", "not the"), es=("en vez de", "en lugar de")),
     Words("no", "no", both=("no",)),
     Words(
@@ -45,7 +45,7 @@ LINKS = (
     Words("rating", "contacts", en=("rated", "contacts rated", "contact rating", "contacts are rated", "rated for", "rating", "good for"), es=("de capacidad", "capacidad")),
     Words("nameplate", "nameplate", en=("nameplate", "name plate", "tag", "data plate", "dataplate", "plate", "sticker", "label says", "stamped", "label reads", "tag says", "nameplate says", "rated at", "name tag"), es=("placa de datos", "etiqueta dice", "la placa dice", "datos de placa", "placa dice")),
     Words("label", "label", en=("label", "labels", "legend", "label on it", "key", "diagram", "wiring diagram"), es=("etiqueta", "diagrama", "leyenda", "rotulo")),
-    Words("supply", "supply", en=("supply", "building", "bldg", "bldng", "service", "supply voltage", "house is", "store is", "shop is", "this unit is", "unit is", "unit's", "system is", "bulding", "site", "the place is", "power here is", "fed with", "fed by", "feed", "supply is", "source", "nominal", "power is", "have to work with", "circuit here is", "equipment is"),
+    Words("supply", "supply", en=("supply", "building", "bldg", "bldng", "service", "supply voltage", "house is", "store is", "shop is", "this unit is", "unit is", "system is", "bulding", "site", "the place is", "power here is", "fed with", "fed by", "feed", "supply is", "source", "nominal", "power is", "have to work with", "circuit here is", "equipment is"),
           es=("edificio", "suministro", "alimentacion", "servicio electrico", "la unidad es de", "equipo es de", "unidad es de", "equipo de", "la casa es de", "fuente", "voltaje del edificio", "suministro de")),
     Words("tapword", "tap", en=("tap", "taps", "tapped", "tapped for", "tapped at", "strapped for", "wired for", "set for", "set to", "jumpered for", "landed on", "landed on the", "wired to", "connected to", "hooked to", "tap is", "lead used", "wired on"), es=("toma", "derivacion", "tomas", "conectado al de", "tap es")),
     Words("lands", "lands", en=("landed", "lands on", "lands", "goes to", "is on", "is landed on", "goes on", "tied to", "going to"), es=("conecte", "va a", "esta en", "puesto en", "va al", "aterrice en")),

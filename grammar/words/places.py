@@ -95,7 +95,7 @@ PLACES = (
     Words(
         "transformer",
         "transformer",
-        en=("transformer", "xfmr", "xformer", "xfrmr", "tranny", "trans", "transfomer", "tranformer", "transformers", "xfmrs", "control transformer", "xfrm", "transf", "xformers", "stepdown"),
+        en=("transformer", "xfmr", "xformer", "xfrmr", "tranny", "trans", "transfomer", "tranformer", "transformers", "xfmrs", "control transformer", "xfrm", "transf", "xformers", "stepdown", "units"),
         es=("transformador", "unidades", "trafo", "transformadores", "trafos", "transfo"),
     ),
 )

@@ -18,7 +18,7 @@ UNITS = (
         both=("mΩ", "m Ω", "meg Ω"),
     ),
     Words("unit", "milliohm", en=("milliohms", "milliohm"), es=("miliohmios",)),
-    Words("unit", "volt_ampere", en=("va", "v a", "volt amps", "volt amp", "vas", "volt amperes", "vee ay"), es=("voltiamperios", "voltamperios")),
+    Words("unit", "volt_ampere", en=("va", "volt amps", "volt amp", "vas", "volt amperes", "vee ay"), es=("voltiamperios", "voltamperios")),
     Words("unit", "foot", en=("feet", "foot", "ft", "footer", "foot of", "feet of", "fts"), es=("pies", "pie"), both=("'", "’")),
     Words("unit", "yard", en=("yards", "yard", "yds"), es=("yardas",)),
     Words("unit", "meter", en=("meters", "metres", "metre", "mtrs"), es=("metros", "mts", "metro"), both=("mtr",)),
@@ -33,7 +33,7 @@ UNITS = (
         en=(
             "psig", "pounds", "lbs", "lb", "degrees", "degree", "deg", "fahrenheit", "degrees f", "microfarads", "microfarad", "uf", "mfd", "farad", "farads", "mics", "micro farads", "bucks", "dollars", "tons", "ton", "btu", "btus", "hp",
             "horsepower", "rpm", "cfm", "watts", "watt", "kw", "kilowatts", "gallons", "minutes", "minute", "mins", "min", "hours", "hour", "hrs", "hr", "days", "day", "weeks", "years", "year", "yrs", "months", "percent", "inches of water", "inwc", "in wc",
-            "iwc", "ounces", "oz", "seer", "stories", "floors", "times", "seconds", "secs", "am", "pm", "cents", "times today", "more calls", "more stops", "steps", "stages", "poles", "pole",
+            "iwc", "ounces", "oz", "seer", "stories", "floors", "times", "seconds", "am", "pm", "cents", "times today", "more calls", "more stops", "steps", "stages", "poles", "pole",
             "phase", "kids", "guys", "of us", "microamps", "micro amps", "inch filter", "turns", "hrs ago", "flashes", "blinks", "lra", "rla", "fla", "boxes", "milliseconds", "fpm", "gpm", "gph", "dollar", "tubes", "screws", "bulbs",
         ),
         es=("libras", "grados", "grado", "grados f", "microfaradios", "dolares", "toneladas", "caballos", "watios", "vatios", "minutos", "horas", "hora", "dias", "semanas", "anos", "meses", "por ciento", "onzas", "millas", "veces", "vueltas", "servicios", "llamadas", "pesos", "pisos", "microamperios"),
