@@ -7,7 +7,6 @@ from datetime import UTC, datetime
 from typing import Any, BinaryIO, TextIO
 
 from sqlalchemy import Engine
-from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
 from bot.desk import Incoming, Memory, take
@@ -64,8 +63,8 @@ def answer(pipe: Pipe, line: bytes | None) -> dict[str, Any]:
             return dict(take(session, sent, pipe.memory).record)
     except BadLineError as bad:
         return {"error": str(bad)}
-    except SQLAlchemyError as error:
-        return {"error": str(store_trouble(error) or say("The store failed"))}
+    except Exception as error:  # noqa: BLE001  (whatever it was, the lines after this one are answered)
+        return {"error": str(store_trouble(error) or say("That message could not be worked on, and was not stored"))}
 
 
 def incoming(line: bytes | None, now: datetime) -> Incoming:

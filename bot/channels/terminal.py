@@ -1,5 +1,6 @@
 """`ohmreply chat`: a conversation in the terminal."""
 
+import os
 import sys
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -8,7 +9,6 @@ from pathlib import Path
 
 import click
 from sqlalchemy import Engine
-from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.orm import Session
 
 from bot.desk import Document, Incoming, Memory, Taken, document_for, standing, take
@@ -52,8 +52,11 @@ def run(chat: Chat) -> None:
             return
         try:
             _one(chat, memory, text)
-        except SQLAlchemyError as error:
-            click.secho(tell(store_trouble(error) or say("The store failed")), err=True, fg="red")
+        except Exception as error:
+            if os.environ.get("OHMREPLY_DEBUG"):
+                raise
+            said = store_trouble(error) or say("That message could not be worked on, and was not stored")
+            click.secho(tell(said), err=True, fg="red")
 
 
 def _one(chat: Chat, memory: Memory, text: str) -> None:

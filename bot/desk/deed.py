@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from datetime import datetime, tzinfo
+from typing import Literal
 
 from sqlalchemy.orm import Session
 
@@ -31,8 +32,9 @@ class At:
 
     @property
     def name(self) -> str | None:
-        """The name given with the ask, or None."""
-        return self.reply.message.name
+        """The name given with the ask, or None. Beside readings it stands among the fragments that are none of them."""
+        message = self.reply.message
+        return message.name or next(iter(message.chatter), None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,8 +46,8 @@ class Deed:
     """The job that the message belongs to from now on; None where that does not change."""
     buttons: tuple[Said, ...] = field(default=())
     document: str | None = None
-    alone: bool = True
-    """True where these lines are the whole answer, unless the message also brought readings."""
+    alone: Literal["never", "unless told", "unless read"] = "unless told"
+    """When these lines are the whole answer: where the message brought neither readings nor facts, or no readings, or never."""
     forgotten: bool = False
     """True where the technician is gone from the store."""
 

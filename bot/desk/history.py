@@ -10,7 +10,7 @@ from core.said import Said, say
 def history(at: At) -> Deed:
     """The earlier jobs on the unit named."""
     if at.name is None:
-        return Deed(alone=False)  # the conversation tells what this job has
+        return Deed(alone="never")  # the conversation tells what this job has
     name = at.name
     owned = units_meant(at.session, at.technician, name)
     jobs = jobs_on(at.session, owned, but=at.job) if owned else ()

@@ -1,5 +1,6 @@
 """New job, resume, list, close."""
 
+import re
 from collections.abc import Sequence
 
 from bot.desk.deed import At, Deed, day, title
@@ -102,19 +103,33 @@ def _line(job: Job, at: At) -> Said:
     return say("- {job}: {finding}", job=title(job, at.now.tzinfo), finding=FINDINGS[job.finding].says)
 
 
+CLOSING = re.compile(
+    r"^\W*((i'?m|we'?re|all|job'?s?|trabajo|ya)\s+)*(done|closed?|finished|complete|wrap\w*|listo|terminad[oa]|termin[eé]|acab[eé]|qued[oó])\b"
+    r"(\s+(it|this|the|job|out|up|here|el|trabajo|listo|aqu[ií])\b)*[\s,:;.-]*",
+    re.IGNORECASE,
+)
+"""The words that close a job; what stands after them is what was done."""
+
+
+def outcome_of(text: str) -> str | None:
+    """
+    What was done, in the technician's words.
+
+    >>> outcome_of("done, replaced, 50 va, 208 tap")
+    'replaced, 50 va, 208 tap'
+    >>> outcome_of("job done") is None
+    True
+    """
+    return CLOSING.sub("", text).strip() or None
+
+
 def close_job(at: At) -> Deed:
     """Close the present job, or the one named, with what was done."""
-    job, outcome = at.job, at.name
-    if at.name is not None:
-        named = store.open_jobs_meant(at.session, at.technician, at.name)
-        if named:
-            job, outcome = named[0], None
+    named = store.open_jobs_meant(at.session, at.technician, at.name) if at.name else ()
+    job = named[0] if named else at.job
     if job is at.job and at.blank and job.name is None:
         return Deed(lines=tuple(_listed(at)))
+    outcome = outcome_of(at.sent.text)
     store.close_job(at.session, job, outcome, at.now)
-    lines = [say("Closed: {job}", job=title(job, at.now.tzinfo))]
-    if outcome:
-        lines.append(say("Done: {outcome}", outcome=outcome))
-    else:
-        lines.append(say('To note what was done: "close, replaced, 50 va"'))
-    return Deed(lines=tuple(lines), job=job)
+    done = say("Done: {outcome}", outcome=outcome) if outcome else say('To note what was done: "done, replaced, 50 va"')
+    return Deed(lines=(say("Closed: {job}", job=title(job, at.now.tzinfo)), done), job=job, alone="unless read")

@@ -53,5 +53,5 @@ def settings(at: At) -> Deed:
             say("Closed jobs are kept for good") if days is None else say("Closed jobs are kept {days} days", days=days),
             say("Your data: export, or forget"),
         ),
-        alone=False,
+        alone="never",
     )

@@ -4,6 +4,7 @@ from bot.conversation import State
 from bot.reply import Reply
 from bot.store.tables import Job
 from core.readings import Job as Told
+from grammar import Message
 
 
 def note(job: Job, reply: Reply, after: State) -> Told:
@@ -15,8 +16,14 @@ def note(job: Job, reply: Reply, after: State) -> Told:
         job.confidence, job.settled = verdict.confidence, verdict.settled
     elif not told.readings and job.finding is not None:
         job.finding = job.transformer = job.confidence = job.settled = None
-    job.supply_volts, job.tap_volts, job.rated_va = facts_noted(told)
+    if not is_closing(reply.message):
+        job.supply_volts, job.tap_volts, job.rated_va = facts_noted(told)
     return told
+
+
+def is_closing(message: Message) -> bool:
+    """Whether a message closes the job: what it tells is what was put in, and not what failed."""
+    return "close_job" in message.asks
 
 
 def facts_noted(told: Told) -> tuple[float | None, float | None, float | None]:

@@ -224,7 +224,7 @@ def worded(reply: Reply, before: tuple[Said, ...], deeds: list[Deed]) -> Reply:
     tell = catalog(reply.language).tell
     message = reply.message
     own = [line for deed in deeds for line in deed.lines]
-    silent = bool(deeds) and all(deed.alone for deed in deeds) and not (message.readings or message.facts)
+    silent = bool(deeds) and all(_is_whole(deed, message) for deed in deeds)
     texts = [*(tell(line) for line in (*before, *own)), *([] if silent or not reply.text else [reply.text])]
     buttons = tuple(tell(button) for deed in deeds for button in deed.buttons)
     document = next((deed.document for deed in deeds if deed.document), reply.document)
@@ -234,6 +234,12 @@ def worded(reply: Reply, before: tuple[Said, ...], deeds: list[Deed]) -> Reply:
     return changed
 
 
-def plain_reply(said: Said, language: str = "en") -> Reply:
-    """A reply that is one sentence and read nothing."""
-    return Reply(text=catalog(language).tell(said), message=Message(), answer=Answer(), language=language)
+def _is_whole(deed: Deed, message: Message) -> bool:
+    """Whether a deed's lines are the whole answer to a message."""
+    match deed.alone:
+        case "never":
+            return False
+        case "unless read":  # the numbers told with it say what was put in, and ask nothing
+            return not message.readings
+        case "unless told":
+            return not message.readings and not message.facts

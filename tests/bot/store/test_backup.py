@@ -7,9 +7,9 @@ import threading
 from pathlib import Path
 
 import pytest
-from people import LATER, NOW, a_job, someone, wrote
 from sqlalchemy import Engine, select
 from sqlalchemy.orm import Session
+from store_people import LATER, NOW, a_job, someone, wrote
 
 from bot.store.attachments import File, attach
 from bot.store.backup import BackupError, holds_jobs, put_back, write_backup

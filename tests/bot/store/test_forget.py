@@ -1,9 +1,9 @@
 """Deleting is whole, and touches nobody else."""
 
 import pytest
-from people import LATER, NOW, a_job, someone, wrote
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
+from store_people import LATER, NOW, a_job, someone, wrote
 
 from bot.store import jobs, log
 from bot.store.attachments import File, attach

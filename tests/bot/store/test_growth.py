@@ -1,9 +1,9 @@
 """What a message asks of the store is answered from an index, so that nothing grows with history."""
 
 import pytest
-from people import a_job, someone, wrote
 from sqlalchemy import Engine, event
 from sqlalchemy.orm import Session
+from store_people import a_job, someone, wrote
 
 from bot.store import jobs, log
 from bot.store.history import jobs_on

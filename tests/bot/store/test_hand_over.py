@@ -3,9 +3,9 @@
 from datetime import timedelta
 
 import pytest
-from people import LATER, NOW, a_job, someone, wrote
 from sqlalchemy import select
 from sqlalchemy.orm import Session
+from store_people import LATER, NOW, a_job, someone, wrote
 
 from bot.store import jobs, log
 from bot.store.attachments import File, attach, attachments

@@ -3,8 +3,8 @@
 from datetime import timedelta
 
 import pytest
-from people import LATER, NOW, a_job, someone, wrote
 from sqlalchemy.orm import Session
+from store_people import LATER, NOW, a_job, someone, wrote
 
 from bot.store import jobs
 from bot.store.history import jobs_on

@@ -1,9 +1,9 @@
 """The log only grows."""
 
 import pytest
-from people import NOW, a_job, someone, wrote
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
+from store_people import NOW, a_job, someone, wrote
 
 from bot.store import log
 

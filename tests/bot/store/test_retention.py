@@ -3,9 +3,9 @@
 from datetime import timedelta
 
 import pytest
-from people import NOW, a_job, someone, wrote
 from sqlalchemy import select
 from sqlalchemy.orm import Session
+from store_people import NOW, a_job, someone, wrote
 
 from bot.store.jobs import close_job
 from bot.store.retention import clear_out, keep_for, kept_for
