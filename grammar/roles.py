@@ -250,7 +250,7 @@ class Row:
         skip = at
         while self._small(skip) and skip - at < 2:
             skip += 1
-        if self.kind(skip) not in {"to", "dash", "slash", "letter", "and", "with", "sign", "upto", *ENDS}:
+        if self.kind(skip) not in {"to", "dash", "slash", "letter", "and", "with", "sign", "over", *ENDS}:
             return None
         phrase = self.phrases[skip]
         before = self.phrases[at - 1]

@@ -49,7 +49,19 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
             phrases.append(_phrase(pieces, texts, at, 1, kind, meaning))
             phrases[-1].language = language
         at += count
+    _abbreviations(phrases)
     return phrases, repairs
+
+
+SHORTENED = frozenset({"pri", "prim", "sec", "secd", "prmry", "volt", "vac", "v", "amp", "xfmr", "transf", "xformer", "gnd", "grd", "term", "org", "blk", "wht", "grn", "yel", "blu", "brn", "secun", "approx", "aprox", "no", "num", "temp", "comp", "cap", "cond"})
+"""Words that are written with a point behind them that ends no sentence."""
+
+
+def _abbreviations(phrases: list[Phrase]) -> None:
+    """Takes the point of an abbreviation for nothing: "sec. 0V"."""
+    for before, point, behind in zip(phrases, phrases[1:], phrases[2:], strict=False):
+        if point.text == "." and before.text in SHORTENED and before.end == point.start and behind.kind != "line" and (before.kind not in {"unit", "letter"} or behind.kind in {"at", "letter"}):
+            point.kind, point.text = "filler", ""
 
 
 def _bare(word: str) -> str:

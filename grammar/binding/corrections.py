@@ -62,7 +62,7 @@ def _denied(draft: Draft) -> bool:
             _inherit(figure, before[-1])
         elif others:
             figure.withdrawn = True
-            replaced = True
+            replaced = replaced or phrase.text not in {"instead of", "rather than", "en vez de", "en lugar de"}
         elif phrase.kind == "not" or draft.kind(at + 1) == "is":
             figure.withdrawn = True
             draft.unread.append((phrase.start, figure.end))

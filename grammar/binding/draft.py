@@ -28,6 +28,8 @@ class Site:
     leads: tuple[str, str] | None = None
     choices: tuple[tuple[str, str], ...] = ()
     """For an unclear pair: the pairs that it can be."""
+    also: "tuple[Site, ...]" = ()
+    """Further places that the same figure is of: "primary and secondary open"."""
     used: int = 0
     """How many figures it has."""
     assumed: bool = False

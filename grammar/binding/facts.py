@@ -5,6 +5,8 @@ from grammar.binding.draft import Draft, Figure, Site
 
 NOMINAL_V = frozenset({100.0, 110.0, 115.0, 120.0, 200.0, 208.0, 220.0, 230.0, 240.0, 265.0, 277.0, 347.0, 380.0, 400.0, 415.0, 440.0, 460.0, 480.0, 575.0, 600.0})
 """Volts that are a nominal supply. Common practice, no source."""
+LOW_SIDE = frozenset({12.0, 16.0, 18.0, 24.0})
+"""Volts of a low side."""
 SMALL = frozenset({"filler", "is", "at", "between", "colon", "to", "lands", "each", "winding", "with", "run", "cableword", "leadword", "no", "now"})
 MEASURING = frozenset({"reads", "heading"})
 
@@ -143,12 +145,20 @@ def _taps(draft: Draft) -> None:
         if figure.unit not in {None, "V"} or figure.kind != "amount":
             continue
         values = [a.value for a in figure.amounts]
+        if len(values) > 2 and values[-1] in LOW_SIDE and all(v in NOMINAL_V for v in values[:-1]):
+            draft.fact(figure, Fact(fact="nameplate_taps", value=tuple(values[:-1]), unit="V"))
+            draft.fact(figure, Fact(fact="rated_secondary_volts", value=values[-1], unit="V"))
+            continue
         if len(values) > 1 and figure.joins[0] in {"/", "slash", "-", "or", "and", "to"} and all(v in NOMINAL_V for v in values):
             if len(values) > 2 or any(p.kind in {"plate_high", "nameplate", "tapword", "transformer"} for p in draft.phrases) or any(f.unit == "VA" for f in draft.figures):
                 draft.fact(figure, Fact(fact="nameplate_taps", value=tuple(values), unit="V"))
             continue
         behind = _neighbour(draft, figure.at, 1, {"tapword"}, 0)
         before = _neighbour(draft, figure.at, -1, {"tapword"}, 3)
+        if before is not None and (draft.kind(before - 1) == "amounts" or draft.kind(figure.at + 1) == "supply"):
+            before = None
+        if behind is not None and any(draft.kind(i) == "capped" for i in range(behind, min(behind + 5, len(draft.phrases))) if draft.clause[i] == draft.clause[behind]):
+            continue
         if volts(figure) and figure.value >= 100 and (behind is not None or (before is not None and not _measured_between(draft, before, figure.at))):
             if before is not None and (draft.phrases[before].text in {"taps", "tomas"} or _asked_for(draft, before)):
                 continue
@@ -189,14 +199,18 @@ def _withdrawn_taps(draft: Draft) -> None:
         draft.facts = [row for row in draft.facts if row[1].fact != "tap_volts" or row is taps[-1]]
 
 
+PLACES_OF_WORK = frozenset({"building", "bldg", "bldng", "bulding", "site", "edificio", "service", "house is", "store is", "shop is"})
+"""Supply words behind which a nominal figure is nominal, whatever verb stands there."""
+
+
 def _supply(draft: Draft) -> None:
     for figure in open_amounts(draft):
         if not volts(figure) or figure.value not in NOMINAL_V:
             continue
         before = _neighbour(draft, figure.at, -1, {"supply"}, 2)
-        behind = _neighbour(draft, figure.at, 1, {"supply"}, 1)
+        behind = _neighbour(draft, figure.at, 1, {"supply"}, 2)
         near = before if before is not None else behind
-        if near is not None and not _measured_between(draft, near, figure.at):
+        if near is not None and (not _measured_between(draft, near, figure.at) or draft.phrases[near].text in PLACES_OF_WORK):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(near)
         elif behind is None and draft.kind(figure.at + 1) == "idword" and draft.phrases[figure.at + 1].text in {"unit", "system", "rtu", "circuit", "unidad", "equipo"}:
@@ -213,6 +227,13 @@ def _fuses(draft: Draft) -> None:
             continue
         fuse = next((s for s in draft.sites.values() if s.name == "fuse" and draft.sentence[s.at] == draft.sentence[figure.at] and abs(s.at - figure.at) <= 6), None)
         if fuse is not None and _fuse_between(draft, fuse.at, figure.at):
+            draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
+    for figure in open_amounts(draft):
+        of = figure.unit is None and draft.phrases[max(0, figure.at - 1)].text in {"de", "of"} and 1 <= figure.value <= 30
+        if of and figure.at - 2 in draft.sites and draft.sites[figure.at - 2].name == "fuse":
+            draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
+    for figure in open_amounts(draft):
+        if figure.unit == "A" and figure.value <= 10 and draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text in {"breaker", "cb"}:
             draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
     for figure in open_amounts(draft):
         if figure.unit is None and figure.kind == "amount" and draft.kind(figure.at + 1) == "ends" and figure.at + 1 in draft.sites:

@@ -58,9 +58,16 @@ def _device(draft: Draft, figure: Figure) -> int | None:
         if kind == "device":
             left = here if draft.sites[here].used == 0 else None
             break
+    if left is not None and draft.clause[left] == draft.clause[figure.at] and _touches(draft, left, figure.at):
+        return left
     if right is not None and (left is None or right == figure.at + 1 or draft.clause[left] != draft.clause[figure.at]):
         return right
     return left if left is not None else right
+
+
+def _touches(draft: Draft, one: int, other: int) -> bool:
+    """Only small words between a device and its figure, so that it is not the next device's."""
+    return all(draft.kind(i) in {"filler", "is", "at", "colon", "reads", "each", "between", "sign"} and draft.phrases[i].text not in {"and", "plus"} for i in range(one + 1, other))
 
 
 def _is_value(draft: Draft, at: int) -> bool:

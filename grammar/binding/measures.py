@@ -1,5 +1,7 @@
 """Makes readings of the figures: the unit where none was said, what is assumed, what has to be asked."""
 
+from dataclasses import replace
+
 from core.readings import OPEN, Reading
 from core.said import Said, say
 from grammar.binding.draft import Draft, Figure, Site
@@ -127,7 +129,7 @@ def _guess_unit(draft: Draft, figure: Figure, figures: list[Figure]) -> None:
         _guess_on_pair(draft, figure, neighbour)
         return
     live = fits_live(site.name, figure.value)
-    before = [f for f in draft.figures if f.withdrawn and f.site is site and f.kind == "amount" and f.value > 0 and f.unit in {None, "V"}]
+    before = [f for f in draft.figures if f.withdrawn and (f.site is None or f.site is site) and f.kind == "amount" and f.value > 0 and f.unit in {None, "V"}]
     if (before and fits_live(site.name, before[-1].value) and neighbour is None) or (figure.state in {"lifted", "loaded"} and site.name == "secondary" and 10 <= figure.value <= 60):
         figure.unit, figure.unit_from = "V", "neighbour"
     elif figure.value == 0:
@@ -298,16 +300,18 @@ def _reading(draft: Draft, figure: Figure) -> None:
         _ask_leads(draft, figure, measure, unit)
         return
     low_impedance, not_isolated = flags(draft)
-    draft.readings.append(
-        Reading(
-            measure=measure,
-            value=_value(figure, unit),
-            leads=site.leads,
-            assumed=_assumed(figure, unit),
-            low_impedance=low_impedance and unit == "V",
-            not_isolated=not_isolated and unit == "ohm",
-        )
+    reading = Reading(
+        measure=measure,
+        value=_value(figure, unit),  # type: ignore[arg-type]
+        leads=site.leads,
+        assumed=_assumed(figure, unit),
+        low_impedance=low_impedance and unit == "V",
+        not_isolated=not_isolated and unit == "ohm",
     )
+    draft.readings.append(reading)
+    for other in site.also:
+        if (further := MEASURE_AT.get(other.name, {}).get(unit)) is not None:
+            draft.readings.append(replace(reading, measure=further, leads=other.leads, assumed=figure.kind == "amount"))
     figure.done = True
 
 

@@ -29,6 +29,7 @@ def find_sites(draft: Draft) -> None:
         elif phrase.kind == "notours":
             draft.sites[at] = Site(at, "notours", phrase.meaning)
     _split_pairs(draft)
+    _both(draft)
 
 
 def _split_pairs(draft: Draft) -> None:
@@ -49,6 +50,36 @@ def _split_pairs(draft: Draft) -> None:
             draft.sites.pop(second, None)
             draft.taken.add(second)
             draft.sites[first] = site
+
+
+def _both(draft: Draft) -> None:
+    """ "primary and secondary open", "both to case OL", "both windings open": one figure for two places."""
+    for at, site in list(draft.sites.items()):
+        if site.kind != "place":
+            continue
+        others = [i for i in range(max(0, at - 3), at) if i in draft.sites]
+        ands = [i for i in range(max(0, at - 2), at) if draft.kind(i) == "and"]
+        if ands and others and others[-1] == ands[0] - 1 and draft.sites[others[-1]].kind == "place" and not _figure_before(draft, others[-1]):
+            site.also = (draft.sites.pop(others[-1]),)
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind not in {"both", "each"} or phrase.text in {"both sides"}:
+            continue
+        ground = next((i for i in range(at + 1, min(at + 4, len(draft.phrases))) if i in draft.sites and draft.sites[i].name == "ground"), None)
+        if ground is not None and not any(draft.kind(i) in {"leadword"} for i in range(at, ground)):
+            draft.sites[ground] = Site(ground, "place", "primary_ground", also=(Site(ground, "place", "secondary_ground"),))
+        elif "winding" in phrase.text or "devanado" in phrase.text:
+            draft.sites[at] = Site(at, "place", "primary", also=(Site(at, "place", "secondary"),))
+    for site in draft.sites.values():  # "pri and sec both OL to ground"
+        if site.also and site.name in {"primary_ground", "secondary_ground"} and site.also[0].name in {"primary", "secondary"}:
+            site.also = (Site(site.at, "place", f"{site.also[0].name}_ground"),)
+
+
+def _figure_before(draft: Draft, at: int) -> bool:
+    """A figure right before the place is the place's own: "118 on the pri and sec 0"."""
+    step = at - 1
+    while draft.kind(step) in {"at", "filler", "between"}:
+        step -= 1
+    return draft.kind(step) in {"amounts", "value"} and draft.clause[step] == draft.clause[at]
 
 
 def _led_to(draft: Draft, at: int) -> int | None:
@@ -89,6 +120,10 @@ def _number_pairs(draft: Draft) -> None:
         draft.figures.remove(figure)
 
 
+NOUNS = frozenset({"entrada", "salida", "input", "output"})
+"""Words for the two sides that are nothing else."""
+
+
 def _in_and_out(draft: Draft) -> None:
     """ "120 in 0 out": the two words are the windings where a figure touches them and no place follows."""
     found: list[tuple[int, str, bool]] = []
@@ -97,6 +132,11 @@ def _in_and_out(draft: Draft) -> None:
             continue
         before, behind = draft.kind(at - 1), draft.kind(at + 1)
         figures = {"amounts", "value"}
+        if phrase.text in NOUNS:
+            near = [f for f in draft.figures if draft.clause[f.at] == draft.clause[at] and abs(f.at - at) <= 5]
+            if near:
+                found.append((at, phrase.meaning, False))
+            continue
         ends = {"", "comma", "stop", "line", "and", "sign", *figures, "but"}
         if (before in figures and behind in ends) or (behind in figures and before in {"", "comma", "stop", "line", "and", "sign", *figures}):
             found.append((at, phrase.meaning, behind in figures and before not in figures))

@@ -39,30 +39,41 @@ def turns(draft: Draft) -> None:
     _asks(draft, words)
 
 
-def _denied(words: Sequence[str], found: Found, meaning: str) -> bool:
+def _denied(draft: Draft, words: Sequence[str], owners: Sequence[int], found: Found) -> bool:
+    meaning = found.meaning
     if meaning in SAYS_NO_ITSELF or words[found.at[0]] in DENIALS:
         return words[found.at[0]] == "not" and meaning == "hot"
     for back in range(1, 4):
         at = found.at[0] - back
-        if at < 0 or not words[at] or words[at] in BREAKS:
+        if at < 0 or not words[at] or words[at] in BREAKS or _paused(draft, owners, at):
             return False
         if words[at] in DENIALS:
-            return words[at] not in {"no", "sin"} or back <= 2
+            return words[at] not in {"no", "sin"} or all(w in CARRIES for w in words[at + 1 : found.at[0]])
     return False
+
+
+CARRIES = frozenset({"smell", "sign", "signs", "of", "any", "more", "longer", "huele", "a", "hay", "olor", "se", "esta", "es", "me", "ni", "or", "real", "burnt", "burning", "loud", "hum", "not", "muy", "sale", "hubo", "echa", "been", "blown"})
+"""Words over which "no" reaches a symptom."""
+
+
+def _paused(draft: Draft, owners: Sequence[int], at: int) -> bool:
+    """A comma stands behind the word."""
+    behind = draft.parsed.words[owners[at] + 1 : owners[at] + 2]
+    return bool(behind) and behind[0].text == ","
 
 
 HOT_IS_LIVE = frozenset({"legs", "leg", "wire", "lead", "side", "working", "work", "line", "both", "wires", "leads", "it", "thing"})
 
 
 def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None:
-    found = [f for f in find(words, vocabulary("symptoms")) if not _denied(words, f, f.meaning)]
+    found = [f for f in find(words, vocabulary("symptoms")) if not _denied(draft, words, owners, f)]
     names = {f.meaning for f in found}
     for f in found:
         if f.meaning == "hot" and _means_live(words, f):
             continue
         if f.meaning == "blown_fuse" and "blows_fuse" in names:
             continue
-        if f.meaning == "no_control_power" and _answered(draft, f, owners):
+        if f.meaning == "burnt" and any(set(f.at) & set(o.at) for o in found if o.meaning in {"blown_fuse", "blows_fuse"}):
             continue
         if f.meaning == "hum" and "chatter" in names and any(w in {"buzz", "buzzing", "buzzes"} for w in (words[i] for i in f.at)) and any("contactor" in w for w in words):
             continue
@@ -73,11 +84,6 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
         fact = Fact(fact="symptom", value=f.meaning)
         if not any(other == fact for _, other in draft.facts):
             draft.facts.append((owners[f.at[0]], fact))
-
-
-def _answered(draft: Draft, found: Found, owners: Sequence[int]) -> bool:
-    """ "no 24.1": the words of the cue hold a figure that is no nominal."""
-    return False
 
 
 def _consume(draft: Draft, start: int, end: int) -> None:
@@ -106,7 +112,9 @@ def _asks(draft: Draft, words: Sequence[str]) -> None:
     found = find(words, vocabulary("asks"))
     draft.asks += [f.meaning for f in found]
     draft.asks = _settled(list(dict.fromkeys(draft.asks)), draft, words)
-    draft.cue_spans += []
+    if "why" in draft.asks:  # "why do you say the primary is open?" tells no reading
+        for figure in draft.figures:
+            figure.done = figure.done or figure.kind != "amount"
 
 
 _WHOLE_CACHE: dict[tuple[str, ...], str] = {}
@@ -158,6 +166,8 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
 def _settled(asks: list[str], draft: Draft, words: Sequence[str]) -> list[str]:
     """The asks that are meant, of all whose words are there."""
     weaker = {w for ask in asks for w in OUTRANKS.get(ask, ())}
+    if len(asks) > 1 and "help" in asks:
+        asks = [a for a in asks if a != "help"]
     kept = [a for a in asks if a not in weaker or any(a in OUTRANKS and other in OUTRANKS[a] for other in asks if a in OUTRANKS.get(other, ()))]
     if {"cannot", "undo", "all_well", "close_job", "history", "help", "resume_job", "language", "export", "invite", "settings"} & set(kept) and draft.figures:
         soft = {"resume_job", "all_well", "help", "language"}

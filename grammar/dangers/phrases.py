@@ -2,19 +2,19 @@
 Turns of phrase, found in any wording: `bypass|jump* .. {FLOAT}` is one of two verbs, up to five other words, a float switch.
 
 `a|b` one of them, `stem*` anything that begins so, `two_words` joined, `{NAME}` a concept, `.` up to two other words, `..` up to five,
-`...` up to nine and across commas, `&` articles, `{BIG}` and `{SMALL}` two numbers of which the first must be larger, `@NAME` the
+`~` up to the next pause, `...` up to nine and across pauses, `&` articles, `{BIG}` and `{SMALL}` two numbers of which the first must be larger, `@NAME` the
 concept stands anywhere in the text, `!NAME` it stands nowhere.
 """
 
 import re
 import unicodedata
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
 BREAK: Final = "|"
 """The token that stands for a comma, a full stop, a new line."""
-_GAPS: Final = {".": 2, "..": 5, "...": 9}
+_GAPS: Final = {".": 2, "..": 5, "~": 14, "...": 9}
 _MARKS: Final = frozenset({"{BIG}", "{SMALL}", "&", *_GAPS})
 _ARTICLES: Final = frozenset(
     (
@@ -121,18 +121,24 @@ class OneOf:
     """The stems that a spelling may begin with."""
 
     @classmethod
-    def of(cls, spellings: tuple[str, ...]) -> "OneOf":
-        """From spellings with spaces and stars."""
-        rows = [tuple(_APART.sub(" ", spelling).split()) for spelling in spellings]
-        single = [row[0] for row in rows if len(row) == 1]
-        firsts = [row[0] for row in rows]
-        return cls(
-            frozenset(word for word in single if not word.endswith("*")),
-            tuple(word[:-1] for word in single if word.endswith("*")),
-            tuple(row for row in rows if len(row) > 1),
-            frozenset(word for word in firsts if not word.endswith("*")),
-            tuple(word[:-1] for word in firsts if word.endswith("*")),
-        )
+    def of(cls, rows: Iterable[tuple[str, ...]]) -> "OneOf":
+        """From spellings as words, a star at the end of a stem."""
+        exact: list[str] = []
+        stems: list[str] = []
+        longer: list[tuple[str, ...]] = []
+        starts: list[str] = []
+        star_starts: list[str] = []
+        for row in rows:
+            first = row[0]
+            starred = first[-1] == "*"
+            (star_starts if starred else starts).append(first[:-1] if starred else first)
+            if len(row) > 1:
+                longer.append(row)
+            elif starred:
+                stems.append(first[:-1])
+            else:
+                exact.append(first)
+        return cls(frozenset(exact), tuple(stems), tuple(longer), frozenset(starts), tuple(star_starts))
 
     def may_stand(self, words: frozenset[str]) -> bool:
         """False where no word of a text can begin one of the spellings."""
@@ -193,16 +199,39 @@ def phrase(written: str, concepts: Mapping[str, tuple[str, ...]]) -> Phrase:
 
 
 _KNOWN: Final[dict[str, OneOf]] = {}
+_ROWS: Final[dict[str, tuple[tuple[str, ...], ...]]] = {}
 
 
 def _one_of(piece: str, concepts: Mapping[str, tuple[str, ...]]) -> OneOf:
     """Alternatives that many phrases share are made once."""
     if piece not in _KNOWN:
-        spellings: list[str] = []
+        rows: list[tuple[str, ...]] = []
         for choice in piece.split("|"):
-            spellings += concepts[choice[1:-1]] if choice.startswith("{") else [choice.replace("_", " ")]
-        _KNOWN[piece] = OneOf.of(tuple(spellings))
+            rows += _concept_rows(choice[1:-1], concepts) if choice[0] == "{" else [_row(choice.replace("_", " "))]
+        _KNOWN[piece] = OneOf.of(rows)
     return _KNOWN[piece]
+
+
+def concept(name: str, concepts: Mapping[str, tuple[str, ...]]) -> OneOf:
+    """
+    A concept by itself.
+
+    Args:
+        name: Its name.
+        concepts: All of them.
+    """
+    return _one_of("{" + name + "}", concepts)
+
+
+def _concept_rows(name: str, concepts: Mapping[str, tuple[str, ...]]) -> tuple[tuple[str, ...], ...]:
+    if name not in _ROWS:
+        _ROWS[name] = tuple(_row(spelling) for spelling in concepts[name])
+    return _ROWS[name]
+
+
+def _row(spelling: str) -> tuple[str, ...]:
+    """The words of one spelling, figures apart from letters as in a text."""
+    return tuple((spelling if spelling.replace(" ", "").isalpha() else _APART.sub(" ", spelling)).split())
 
 
 class Text:
@@ -283,6 +312,6 @@ def _skipped(gap: str, words: tuple[str, ...], at: int) -> Iterator[int]:
         word = words[end]
         if gap == "&" and word not in _ARTICLES:
             return
-        if gap in {".", ".."} and (word == BREAK or word in _HALTS):
+        if (gap == "~" and word == BREAK) or (gap in {".", ".."} and (word == BREAK or word in _HALTS)):
             return
         yield end + 1

@@ -5,7 +5,7 @@ from functools import cache
 from typing import Final
 
 from grammar.dangers.denials import MIGHT_BE, PASSES, is_denied, might_only_be, sentence
-from grammar.dangers.phrases import Found, OneOf, Phrase, Text, phrase, places, tokens
+from grammar.dangers.phrases import Found, OneOf, Phrase, Text, concept, phrase, places, tokens
 from grammar.words.danger_concepts import CONCEPTS
 from grammar.words.dangers import DANGERS, SATISFIED
 from grammar.words.row import Cue
@@ -40,7 +40,7 @@ def _phrases(rows: tuple[Cue, ...]) -> tuple[tuple[str, Phrase], ...]:
 
 @cache
 def _concept(name: str) -> OneOf:
-    return OneOf.of(CONCEPTS[name])
+    return concept(name, CONCEPTS)
 
 
 def dangers_in(text: str) -> Warned:

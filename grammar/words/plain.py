@@ -31,6 +31,7 @@ EN = (
     "battery batteries charger screen display button buttons switch switches mode menu setting settings option options code codes error errors reset resets timer delay cycle cycles stage stages zone zones heat pump defrost aux emergency wires' hmmm ugh yep nah aight kk np "
     "crawlspace crawl space mechanical penthouse warehouse restaurant school church hospital hotel apartment condo duplex trailer mobile residential commercial industrial landlord property manager maintenance dispatcher dispatch gc contractor plumber electrician "
     "gonna bit chance luck worry worried hope hopefully wish glad happy sad mad tired busy ready able unable careful safe safely safety danger dangerous hurt pain burned stuck frozen rusty corroded rust corrosion mouse mice rat rats bug bugs ants wasp wasps nest chewed "
+    "phase three single class "
     "count counted counting total still fully hardly barely "
     "leads windings sitting pulled burnt blown again while bench bare taped capped nutted nut nuts wirenut tie tied twist twisted strip stripped splice spliced loose solid stranded long run feet foot inch yard meter gauge awg each apiece altogether total adds comes "
     "turned flip flipped flips throw threw thrown killed kill energize energized deenergize locked lock out tagged proved verified confirm confirmed isolated isolate separated separate free hanging dangling exposed bench table counter hood tailgate"
@@ -53,6 +54,7 @@ ES = (
     "iglesia calor frio caliente fria agua gas presion temperatura grados lluvia sol bonito rapido lento facil dificil seguro segura listo lista limpio sucio suelto suelta apretado flojo floja original repuesto refaccion pieza garantia precio costo dinero cuesta compre "
     "compro comprar compra vender instalar instale instalado reemplazar arreglar arregle servicio mantenimiento tecnico ayudante compañero companero ademas despues mientras durante segun contra bajo tras mediante excepto salvo incluso hace dentro fuera adentro afuera "
     "arriba abajo cerca lejos atras adelante enfrente junto juntos aparte derecho izquierdo derecha izquierda parejo estable constante normal raro rara igual diferente distinto brinca brincando varia variando sube baja subiendo bajando oscila oscilando anda andan queda "
+    "trifasico trifasica monofasico monofasica "
     "puentie puentee puentear puenteo puentea puente "
     "lampara foco luz luces boton pantalla sigue siendo sea sean fuera fuese quisiera quiere quieres puedas tienes sabes crees oigo miro fijo viendo dando hacen hagan haga hagas diga dime dame manda mande mandame digame ponle quitale"
 )
