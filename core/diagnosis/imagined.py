@@ -22,6 +22,8 @@ BLUR: Final = 0.12
 """How far a reading may be off in the logarithm before a world counts less. Wide: few worlds stand for all."""
 FLOOR: Final = 0.02
 """What a world keeps against each reading that contradicts it."""
+SAME: Final = 0.1
+"""A finding can show a reading where one of its worlds is at least this like it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,6 +117,25 @@ def with_reading(e: Evidence, measure: str, values: Floats) -> Floats:
     rows = np.repeat(e.value, len(values), axis=0)
     rows[:, M[measure]] = values
     return rows
+
+
+def again(imagined: Imagined, measure: str, value: float, chosen: Counts) -> Floats:
+    """
+    What a second reading of the same measure would show: the same where the finding can show it at all, else what the world shows.
+
+    Args:
+        imagined: The worlds.
+        measure: What is read again.
+        value: The first reading.
+        chosen: Worlds that stand for all.
+
+    Returns:
+        One reading a chosen world.
+    """
+    row = np.full(len(SEEN), np.nan)
+    row[M[measure]] = value
+    able = likeness(imagined, row).reshape(len(NAMES), EACH).max(axis=1) > SAME
+    return np.where(able[imagined.worlds.finding[chosen]], value, imagined.shown[chosen, M[measure]])
 
 
 def quantiles(values: Floats, weight: Floats, shares: tuple[float, ...]) -> tuple[float, ...]:

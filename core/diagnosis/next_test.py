@@ -14,7 +14,7 @@ from core.cautions import may_ask
 from core.circuit.plant import Floats
 from core.diagnosis.belief import FUSE, Belief, alike, evidence, pins
 from core.diagnosis.features import Evidence, T, encode
-from core.diagnosis.imagined import Imagined, imagine, picked, weights
+from core.diagnosis.imagined import Imagined, again, imagine, picked, weights
 from core.diagnosis.meter import SEEN, M
 from core.diagnosis.network import believe
 from core.diagnosis.worlds import BAD, NAMES, Counts
@@ -26,7 +26,7 @@ LOOKS: Final = 24
 CONDEMN: Final = 3.0
 """What condemning a good transformer costs, in units of looking for the wrong thing once: a part, a trip, and the fault is still there."""
 ACQUIT: Final = 2.0
-DOUBT: Final = 0.25
+DOUBT: Final = 0.4
 """What leaving it open costs."""
 BEHIND: Final = 0.7
 """What a short that was not looked for costs: the new part."""
@@ -94,9 +94,9 @@ def ranked(job: Job, belief: Belief) -> list[Worth]:
     imagined = imagine(pins(job))
     chosen = picked(weights(imagined, belief, e.value[0]), LOOKS)
     measures = [m for m in SEEN if _possible(m, job, e)]
-    again = [m for m in SEEN if _repeatable(m, job, e)]
+    repeats = [m for m in SEEN if _repeatable(m, job, e)]
     facts = [f for f in ASKED_FACTS if job.told(f) is None and (f, None) not in job.declined]
-    steps = [*measures, *again, *facts]
+    steps = [*measures, *repeats, *facts]
     if not steps:
         return []
     rows, kept = _after(e, imagined, chosen, steps)
@@ -137,6 +137,7 @@ def _after(e: Evidence, imagined: Imagined, chosen: Counts, steps: list[str]) ->
         if step in M:
             answer = imagined.shown[chosen, M[step]]
             if not np.isnan(e.value[0, M[step]]):
+                answer = again(imagined, step, float(e.value[0, M[step]]), chosen)
                 confirmed[rows, M[step]] = [alike(float(e.value[0, M[step]]), float(v)) for v in answer]
             value[rows, M[step]] = answer
             connected[rows, M[step]] = False
@@ -160,6 +161,6 @@ def _cost(measure: str, job: Job) -> float:
     change = CHANGE if last is not None and last.live != row.live else 0.0
     same = last is not None and last.setup == row.setup
     minutes = max(row.minutes - 1.5, 0.5) if same and row.setup in {"isolated", "dead"} else row.minutes
-    again = REPEAT if any(r.measure == measure for r in job.readings) else 0.0
+    twice = REPEAT if any(r.measure == measure for r in job.readings) else 0.0
     patience = 0.4 + IMPATIENCE * len(job.readings)
-    return patience * (minutes * MINUTE + row.risk * RISK + change) + again
+    return patience * (minutes * MINUTE + row.risk * RISK + change) + twice
