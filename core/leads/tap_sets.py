@@ -102,7 +102,7 @@ BUILDS: Final = (
 
 OPEN_SECTION: Final = 0.03
 """Weight of an open inside a winding. Common practice, no source."""
-SLIP: Final = 0.01
+SLIP: Final = 0.06
 """Chance that one ohms reading is not what it says: a typo, wet fingers, the wrong lead. Common practice, no source."""
 MISSED_CONTACT: Final = 0.003
 """Chance that a sound pair is given as open."""
