@@ -12,6 +12,8 @@ from core.diagnosis.network import believe
 from core.diagnosis.worlds import BAD, NAMES, Pins
 from core.readings import SYMPTOMS, Job, Reading
 
+MOST: Final = 1e10
+"""No reading counts for more: it is a slip."""
 FUSE: Final = ("fuse_volts", "fuse_ohms")
 
 
@@ -63,7 +65,7 @@ def evidence(job: Job) -> Evidence:
     flags = np.zeros((3, 1, len(SEEN)), dtype=np.bool_)
     for reading in usable(job):
         at = M[reading.measure]
-        now = np.inf if reading.value == "open" else float(reading.value)
+        now = np.inf if reading.value == "open" else min(max(float(reading.value), 0.0), MOST)
         before = value[0, at]
         flags[0, 0, at] = alike(before, now)
         value[0, at] = now

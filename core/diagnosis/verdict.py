@@ -17,9 +17,12 @@ CONDEMNED: Final = 0.85
 """From this probability of a bad transformer on it is called bad: a wrong one costs a good part and a second trip."""
 PASSED: Final = 0.10
 """Up to this one it is called good."""
+PASSED_DEAD: Final = 0.04
+"""The same where the line is dead: a winding fault may have tripped the breaker, and few readings could show it."""
 NAMED: Final = 0.5
 """From this probability on a short behind a finding is named."""
 INSULATION: Final = ("primary_secondary_ohms", "primary_ground_ohms", "secondary_ground_ohms")
+OF_INSULATION: Final = frozenset({"windings_bridged", "winding_grounded"})
 
 
 def verdict(job: Job, belief: Belief, *, settled: bool) -> Verdict:
@@ -49,9 +52,12 @@ def verdict(job: Job, belief: Belief, *, settled: bool) -> Verdict:
 
 def transformer(job: Job, belief: Belief) -> Transformer:
     """Good, bad, or not proved either way."""
+    if belief.best in OF_INSULATION and is_doubtful_insulation(job):
+        return "unproven"
     if belief.bad >= CONDEMNED:
         return "bad"
-    if belief.bad > PASSED or FINDINGS[belief.best].transformer == "bad" or is_doubtful_insulation(job):
+    limit = PASSED_DEAD if belief.best == "no_supply" else PASSED
+    if belief.bad > limit or FINDINGS[belief.best].transformer == "bad" or is_doubtful_insulation(job):
         return "unproven"
     return "good"
 
@@ -59,7 +65,8 @@ def transformer(job: Job, belief: Belief) -> Transformer:
 def is_doubtful_insulation(job: Job) -> bool:
     """True where an insulation reading lies between lost and sound: only a megohm test tells."""
     value = evidence(job).value[0]
-    return any(LOST_OHM <= value[M[name]] <= SOUND_OHM for name in INSULATION)
+    read = [value[M[name]] for name in INSULATION]
+    return any(LOST_OHM <= ohms <= SOUND_OHM for ohms in read) and not any(ohms < LOST_OHM for ohms in read)
 
 
 def also(belief: Belief) -> tuple[str, ...]:
