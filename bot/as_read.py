@@ -10,6 +10,7 @@ from grammar.message import Message, Unclear
 
 _PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter")
 _PAIRS: Final = ("repairs",)
+_SINGLE: Final = ("language", "name", "proved_dead", "qualified")
 
 
 def message_to_json(message: Message) -> dict[str, Any]:
@@ -29,7 +30,7 @@ def message_to_json(message: Message) -> dict[str, Any]:
             }
             for u in message.unclear
         ]
-    return record | {name: value for name in ("language", "name") if (value := getattr(message, name)) is not None}
+    return record | {name: value for name in _SINGLE if (value := getattr(message, name)) is not None}
 
 
 def message_from_json(record: Mapping[str, Any]) -> Message:
@@ -47,8 +48,7 @@ def message_from_json(record: Mapping[str, Any]) -> Message:
             for u in record.get("unclear", ())
         ),
         repairs=tuple((written, meant) for written, meant in record.get("repairs", ())),
-        language=record.get("language"),
-        name=record.get("name"),
+        **{name: record.get(name) for name in _SINGLE},
         **{name: tuple(record.get(name, ())) for name in _PLAIN},
     )
 

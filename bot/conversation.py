@@ -56,6 +56,7 @@ def reply_to(state: State, sent: Turn) -> Reply:
         over_300=is_over_300(job),
         times_live=times_live(job.readings),
     )
+    state = replace(state, given={**state.given, **_told_careful(message, now)})
     danger = respond(job, Standing(halted=state.halted, given=state.given, now=now))
     words = catalog(after.language)
     if danger.halt:
@@ -82,6 +83,11 @@ def reply_to(state: State, sent: Turn) -> Reply:
         name: asdict(replace(now, live=_is_live(core_answer.next_test))) for name in (*spoken(finding_due), *spoken(step_due))
     }
     return _reply(compose.text(body, words), message, core_answer, danger, given, after.language, words, now=now)
+
+
+def _told_careful(message: Message, now: Circumstances) -> dict[str, Circumstances]:
+    """Who says to have proved dead is not told to: those cautions count as given."""
+    return dict.fromkeys(("prove_dead", "lock_out"), now) if message.proved_dead else {}
 
 
 def _heard(state: State, sent: Turn) -> tuple[State, State, Message]:
@@ -153,7 +159,7 @@ def _reply(
 ) -> Reply:
     test = core_answer.next_test
     now = now or Circumstances()
-    own = {name: asdict(now) for name in (*danger.cautions, *danger.names)}
+    own = {name: asdict(now) for name in (*danger.cautions, *danger.names, *_told_careful(message, now))}
     talk = {
         "read": message_to_json(message),
         "asked": None if test is None or test.fact is not None else [test.measure, list(test.leads) if test.leads else None],

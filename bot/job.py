@@ -139,6 +139,7 @@ def take(state: State, message_id: str, message: Message) -> State:
         declined=declined,
         unclear=message.unclear,
         language=message.language or state.language,
+        qualified=state.qualified if message.qualified is None else message.qualified,
     )
 
 

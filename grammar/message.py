@@ -38,6 +38,10 @@ class Message:
     """`en` or `es` where the words show it; None where they don't."""
     name: str | None = None
     """The name given with `new_job`, `resume_job` or `close_job`."""
+    proved_dead: bool | None = None
+    """True where the text says that the circuit was measured dead."""
+    qualified: bool | None = None
+    """Whether the writer says to be qualified for live work over 300 V; None where nothing is said of it."""
     chatter: tuple[str, ...] = ()
     """Fragments recognised as none of ours (times, pressures, phone numbers): kept in the log, not asked about."""
 

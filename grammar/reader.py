@@ -14,6 +14,7 @@ from grammar.binding.rest import rest_open
 from grammar.binding.sites import bind, find_sites
 from grammar.binding.states import conditions, units
 from grammar.binding.turns import turns
+from grammar.dangers import dangers_in
 from grammar.message import Context, Message
 from grammar.parser import parse
 
@@ -72,6 +73,8 @@ def message_of(draft: Draft, text: str) -> Message:
         unread=(*_fragments(draft, draft.unread), *behind),
         unclear=tuple(draft.unclear),
         dangers=tuple(draft.dangers),
+        proved_dead=dangers_in(text).proved_dead or None,
+        qualified=dangers_in(text).qualified,
         repairs=tuple(draft.parsed.repairs),
         withdrawn=tuple(draft.withdrawn),
         language=language(draft),

@@ -19,6 +19,7 @@ CONDITIONS: Final = (
         "a supply, tap or line reading of 277 V or more",
         QUALIFIED,
         "over_300",
+        "meter_category",
     ),
     _when(
         "not_proved_dead",

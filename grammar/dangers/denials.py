@@ -43,6 +43,8 @@ _TURNS: Final = frozenset(
     }
 )
 """Behind these another thing is said, which the denial does not reach."""
+_OVER: Final = frozenset({"gone", "cleared", "stopped", "extinguished", "paro", "desaparecio"})
+"""Said behind a danger: it is over."""
 _REACH: Final = 4
 _MIGHT: Final = frozenset({
     "will", "could", "might", "may", "would", "avoid", "afraid", "scared", "risk", "worried", "can", "podria", "puede", "puedo", "evitar",
@@ -62,20 +64,26 @@ def is_denied(found: Found, words: tuple[str, ...]) -> bool:
         found: A phrase in the text.
         words: The text.
     """
-    after = words[found.end : found.end + 3]
-    if after[:1] in {("no",), ("none",)} and after[1:2] in {(), (BREAK,)}:
+    return _is_denied_behind(words[found.end : found.end + 3]) or _is_denied_before(found, words)
+
+
+def _is_denied_behind(after: tuple[str, ...]) -> bool:
+    """Reads "smoke: none", "shock? no" and "the smell is gone"."""
+    clause = after[: after.index(BREAK)] if BREAK in after else after
+    if any(word in _OVER for word in clause):
         return True
-    if after[:1] == (BREAK,) and after[1:2] in {("no",), ("none",)} and after[2:3] in {(), (BREAK,)}:
-        return True
-    for back in range(1, _REACH + 1):
-        at = found.start - back
-        if at < 0 or words[at] == BREAK or words[at] in _TURNS:
+    said = after[1:] if after[:1] == (BREAK,) else after
+    return said[:1] in {("no",), ("none",)} and said[1:2] in {(), (BREAK,)}
+
+
+def _is_denied_before(found: Found, words: tuple[str, ...]) -> bool:
+    for at in range(found.start - 1, max(found.start - 1 - _REACH, -1), -1):
+        if words[at] == BREAK or words[at] in _TURNS:
             return False
         if words[at] in _STRONG:
             return not (at > 0 and words[at - 1] == "why") and words[at + 1] not in {"only", "i", "we"}
         if words[at] in _WEAK:
-            between = words[at + 1 : found.start]
-            return all(word in _CARRIES for word in between)
+            return all(word in _CARRIES for word in words[at + 1 : found.start])
     return False
 
 

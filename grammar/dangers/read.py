@@ -1,7 +1,7 @@
 """Reads the dangers that a text shows."""
 
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 from grammar.dangers.denials import MIGHT_BE, PASSES, is_denied, might_only_be, sentence
@@ -20,6 +20,8 @@ class Warned:
     proved_dead: bool = False
     """The technician said that the circuit was measured dead."""
     locked_out: bool = False
+    qualified: bool | None = None
+    """Whether the writer says to be qualified for live work over 300 V; None where nothing is said of it."""
 
 
 _TESTABLE: Final = frozenset({"bypass_gas_safety", "bypass_float", "bypass_pressure", "bypass_freeze", "defeat_interlock"})
@@ -33,6 +35,10 @@ _SAID_BY: Final = {"over_300": "live_over_300", "burnt_smell": "burning_smell"}
 """What needs no word where the other is said."""
 
 
+_KEPT: Final = 256
+"""How many texts are remembered: one message is asked about more than once."""
+
+
 @cache
 def _phrases(rows: tuple[Cue, ...]) -> tuple[tuple[str, Phrase], ...]:
     return tuple((cue.meaning, phrase(written, CONCEPTS)) for cue in rows for written in (*cue.en, *cue.es))
@@ -43,6 +49,7 @@ def _concept(name: str) -> OneOf:
     return concept(name, CONCEPTS)
 
 
+@lru_cache(maxsize=_KEPT)
 def dangers_in(text: str) -> Warned:
     """
     The dangers that a text shows, and what it says of having been careful.
@@ -56,15 +63,27 @@ def dangers_in(text: str) -> Warned:
     ()
     """
     said = Text(tokens(text))
-    done = {name for name, found in _found(SATISFIED, said) if not is_denied(found, said.words)}
+    careful = [(name, is_denied(found, said.words)) for name, found in _found(SATISFIED, said)]
+    done = {name for name, denied in careful if not denied}
     names = {name for name, found in _found(DANGERS, said) if _is_meant(name, found, said)}
-    for careful in done:
-        names -= _STILLED[careful]
+    for name in done:
+        names -= _STILLED.get(name, frozenset())
     names = _jumped(names, said)
     names -= {less for less, more in _SAID_BY.items() if more in names}
     ordered = tuple(dict.fromkeys(cue.meaning for cue in DANGERS if cue.meaning in names))
     extra = ("test_jumper",) if "test_jumper" in names else ()
-    return Warned(names=ordered + extra, proved_dead="proved_dead" in done, locked_out="locked_out" in done)
+    return Warned(
+        names=ordered + extra,
+        proved_dead="proved_dead" in done,
+        locked_out="locked_out" in done,
+        qualified=_qualified(careful, names),
+    )
+
+
+def _qualified(careful: list[tuple[str, bool]], names: set[str]) -> bool | None:
+    if names & {"live_over_300", "above_licence", "unqualified"} or ("qualified", True) in careful:
+        return False
+    return True if ("qualified", False) in careful else None
 
 
 def _found(rows: tuple[Cue, ...], text: Text) -> list[tuple[str, Found]]:
