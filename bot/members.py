@@ -73,7 +73,7 @@ def invite(session: Session, made_by: int, now: datetime) -> str:
 
 def join(session: Session, user_id: int, name: str, code: str, now: datetime) -> bool:
     """Let someone in by a code: False where it is wrong, used, too old, or where too many were tried."""
-    if _tries(session, user_id, now) >= TRIES:
+    if tried_enough(session, user_id, now):
         return False
     taken = (
         session.connection()
@@ -128,9 +128,10 @@ def to_be_told(session: Session, user_id: int, now: datetime) -> bool:
     return told.first() is not None
 
 
-def _tries(session: Session, user_id: int, now: datetime) -> int:
+def tried_enough(session: Session, user_id: int, now: datetime) -> bool:
+    """Whether codes of this stranger are not looked at any more today."""
     since = select(func.coalesce(Stranger.tries, 0)).where(Stranger.user_id == user_id, Stranger.told_at > now - TOLD_AGAIN)
-    return session.scalar(since) or 0
+    return (session.scalar(since) or 0) >= TRIES
 
 
 def _tried(session: Session, user_id: int, now: datetime) -> None:

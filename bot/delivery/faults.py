@@ -1,9 +1,13 @@
 """What an error of the messenger means for the row that was being sent: one table, and nothing else decides it."""
 
+import os
 import random
 from dataclasses import dataclass
+from datetime import timedelta
 
 from telegram.error import BadRequest, ChatMigrated, Forbidden, NetworkError, RetryAfter, TelegramError
+
+os.environ.setdefault("PTB_TIMEDELTA", "true")  # the library's way from its next version on; without it each 429 warns
 
 FIRST_WAIT_S = 0.5
 LONGEST_WAIT_S = 60.0
@@ -78,8 +82,8 @@ def _refused(error: BadRequest, attempts: int) -> Fault:
 
 
 def _retry_after_s(error: RetryAfter) -> float:
-    """The library is on its way from a number to a duration; its private field is a duration in both."""
-    return error._retry_after.total_seconds()  # noqa: SLF001
+    told = error.retry_after
+    return told.total_seconds() if isinstance(told, timedelta) else float(told)
 
 
 def back_off_s(attempts: int) -> float:

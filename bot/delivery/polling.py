@@ -4,7 +4,6 @@ import asyncio
 import json
 import logging
 import time
-from collections.abc import Callable, Iterable
 from typing import Any
 from urllib.parse import urlencode
 
@@ -13,7 +12,7 @@ from telegram.request import BaseRequest
 
 from bot.delivery import inbox
 from bot.delivery.faults import back_off_s
-from bot.delivery.rounds import utc_now
+from bot.delivery.rounds import Rounds
 from bot.delivery.transactions import StoreAwayError, Transactions
 
 log = logging.getLogger(__name__)
@@ -27,10 +26,8 @@ A_BATCH = 100
 class Poller:
     """Asks, writes down, rings."""
 
-    def __init__(
-        self, request: BaseRequest, base: str, transactions: Transactions, ring: Callable[[Iterable[int]], None]
-    ) -> None:
-        self._request, self._base, self._transactions, self._ring = request, base, transactions, ring
+    def __init__(self, request: BaseRequest, base: str, transactions: Transactions, rounds: Rounds) -> None:
+        self._request, self._base, self._transactions, self._rounds = request, base, transactions, rounds
         self.last_answer = time.monotonic()
         """When the messenger last answered. [s]"""
 
@@ -51,7 +48,7 @@ class Poller:
                 updates = await self._ask(offset)
                 self.last_answer = time.monotonic()
                 if updates:
-                    self._ring(await self._transactions.run(inbox.receive, updates, utc_now()))
+                    self._rounds.ring(await self._transactions.run(inbox.receive, updates, self._rounds.now()))
                     offset = updates[-1]["update_id"] + 1
                 failures = 0
             except InvalidToken:

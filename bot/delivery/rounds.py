@@ -79,7 +79,7 @@ class Rounds:
         pace: Pace,
         now: Callable[[], datetime] = utc_now,
     ) -> None:
-        self._transactions, self._locks, self._channel, self._now = transactions, locks, channel, now
+        self._transactions, self._locks, self._channel, self.now = transactions, locks, channel, now
         self._slots = asyncio.Semaphore(AT_ONCE)
         self._courier = Courier(bot, transactions, pace, self._slots, self.ring, now)
         self._busy: dict[int, asyncio.Task[None]] = {}
@@ -106,7 +106,7 @@ class Rounds:
                 self.ring(chat for chat in await self._transactions.run(_chats_waiting) if chat not in resting)
                 if time.monotonic() - cleared > CLEAR_S:
                     cleared = time.monotonic()
-                    await self._transactions.run(_clear, self._now())
+                    await self._transactions.run(_clear, self.now())
             except StoreAwayError:
                 log.warning("store away")
             await asyncio.sleep(SWEEP_S * random.uniform(0.9, 1.1))
@@ -166,7 +166,7 @@ class Rounds:
 
     async def _empty(self, chat_id: int) -> float | None:
         """Send what is unsent and work on what is waiting; how long to rest where something must be sent later."""
-        queue = deque(await self._transactions.run(outbox.unsent, chat_id, self._now()))
+        queue = deque(await self._transactions.run(outbox.unsent, chat_id, self.now()))
         due = time.monotonic() + queue[0].wait_s if queue else 0.0
         while True:
             if queue and time.monotonic() >= due:
@@ -208,7 +208,7 @@ class Rounds:
         except Exception as error:
             raise TurnFailedError(waiting) from error
         made = outbox.put(connection, waiting.update_id, chat_id, letters)
-        if not inbox.done(connection, waiting.update_id, self._now()):
+        if not inbox.done(connection, waiting.update_id, self.now()):
             session.rollback()
             return []
         log.info("answered", extra={"chat": chat_id, "update": waiting.update_id, "letters": len(made)})
@@ -232,7 +232,7 @@ class Rounds:
         cause: BaseException | None,
         given_up: bool,  # noqa: FBT001
     ) -> list[Unsent]:
-        inbox.failed(connection, waiting.update_id, type(cause).__name__, self._now() if given_up else None)
+        inbox.failed(connection, waiting.update_id, type(cause).__name__, self.now() if given_up else None)
         return outbox.put(connection, waiting.update_id, chat_id, self._channel.apology(waiting)) if given_up else []
 
 

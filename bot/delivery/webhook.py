@@ -4,14 +4,13 @@ import hashlib
 import hmac
 import json
 import logging
-from collections.abc import Callable, Iterable
 
 from tornado.httpserver import HTTPServer
 from tornado.web import Application, RequestHandler
 
 from bot.delivery import inbox
 from bot.delivery.inbox import WIDEST
-from bot.delivery.rounds import utc_now
+from bot.delivery.rounds import Rounds
 from bot.delivery.transactions import StoreAwayError, Transactions
 
 log = logging.getLogger(__name__)
@@ -28,9 +27,9 @@ def secret_of(token: str) -> str:
 class Hook(RequestHandler):
     """Takes one update."""
 
-    def initialize(self, secret: str, transactions: Transactions, ring: Callable[[Iterable[int]], None]) -> None:
+    def initialize(self, secret: str, transactions: Transactions, rounds: Rounds) -> None:
         """What the route was made with."""
-        self.secret, self.transactions, self.ring = secret, transactions, ring
+        self.secret, self.transactions, self.rounds = secret, transactions, rounds
 
     async def post(self) -> None:
         """200 once it is written down, 403 for a stranger, 400 for what is no update, 503 where the store is away."""
@@ -46,11 +45,11 @@ class Hook(RequestHandler):
             self._refuse(400)
             return
         try:
-            chats = await self.transactions.run(inbox.receive, [update], utc_now())
+            chats = await self.transactions.run(inbox.receive, [update], self.rounds.now())
         except StoreAwayError:
             self._refuse(503)
             return
-        self.ring(chats)
+        self.rounds.ring(chats)
 
     def _refuse(self, code: int) -> None:
         log.warning("webhook refused", extra={"code": code})
@@ -61,8 +60,8 @@ class Hook(RequestHandler):
         log.error("webhook failed")
 
 
-def webhook(secret: str, transactions: Transactions, ring: Callable[[Iterable[int]], None]) -> HTTPServer:
+def webhook(secret: str, transactions: Transactions, rounds: Rounds) -> HTTPServer:
     """The server of the webhook; it listens when told to. A body longer than any update is cut off unread."""
-    kept = {"secret": secret, "transactions": transactions, "ring": ring}
+    kept = {"secret": secret, "transactions": transactions, "rounds": rounds}
     application = Application([(PATH, Hook, kept)], log_function=lambda _: None)
     return HTTPServer(application, max_body_size=4 * WIDEST, xheaders=False)

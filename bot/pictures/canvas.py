@@ -19,6 +19,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from threading import local
 from typing import TYPE_CHECKING, Final, Literal
 from xml.sax.saxutils import escape, quoteattr
 
@@ -211,15 +212,21 @@ def _dashed(dash: str) -> str:
     return f' stroke-dasharray="{dash}"' if dash else ""
 
 
-@cache
-def _options() -> "Options":
-    import resvg  # noqa: PLC0415
+_THREAD = local()
+"""The library's options stay with the thread that made them: used or dropped by another they end the program."""
 
-    options = resvg.usvg.Options.default()
-    for file in sorted(FONTS.glob("*.ttf")):
-        options.load_font_file(str(file))
-    options.font_family = FAMILY
-    return options
+
+def _options() -> "Options":
+    made: Options | None = getattr(_THREAD, "options", None)
+    if made is None:
+        import resvg  # noqa: PLC0415
+
+        made = resvg.usvg.Options.default()
+        for file in sorted(FONTS.glob("*.ttf")):
+            made.load_font_file(str(file))
+        made.font_family = FAMILY
+        _THREAD.options = made
+    return made
 
 
 @cache

@@ -72,17 +72,20 @@ async def _until_told(settings: Settings, engine: Engine, locks: ChatLocks) -> N
     await serving(settings, engine, locks, _stop_signal())
 
 
-async def serving(settings: Settings, engine: Engine, locks: ChatLocks, stop: asyncio.Event) -> None:
+async def serving(
+    settings: Settings, engine: Engine, locks: ChatLocks, stop: asyncio.Event, now: Callable[[], datetime] = utc_now
+) -> None:
     """Serve until `stop` is set; what is in hand by then is finished."""
     transactions = Transactions(engine)
     if settings.owner is not None:
-        await transactions.turn(members.name_owner, settings.owner, utc_now())
+        await transactions.turn(members.name_owner, settings.owner, now())
     bot = _bot(settings)
     starting = asyncio.ensure_future(_patiently(bot.initialize))
     await asyncio.wait([starting, asyncio.ensure_future(stop.wait())], return_when=asyncio.FIRST_COMPLETED)
     if starting.done():
         starting.result()
-        await _run(settings, bot, transactions, locks, stop)
+        rounds = Rounds(bot, transactions, locks, channel(_here(settings, bot)), Pace(settings.messages_a_second), now)
+        await _run(settings, bot, transactions, rounds, stop)
     else:
         starting.cancel()
     await bot.shutdown()
@@ -101,15 +104,12 @@ def _bot(settings: Settings) -> Bot:
     )
 
 
-async def _run(settings: Settings, bot: Bot, transactions: Transactions, locks: ChatLocks, stop: asyncio.Event) -> None:
-    here = Here(
-        bot=bot,
-        me=Me(user_id=bot.id, username=bot.username),
-        memory=Memory(),
-        zone=local_zone(),
-        a_minute=settings.messages_a_minute,
-    )
-    rounds = Rounds(bot, transactions, locks, channel(here), Pace(settings.messages_a_second))
+def _here(settings: Settings, bot: Bot) -> Here:
+    me = Me(user_id=bot.id, username=bot.username)
+    return Here(bot=bot, me=me, memory=Memory(), zone=local_zone(), a_minute=settings.messages_a_minute)
+
+
+async def _run(settings: Settings, bot: Bot, transactions: Transactions, rounds: Rounds, stop: asyncio.Event) -> None:
     way = await (_webhook if settings.webhook else _polling)(settings, bot, transactions, rounds)
     servers = [way.server] if way.server else []
     if settings.health:
@@ -153,7 +153,7 @@ class Way:
 async def _polling(settings: Settings, bot: Bot, transactions: Transactions, rounds: Rounds) -> Way:  # noqa: ARG001
     await _patiently(lambda: bot.delete_webhook(drop_pending_updates=False))
     request = HTTPXRequest(connection_pool_size=1, connect_timeout=10.0)
-    poller = Poller(request, bot.base_url, transactions, rounds.ring)
+    poller = Poller(request, bot.base_url, transactions, rounds)
 
     async def poll() -> None:
         try:
@@ -166,7 +166,7 @@ async def _polling(settings: Settings, bot: Bot, transactions: Transactions, rou
 
 async def _webhook(settings: Settings, bot: Bot, transactions: Transactions, rounds: Rounds) -> Way:
     secret = secret_of(settings.token or "")
-    server = listening(webhook(secret, transactions, rounds.ring), settings.listen)
+    server = listening(webhook(secret, transactions, rounds), settings.listen)
     url = f"{(settings.webhook or '').rstrip('/')}{PATH}"
     await _patiently(
         lambda: bot.set_webhook(url, secret_token=secret, allowed_updates=list(inbox.OWN_CHAT), drop_pending_updates=False)

@@ -90,9 +90,11 @@ def _stranger(session: Session, arrival: Arrival, waiting: Waiting) -> list[Lett
     now = waiting.received_at
     name, argument = _command(arrival.text)
     if name == "start" and argument and not arrival.is_group:
+        if members.tried_enough(session, arrival.user_id, now):
+            return []
         if members.join(session, arrival.user_id, arrival.name, argument, now):
             return [*_say(arrival, talk.WELCOME_IN), *_say(arrival, talk.WHAT_IT_DOES, talk.MORE)]
-        return _say(arrival, talk.CODE_IS_NO_GOOD) if members.to_be_told(session, arrival.user_id, now) else []
+        return _say(arrival, talk.CODE_IS_NO_GOOD)
     told = members.to_be_told(session, arrival.user_id, now)
     if arrival.tap is not None:
         text = catalog(arrival.language).tell(talk.INVITATION_ONLY) if told else None

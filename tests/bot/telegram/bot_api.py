@@ -16,6 +16,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
 from typing import Any, Self
+from urllib.parse import quote
 
 from tornado.httpclient import AsyncHTTPClient, HTTPRequest
 from tornado.httpserver import HTTPServer
@@ -154,7 +155,7 @@ class BotApi:
         self._loop, self._bell, self._end = asyncio.get_running_loop(), asyncio.Event(), asyncio.Event()
         routes = [
             (rf"/bot{TOKEN}/(\w+)", Method, {"api": self}),
-            (rf"/file/bot{TOKEN}/(.+)", Download, {"api": self}),
+            (rf"/file/bot{quote(TOKEN)}/(.+)", Download, {"api": self}),
         ]
         self.server = HTTPServer(Application(routes, log_function=lambda _: None), max_body_size=60_000_000)
         sockets = bind_sockets(0, "127.0.0.1")

@@ -13,6 +13,8 @@ class Phone:
         self, api: BotApi, user_id: int, *, name: str = "First", chat_id: int | None = None, language: str = "en"
     ) -> None:
         self.api, self.user_id, self.chat_id = api, user_id, chat_id or user_id
+        self.now = time.time
+        """The clock of the phone."""
         self.user = {"id": user_id, "is_bot": False, "first_name": name, "language_code": language}
 
     def message(self, **parts: Any) -> dict[str, Any]:
@@ -21,7 +23,7 @@ class Phone:
         chat = {"id": self.chat_id, "type": kind} | ({"title": "crew"} if self.chat_id < 0 else {"first_name": "First"})
         return {
             "message_id": self.api.next_message(),
-            "date": int(time.time()),
+            "date": int(self.now()),
             "chat": chat,
             "from": self.user,
             **parts,
@@ -50,7 +52,7 @@ class Phone:
 
     def edit(self, message_id: int, text: str) -> None:
         """Change a message that was sent."""
-        message = self.message(text=text, edit_date=int(time.time()), **_marks(text)) | {"message_id": message_id}
+        message = self.message(text=text, edit_date=int(self.now()), **_marks(text)) | {"message_id": message_id}
         self.api.push({"edited_message": message})
 
     def tap(self, shown: dict[str, Any], label: str, *, data: str | None = None) -> str:

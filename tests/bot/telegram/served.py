@@ -2,13 +2,18 @@
 
 import asyncio
 import threading
+from collections.abc import Callable
 from dataclasses import replace
+from datetime import datetime
 from typing import Self
 
-from sqlalchemy import URL, Engine
+from sqlalchemy import URL, Engine, text
+from sqlalchemy.orm import Session
 
+from bot import members
 from bot.channels.telegram.serve import serving
 from bot.delivery.chat_locks import locks_for
+from bot.delivery.rounds import utc_now
 from bot.settings import Settings
 from bot.store.schema import open_store
 from tests.bot.telegram.bot_api import TOKEN, BotApi
@@ -19,7 +24,8 @@ OWNER = 501
 class Served:
     """Serves from the entry of a `with` to its end."""
 
-    def __init__(self, api: BotApi, url: URL | str, **settings: object) -> None:
+    def __init__(self, api: BotApi, url: URL | str, *, now: Callable[[], datetime] = utc_now, **settings: object) -> None:
+        self._now = now
         database = url if isinstance(url, str) else url.render_as_string(hide_password=False)
         self.settings = replace(
             Settings(database=database, token=TOKEN, owner=OWNER, api_url=api.url, messages_a_second=0.0), **settings
@@ -45,17 +51,29 @@ class Served:
     async def _serve(self) -> None:
         self._loop, self._stop = asyncio.get_running_loop(), asyncio.Event()
         self._ready.set()
-        await serving(self.settings, self.engine, self._locks, self._stop)
+        await serving(self.settings, self.engine, self._locks, self._stop, self._now)
+
+    def let_in(self, user_id: int, name: str = "First") -> None:
+        """Make somebody a member."""
+        with Session(self.engine) as session, session.begin():
+            code = members.invite(session, OWNER, utc_now())
+            assert members.join(session, user_id, name, code, utc_now())
+
+    def ask_store(self, statement: str) -> list[tuple[object, ...]]:
+        """Rows of the store."""
+        with self.engine.connect() as connection:
+            return [tuple(row) for row in connection.execute(text(statement))]
 
     def stop(self) -> None:
         """Tell it to stop, and wait until it has."""
-        self._loop.call_soon_threadsafe(self._stop.set)
+        if self._thread.is_alive():
+            self._loop.call_soon_threadsafe(self._stop.set)
         self._thread.join(30)
         assert not self._thread.is_alive()
-        self._locks.close()
 
     def __exit__(self, *_: object) -> None:
         self.stop()
+        self._locks.close()
         self.engine.dispose()
         if self._failure is not None:
             raise self._failure
