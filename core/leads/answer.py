@@ -39,7 +39,11 @@ def map_leads(job: Job) -> Answer:
     evidence = gather(job)
     if not evidence.leads:
         return Answer(lines=(_HOW_TO,), next_test=NextTest(measure="lead_ohms", instruction=_FIRST_TEST))
-    belief = believe(evidence)
+    return answer_of(believe(evidence), evidence, job)
+
+
+def answer_of(belief: Belief, evidence: Evidence, job: Job) -> Answer:
+    """The answer that a belief gives."""
     if not belief.hypotheses:
         return _unmapped(evidence)
     confidence = confidence_of(belief, evidence)
@@ -47,7 +51,7 @@ def map_leads(job: Job) -> Answer:
     wanted = best_test(belief, evidence, job.declined) if _asks(belief, evidence, confidence) else None
     test = None if wanted is None else asked(wanted, evidence)
     found = LeadMap(
-        windings=windings_of(belief.hypotheses[0] if not belief.maps() else belief.maps()[0][0]),
+        windings=windings_of(belief.maps[0][0]),
         confidence=confidence,
         alternatives=_alternatives(belief),
         confirm=test,
@@ -64,7 +68,7 @@ def map_leads(job: Job) -> Answer:
 
 def confidence_of(belief: Belief, evidence: Evidence) -> float:
     """Probability that the likeliest map is right, all of it; less where a reading fits no map."""
-    best, probability = belief.maps()[0]
+    best, probability = belief.maps[0]
     return probability if fits(best, evidence) else probability * _MISFIT_LEAVES
 
 
@@ -80,7 +84,7 @@ def _asks(belief: Belief, evidence: Evidence, confidence: float) -> bool:
 
 
 def _alternatives(belief: Belief) -> tuple[LeadAlternative, ...]:
-    others = [row for row in belief.maps()[1:] if row[1] >= _LISTED_FROM][:_MOST_LISTED]
+    others = [row for row in belief.maps[1:] if row[1] >= _LISTED_FROM][:_MOST_LISTED]
     return tuple(LeadAlternative(windings=windings_of(h), probability=p) for h, p in others)
 
 
@@ -103,7 +107,7 @@ _HOW_TO: Final = say("Send ohms lead to lead, like: white black 20.4, white red 
 
 
 def _lines(belief: Belief, evidence: Evidence, confidence: float, wanted: LeadTest | None) -> Iterable[Said]:
-    maps = belief.maps()
+    maps = belief.maps
     best = maps[0][0]
     yield from (winding_line(w) for w in best.windings)
     yield from (say("{lead}: not known yet", lead=lead_name(lead)) for lead in best.strays)
@@ -160,7 +164,7 @@ def _why(best: Hypothesis) -> Iterable[Said]:
 
 def _slip_lines(belief: Belief, evidence: Evidence) -> Iterable[Said]:
     slip = belief.slip()
-    best = belief.maps()[0][0]
+    best = belief.maps[0][0]
     if slip is not None and slip[1] > _SLIP_NAMED:
         yield from _misread(best, slip[0], evidence)
     elif not fits(best, evidence) and (worst := worst_misfit(best, evidence)) is not None:
@@ -245,7 +249,7 @@ def _has_equal_halves(best: Hypothesis) -> bool:
 
 def _cautions(belief: Belief, evidence: Evidence, wanted: LeadTest | None) -> tuple[str, ...]:
     names = []
-    if _is_backfed(belief.maps()[0][0], evidence):
+    if _is_backfed(belief.maps[0][0], evidence):
         names.append("backfeed")
     if wanted is not None and wanted.kind == "ratio":
         names.append("ratio_test_primary_only")

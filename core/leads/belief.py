@@ -16,7 +16,7 @@ from core.leads.separate_windings import Group, Grouping, groupings
 from core.leads.tap_sets import BUILDS, Build
 from core.leads.wound import Wound, as_half, as_primary, as_secondary, as_twin
 
-_WORSE_BY: Final = 13.0
+_WORSE_BY: Final = 17.0
 _MOST: Final = 400
 _NONE_FITS: Final = math.log(1e-4)
 """Weight of readings none of which can be trusted."""
@@ -39,10 +39,8 @@ class Hypothesis:
     weight: float
     """Probability."""
 
-    @property
-    def key(self) -> MapKey:
-        """What makes two hypotheses the same map."""
-        return frozenset((w.role, frozenset(w.leads)) for w in self.windings)
+    key: MapKey
+    """What makes two hypotheses the same map."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,14 +52,8 @@ class Belief:
     nothing_fits: float
     """Probability that no map explains the readings."""
 
-    def maps(self) -> tuple[tuple[Hypothesis, float], ...]:
-        """Each different map, its likeliest hypothesis and its probability, likeliest first."""
-        total: dict[MapKey, float] = {}
-        first: dict[MapKey, Hypothesis] = {}
-        for h in self.hypotheses:
-            total[h.key] = total.get(h.key, 0.0) + h.weight
-            first.setdefault(h.key, h)
-        return tuple(sorted(((first[k], p) for k, p in total.items()), key=lambda row: -row[1]))
+    maps: tuple[tuple[Hypothesis, float], ...] = ()
+    """Each different map, its likeliest hypothesis and its probability, likeliest first."""
 
     def slip(self) -> tuple[Pair, float] | None:
         """The reading that is likeliest a slip, and how likely."""
@@ -85,19 +77,34 @@ def believe(evidence: Evidence) -> Belief:
     rows = _Weighing(evidence).rows()
     if not rows:
         return Belief(hypotheses=(), nothing_fits=1.0)
-    clues = log_clues([windings for windings, _, _ in rows], evidence)
-    score = np.array([weight for _, _, weight in rows]) + np.array(clues)
+    keys = [_key(windings) for windings, _, _ in rows]
+    different = {key: windings for key, (windings, _, _) in zip(reversed(keys), reversed(rows), strict=True)}
+    clues = dict(zip(different, log_clues(list(different.values()), evidence), strict=True))
+    score = np.array([weight + clues[key] for (_, _, weight), key in zip(rows, keys, strict=True)])
     against = _nothing_fits(evidence)
     top = max(float(score.max()), against)
     share = np.exp(score - top)
     total = float(share.sum()) + math.exp(against - top)
     found = [
-        Hypothesis(windings=windings, strays=grouping.strays, slip=_slip(windings, grouping), weight=float(p) / total)
-        for (windings, grouping, _), p in zip(rows, share, strict=True)
+        Hypothesis(windings=windings, strays=grouping.strays, slip=_slip(windings, grouping), weight=float(p) / total, key=key)
+        for (windings, grouping, _), key, p in zip(rows, keys, share, strict=True)
         if p > 1e-7
     ]
     found.sort(key=lambda h: -h.weight)
-    return Belief(hypotheses=tuple(found), nothing_fits=math.exp(against - top) / total)
+    return Belief(hypotheses=tuple(found), nothing_fits=math.exp(against - top) / total, maps=_by_map(found))
+
+
+def _key(windings: Iterable[Wound]) -> MapKey:
+    return frozenset((w.role, frozenset(w.leads)) for w in windings)
+
+
+def _by_map(found: Sequence[Hypothesis]) -> tuple[tuple[Hypothesis, float], ...]:
+    total: dict[MapKey, float] = {}
+    first: dict[MapKey, Hypothesis] = {}
+    for h in found:
+        total[h.key] = total.get(h.key, 0.0) + h.weight
+        first.setdefault(h.key, h)
+    return tuple(sorted(((first[k], p) for k, p in total.items()), key=lambda row: -row[1]))
 
 
 def _slip(windings: Iterable[Wound], grouping: Grouping) -> Pair | None:
@@ -131,7 +138,7 @@ class _Weighing:
                     for primaries, secondaries in _sides(grouping.groups, build):
                         rows += self._wound(primaries, secondaries, math.log(build.share) + grouping.log_weight, grouping)
         rows.sort(key=lambda row: -row[2])
-        return [row for row in rows[:_MOST] if row[2] > self.best - 2.0 * _WORSE_BY]
+        return [row for row in rows[:_MOST] if row[2] > self.best - _WORSE_BY]
 
     def _wound(
         self, primaries: Sequence[Group], secondaries: Sequence[Group], base: float, grouping: Grouping
@@ -140,7 +147,7 @@ class _Weighing:
         if not all(low):
             return
         most = base + sum(rows[0].log_weight for rows in low) + _MOST_A_READING * len(self.evidence.ohms)
-        if most < self.best - 2.0 * _WORSE_BY:
+        if most < self.best - _WORSE_BY:
             return
         size = self._size([rows[0] for rows in low])
         for combination in product(self._high(primaries, size), *([(w,) for w in rows] for rows in low)):

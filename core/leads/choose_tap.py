@@ -6,7 +6,7 @@ from typing import Final
 
 from core.advice import Answer, Landing, LeadMap, NextTest
 from core.circuit.windings import FULL_LOAD_SPREAD, output_volts
-from core.leads.answer import SURE, map_leads
+from core.leads.answer import SURE, answer_of
 from core.leads.belief import Hypothesis, believe
 from core.leads.clues import nominal
 from core.leads.evidence import Evidence, gather
@@ -51,8 +51,9 @@ def choose_tap(job: Job) -> Answer:
     if supply is None:
         return Answer(lines=(say("Which supply? Measure it, then take the tap that it belongs to"),), next_test=_READ_SUPPLY)
     evidence = gather(job)
-    found = map_leads(job) if evidence.leads else Answer()
-    best = _best(evidence)
+    belief = believe(evidence) if evidence.leads else None
+    found = answer_of(belief, evidence, job) if belief is not None else Answer()
+    best = belief.maps[0][0] if belief is not None and belief.maps else None
     taps = _taps(best, evidence)
     choices = [_choice(v, lead, supply.volts, evidence) for v, lead in taps] or [
         _choice(v, None, supply.volts, evidence) for v in _USUAL_TAPS
@@ -82,13 +83,6 @@ _READ_SUPPLY: Final = NextTest(
 _ASK_TAPS: Final = NextTest(
     measure="lead_ohms", instruction=say("Send the primary volts from the nameplate"), fact="nameplate_taps"
 )
-
-
-def _best(evidence: Evidence) -> Hypothesis | None:
-    if not evidence.leads:
-        return None
-    maps = believe(evidence).maps()
-    return maps[0][0] if maps else None
 
 
 def _taps(best: Hypothesis | None, evidence: Evidence) -> list[tuple[float, str | None]]:

@@ -104,7 +104,7 @@ def _windings(job: Job, evidence: Evidence) -> tuple[float | None, float | None,
 
 
 def _best(evidence: Evidence) -> Hypothesis | None:
-    maps = believe(evidence).maps() if evidence.leads else ()
+    maps = believe(evidence).maps if evidence.leads else ()
     return maps[0][0] if maps else None
 
 

@@ -77,7 +77,7 @@ def best_test(belief: Belief, evidence: Evidence, declined: frozenset[tuple[str,
     slip = belief.slip()
     if slip is not None and slip[1] > _SLIP_NAMED and not _is_declined("lead_ohms", slip[0], declined):
         return LeadTest(kind="again", leads=slip[0])
-    now = belief.maps()[0][1] if belief.hypotheses else 0.0
+    now = belief.maps[0][1] if belief.hypotheses else 0.0
     tests = [t for t in _candidates(belief, evidence) if not _is_declined(_MEASURE[t.kind], t.leads, declined)]
     weighed = [(t.hopes - (_LIVE_COSTS if t.kind == "ratio" else 0.0), t) for t in tests]
     gain, best = max(weighed, key=lambda row: row[0], default=(0.0, None))

@@ -67,6 +67,9 @@ WIRES: Final = (
 )
 """20, 53 and 66.5 ohm from common to 120, 208 and 240 V are common practice: 0.17, 0.38 and 0.42 ohm per volt."""
 
+BROAD_WIRE: Final = Wire(name="not asked", share=1.0, thinner=(0.4, 0.5), own=0.15)
+"""All of them in one, where it makes no difference."""
+
 LONGER_TURNS: Final = (0.16, 0.10)
 """Mean and standard deviation of the natural logarithm by which an outermost turn is longer than an innermost one."""
 

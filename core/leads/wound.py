@@ -13,7 +13,7 @@ from core.leads.evidence import Evidence, Pair
 from core.leads.order_along_winding import Ohms, arrangements, pair_indices, readings_along, spans_of
 from core.leads.section_fit import Fit, Floats, fit
 from core.leads.separate_windings import Group
-from core.leads.tap_sets import HALVES, HALVES_SPREAD, TAP_SETS, WIRES, TapSet
+from core.leads.tap_sets import BROAD_WIRE, HALVES, HALVES_SPREAD, TAP_SETS, WIRES, TapSet
 
 _WORSE_BY: Final = 13.0
 _KEPT: Final = 32
@@ -56,14 +56,16 @@ class _Kind:
 def as_primary(group: Group, evidence: Evidence, size: Size) -> tuple[Wound, ...]:
     """The group as a primary with or without taps, for a unit of that size."""
     sets = _tap_sets(len(group.leads) - 1, evidence.taps)
+    # With a section gone the ohms say too little of the wire to tell one way of winding from another.
+    wires = WIRES if len(group.leads) > 2 and not group.fragments else (BROAD_WIRE,)
     kinds = []
     for tap_set in sets:
-        for wire in WIRES if len(tap_set.volts) > 1 else WIRES[:1]:
+        for wire in wires:
             mean, cov = winding_prior(size, tap_set.volts, wire)
             names = tuple(f"{v:g}" for v in tap_set.volts)
-            share = tap_set.share * (wire.share if len(names) > 1 else 1.0)
             roles = ("common", *names) if len(names) > 1 else names * 2
-            kinds.append(_Kind(roles, (0.0, *tap_set.volts), mean, cov, math.log(share), mirrored=len(names) > 1))
+            share = math.log(tap_set.share * wire.share)
+            kinds.append(_Kind(roles, (0.0, *tap_set.volts), mean, cov, share, mirrored=len(names) > 1))
     return _wound("primary", group, evidence, kinds)
 
 
