@@ -1,6 +1,6 @@
 """What a message takes back: values of its own that it withdraws, and values of earlier messages that it replaces."""
 
-from grammar.binding.draft import Draft, Figure
+from grammar.binding.draft import REACH, Draft, Figure
 
 BETWEEN_DENIAL = frozenset({"filler", "is", "at", "reads", "between", "to"})
 
@@ -15,9 +15,9 @@ def correct(draft: Draft) -> bool:
     return replaced
 
 
-def amounts(draft: Draft) -> list[Figure]:
-    """Figures that can be withdrawn."""
-    return [f for f in draft.figures if f.kind in {"amount", "open", "nothing"} and not f.done]
+def amounts(draft: Draft, at: int | None = None) -> list[Figure]:
+    """Figures that can be withdrawn, all or those within reach of a phrase."""
+    return [f for f in (draft.figures if at is None else draft.around(at)) if f.kind in {"amount", "open", "nothing"} and not f.done]
 
 
 def _starts_as_correction(draft: Draft) -> bool:
@@ -47,13 +47,13 @@ def _denied(draft: Draft) -> bool:
         if figure is None or figure.kind != "amount" or figure.done:
             continue
         if paused:
-            before = [f for f in amounts(draft) if f.at < at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
+            before = [f for f in amounts(draft, at) if f.at < at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
             if before and _alike(before[-1], figure):
                 before[-1].withdrawn = True
                 _inherit(figure, before[-1])
             replaced = replaced or at == 0
             continue
-        others = [f for f in amounts(draft) if f is not figure and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at] and _alike(f, figure)]
+        others = [f for f in amounts(draft, at) if f is not figure and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at] and _alike(f, figure)]
         before = [f for f in others if f.at < at]
         if phrase.kind == "no" and not before and step == at + 1 and at == 0 and not others:
             replaced = True  # "no 24.6": the value that holds
@@ -119,7 +119,7 @@ def _withdrawn_inside(draft: Draft) -> None:
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind != "withdraw":
             continue
-        figures = [f for f in amounts(draft) if not f.withdrawn]
+        figures = [f for f in amounts(draft, at) if not f.withdrawn]
         before = next((f for f in reversed(figures) if f.at < at), None)
         after = next((f for f in figures if f.at > at and draft.phrases[at].start <= f.start), None)
         if before is None:
@@ -133,8 +133,8 @@ def _withdrawn_inside(draft: Draft) -> None:
 
 def _own_place(draft: Draft, before: Figure, after: Figure, at: int) -> bool:
     """True where the later figure has another place of its own, so that nothing of the earlier is taken back."""
-    named = [p for p in draft.phrases[at + 1 :] if p.kind == "ends"]
-    earlier = [p for p in draft.phrases[:at] if p.kind == "ends"]
+    named = [p for p in draft.phrases[at + 1 : at + REACH] if p.kind == "ends"]
+    earlier = [p for p in draft.phrases[max(0, at - REACH) : at] if p.kind == "ends"]
     if not named or not earlier or draft.phrases[at].text in {"scratch that", "scratch", "strike that", "no wait", "wait no", "make that", "no espera", "nope"}:
         return False
     return [e.name for e in named[0].ends] != [e.name for e in earlier[-1].ends]
@@ -142,12 +142,12 @@ def _own_place(draft: Draft, before: Figure, after: Figure, at: int) -> bool:
 
 def _new_place(draft: Draft, figure: Figure, at: int) -> None:
     """ "white-red 11.2 ohms, no wait thats white-orange": the value stands, at the place named last."""
-    later = next((i for i in range(at + 1, len(draft.phrases)) if i in draft.sites), None)
+    later = next((i for i in range(at + 1, min(at + REACH, len(draft.phrases))) if i in draft.sites), None)
     if later is None:
         return
-    for earlier in [i for i in draft.sites if i < at and draft.sentence[i] == draft.sentence[figure.at]]:
-        if abs(earlier - figure.at) <= 6:
-            del draft.sites[earlier]
+    for earlier in range(max(0, figure.at - 6), min(at, figure.at + 7)):
+        if draft.sentence[earlier] == draft.sentence[figure.at]:
+            draft.sites.pop(earlier, None)
     figure.site = draft.sites[later]
     figure.site.used += 1
 
@@ -157,7 +157,7 @@ def _was(draft: Draft) -> None:
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind != "was":
             continue
-        figures = [f for f in amounts(draft) if f.at > at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
+        figures = [f for f in amounts(draft, at) if f.at > at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
         if figures and len(figures[0].amounts) == 2 and figures[0].joins[0] in {"to", "a"}:
             only_last(figures[0], draft)
         elif len(figures) > 1 and any(p.kind in {"now", "withdraw"} or p.text in {"but", "pero", "is", "its"} for p in draft.phrases[figures[0].at : figures[1].at]):

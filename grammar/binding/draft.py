@@ -1,5 +1,6 @@
 """The message while it is being made: phrases, figures, and what each of them became."""
 
+from bisect import bisect_left, bisect_right
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -9,6 +10,8 @@ from grammar.parser import Parsed
 from grammar.phrase import Amount, Phrase
 from grammar.units import SPELLINGS, in_core, kind_of
 
+REACH = 48
+"""Phrases over which a word can have to do with a figure; a sentence of the field is far shorter."""
 STRONG = frozenset({"stop", "line"})
 """Kinds of phrases that end a sentence."""
 WEAK = frozenset({"comma", "sign"})
@@ -74,6 +77,8 @@ class Draft:
     clause: list[int] = field(default_factory=list)
     sentence: list[int] = field(default_factory=list)
     figures: list[Figure] = field(default_factory=list)
+    by_phrase: dict[int, Figure] = field(default_factory=dict)
+    figure_ats: list[int] = field(default_factory=list)
     sites: dict[int, Site] = field(default_factory=dict)
     readings: list[Reading] = field(default_factory=list)
     facts: list[tuple[int, Fact]] = field(default_factory=list)
@@ -102,10 +107,12 @@ class Draft:
 
     def figure_at(self, at: int) -> Figure | None:
         """The figure of a phrase, if it is one."""
-        return self._by_phrase().get(at)
+        return self.by_phrase.get(at)
 
-    def _by_phrase(self) -> dict[int, Figure]:
-        return {f.at: f for f in self.figures}
+    def around(self, at: int) -> list[Figure]:
+        """The figures within reach of a phrase: what is farther away has nothing to do with it."""
+        ats = self.figure_ats
+        return [self.by_phrase[i] for i in ats[bisect_left(ats, at - REACH) : bisect_right(ats, at + REACH)] if i in self.by_phrase]
 
     def told(self, fact: str) -> Fact | None:
         """The fact of a name, if the message has it."""
@@ -131,6 +138,8 @@ def start(text: str, parsed: Parsed, context: Context) -> Draft:
         draft.clause.append(clause)
         draft.sentence.append(sentence)
     draft.figures = [f for at, phrase in enumerate(draft.phrases) if (f := _figure(draft, at, phrase)) is not None]
+    draft.by_phrase = {f.at: f for f in draft.figures}
+    draft.figure_ats = [f.at for f in draft.figures]
     return draft
 
 

@@ -30,7 +30,7 @@ def _roles(draft: Draft) -> None:
         if phrase.kind != "ends" or not (names := _names(draft, phrase)):
             continue
         labelled = label is not None and label < at and draft.sentence[label] == draft.sentence[at]
-        labelled = labelled or any(fact.fact == "lead_is" and draft.sentence[i] == draft.sentence[at] for i, fact in draft.facts)
+        labelled = labelled or any(fact.fact == "lead_is" and draft.sentence[i] == draft.sentence[at] for i, fact in draft.facts[-8:])
         role = _role_behind(draft, at, labelled=labelled)
         if role is None and len(names) == 1:
             role = _role_before(draft, at)
@@ -121,11 +121,11 @@ def _on_line(draft: Draft, at: int) -> str | None:
 
 
 def _measured(draft: Draft, at: int) -> bool:
-    return any(f.site is not None and f.site.at == at for f in draft.figures)
+    return any(f.site is not None and f.site.at == at for f in draft.around(at))
 
 
 def _lead_beside(draft: Draft, at: int) -> str | None:
-    line = any(e.name in {"l1", "l2", "line"} for p in draft.phrases for e in p.ends if len(p.ends) == 1)
+    line = any(e.name in {"l1", "l2", "line"} for p in draft.phrases[max(0, at - 12) : at + 12] for e in p.ends if len(p.ends) == 1)
     for step in (1, -1):
         here = at + step
         while draft.kind(here) in {"filler", "at", "is", "leadword"} and draft.clause[here] == draft.clause[at]:

@@ -24,7 +24,7 @@ def measured(draft: Draft) -> None:
     _disagreeing(draft, placed)
     for figure in placed:
         if not figure.done and figure.kind == "amount" and figure.unit is None:
-            _guess_unit(draft, figure, placed)
+            _guess_unit(draft, figure)
     _swapped_ohms(placed)
     for figure in placed:
         if not figure.done:
@@ -101,7 +101,7 @@ def _no_value(draft: Draft, figure: Figure) -> None:
     """ "primary good": there is no number in it, unless another figure of the same place has one."""
     figure.done = True
     assert figure.site is not None
-    same = [f for f in draft.figures if f is not figure and f.site is not None and f.site.at == figure.site.at and f.kind != "good"]
+    same = [f for f in draft.around(figure.at) if f is not figure and f.site is not None and f.site.at == figure.site.at and f.kind != "good"]
     if same or draft.asks or _named_symptom(draft, figure):
         return
     if figure.site.name == "fuse" and draft.phrases[figure.at].text in {"bad", "shot", "toast", "fried", "malo", "quemado"}:
@@ -120,20 +120,21 @@ def _plain_live(figure: Figure) -> bool:
     return figure.site is not None and figure.kind == "amount" and (figure.unit == "V" or (figure.unit is None and fits_live(figure.site.name, figure.value))) and figure.value > 0
 
 
-def _guess_unit(draft: Draft, figure: Figure, figures: list[Figure]) -> None:
+def _guess_unit(draft: Draft, figure: Figure) -> None:
     """The unit of a bare number: its neighbour's, or volts where it fits a live reading; else doubted."""
     site = figure.site
     assert site is not None
-    neighbour = _neighbour_unit(figure, figures)
+    said = [f for f in draft.around(figure.at) if f.unit_from in {"own", "word"} and f.site is not None and not f.withdrawn and f.kind == "amount" and f.unit in {"V", "A", "ohm"}]
+    neighbour = _neighbour_unit(figure, said)
     if site.kind == "pair" or site.name == "leads":
         _guess_on_pair(draft, figure, neighbour)
         return
     live = fits_live(site.name, figure.value)
-    before = [f for f in draft.figures if f.withdrawn and (f.site is None or f.site is site) and f.kind == "amount" and f.value > 0 and f.unit in {None, "V"}]
+    before = [f for f in draft.around(figure.at) if f.withdrawn and (f.site is None or f.site is site) and f.kind == "amount" and f.value > 0 and f.unit in {None, "V"}]
     if (before and fits_live(site.name, before[-1].value) and neighbour is None) or (figure.state in {"lifted", "loaded"} and site.name == "secondary" and 10 <= figure.value <= 60):
         figure.unit, figure.unit_from = "V", "neighbour"
     elif figure.value == 0:
-        _guess_zero(draft, figure, figures, neighbour)
+        _guess_zero(draft, figure, neighbour)
     elif neighbour == "V":
         figure.unit, figure.unit_from = "V", "neighbour"
         if not live and site.name in {"primary", "secondary", "line"} and not (slip(site.name, "V", figure.value)):
@@ -150,18 +151,15 @@ def _guess_unit(draft: Draft, figure: Figure, figures: list[Figure]) -> None:
         _guess_outside(draft, figure)
 
 
-def _neighbour_unit(figure: Figure, figures: list[Figure]) -> str | None:
+def _neighbour_unit(figure: Figure, said: list[Figure]) -> str | None:
     """The unit that the nearest figure with one has, the one before first."""
-    said = {"own", "word"}
-    before = [f for f in figures if f.at < figure.at and f.unit_from in said]
-    behind = [f for f in figures if f.at > figure.at and f.unit_from in said]
-    row = [*reversed(before), *behind]
-    return row[0].unit if row else None
+    row = next((f for f in reversed(said) if f.at < figure.at), None) or next((f for f in said if f.at > figure.at), None)
+    return row.unit if row is not None else None
 
 
-def _guess_zero(draft: Draft, figure: Figure, figures: list[Figure], neighbour: str | None) -> None:
-    others = [f for f in figures if f is not figure and not f.withdrawn]
-    if neighbour == "V" or any(_plain_live(f) for f in others) or any(f.kind == "nothing" for f in others):
+def _guess_zero(draft: Draft, figure: Figure, neighbour: str | None) -> None:
+    others = [f for f in draft.around(figure.at) if f is not figure and not f.withdrawn and f.site is not None]
+    if neighbour == "V" or any(_plain_live(f) or f.kind == "nothing" for f in others):
         figure.unit, figure.unit_from = "V", "neighbour"
     elif neighbour == "ohm":
         figure.unit, figure.unit_from = "ohm", "neighbour"
@@ -251,7 +249,9 @@ def _swapped_ohms(figures: list[Figure]) -> None:
 def _disagreeing(draft: Draft, figures: list[Figure]) -> None:
     """Two values for one place in one state, and neither taken back: two meters, or one of them is a slip."""
     for figure in figures:
-        same = [f for f in figures if f is not figure and f.site is figure.site and f.kind == "amount" and f.state == figure.state]
+        if figure.site is None or figure.site.used < 2:
+            continue
+        same = [f for f in draft.around(figure.at) if f is not figure and not f.withdrawn and f.site is figure.site and f.kind == "amount" and f.state == figure.state]
         if figure.kind == "amount" and same and not figure.done and _unlike(same[0], figure):
             figure.doubt = "disagree"
 

@@ -118,6 +118,7 @@ def _number_pairs(draft: Draft) -> None:
         ends = tuple(End("mark", str(int(a.value)), a.start, a.end) for a in figure.amounts)
         draft.phrases[figure.at] = Phrase("ends", "", phrase.start, phrase.end, ends=ends, joins=figure.joins)
         draft.figures.remove(figure)
+        del draft.by_phrase[figure.at]
 
 
 NOUNS = frozenset({"entrada", "salida", "input", "output"})
@@ -133,7 +134,7 @@ def _in_and_out(draft: Draft) -> None:
         before, behind = draft.kind(at - 1), draft.kind(at + 1)
         figures = {"amounts", "value"}
         if phrase.text in NOUNS:
-            near = [f for f in draft.figures if draft.clause[f.at] == draft.clause[at] and abs(f.at - at) <= 5]
+            near = [f for f in draft.around(at) if draft.clause[f.at] == draft.clause[at] and abs(f.at - at) <= 5]
             if near:
                 found.append((at, phrase.meaning, False))
             continue
@@ -279,11 +280,12 @@ def _has_its_own(draft: Draft, at: int, figure: Figure) -> bool:
 
 def _share_behind(draft: Draft, figures: list[Figure]) -> None:
     """ "26.4v unloaded and 19.8v loaded, at the secondary": a place behind several figures is that of all of them."""
+    known = {id(f) for f in figures}
     for at, site in draft.sites.items():
-        if site.kind not in {"place", "pair"} or site.used > 1 or (site.used and not _only_before(draft, site, figures)):
+        if site.kind not in {"place", "pair"} or site.used > 1 or (site.used and not _only_before(draft, site)):
             continue
         waiting: list[Figure] = []
-        for figure in reversed([f for f in figures if f.at < at]):
+        for figure in reversed([f for f in draft.around(at) if f.at < at and id(f) in known]):
             if figure.site is site and site.used and not waiting:
                 continue
             if site.used and figure.state is None:
@@ -296,9 +298,9 @@ def _share_behind(draft: Draft, figures: list[Figure]) -> None:
             site.used += 1
 
 
-def _only_before(draft: Draft, site: Site, figures: list[Figure]) -> bool:
+def _only_before(draft: Draft, site: Site) -> bool:
     """The place serves one figure, which stands before it and has a state: "27 sin carga y 23 con carga en el secundario"."""
-    mine = [f for f in figures if f.site is site]
+    mine = [f for f in draft.around(site.at) if f.site is site]
     return len(mine) == 1 and mine[0].at < site.at and mine[0].state is not None
 
 

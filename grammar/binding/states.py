@@ -17,7 +17,7 @@ def conditions(draft: Draft) -> None:
 
 def _touched(draft: Draft, at: int) -> tuple[Figure | None, bool]:
     """The figure that a condition belongs to, and whether the condition stands before it."""
-    figures = [f for f in draft.figures if f.kind in {"amount", "nothing"} and f.unit in {None, "V", "A", "ohm"} and not f.withdrawn]
+    figures = [f for f in draft.around(at) if f.kind in {"amount", "nothing"} and f.unit in {None, "V", "A", "ohm"} and not f.withdrawn]
     clause = draft.clause[at]
     here = [f for f in figures if draft.clause[f.at] == clause]
     left = next((f for f in reversed(here) if f.at < at), None)
@@ -45,6 +45,8 @@ def flags(draft: Draft) -> tuple[bool, bool]:
 
 HEADING_UNIT = {"live": "V", "dead": "ohm"}
 UNIT_WORD = {"volt": "V", "millivolt": "V", "ohm": "ohm", "amp": "A", "milliamp": "A", "kiloohm": "ohm", "megaohm": "ohm", "volt_ampere": "VA"}
+MOST_HEADINGS = 12
+"""Headings of one message that are looked at."""
 BETWEEN_UNIT = frozenset({"is", "reads", "at", "colon", "filler", "alone", "now", "was", "to", "replace", "between", "heading", "winding"})
 
 
@@ -61,7 +63,7 @@ def units(draft: Draft) -> None:
             unit = UNIT_WORD[phrase.meaning]
             if not _local(draft, at, unit, phrase.meaning) and _heads_alone(draft, at):
                 headings.append((at, unit, False))
-    for at, unit, _ in headings:
+    for at, unit, _ in headings[:MOST_HEADINGS]:
         behind = [f for f in bare if f.at > at and f.unit is None]
         following = next((h[0] for h in headings if h[0] > at and h[1] != unit), len(draft.phrases))
         covered = [f for f in behind if f.at < following]
@@ -125,4 +127,4 @@ def _beside(draft: Draft, at: int) -> Figure | None:
 
 
 def _only(draft: Draft, figure: Figure) -> bool:
-    return sum(1 for f in draft.figures if f.kind == "amount" and f.unit is None and f.at > figure.at) == 0
+    return not any(f.kind == "amount" and f.unit is None and f.at > figure.at for f in draft.around(figure.at))
