@@ -14,6 +14,10 @@ from core.sizing.told import Part, Told, record, rule_line, told
 from core.sizing.wire_lines import wire_part
 
 ASKS: Final = frozenset({"size", "fuse", "wire_run", "parallel", "prove"})
+MOST_LINES_OF_ASKED: Final = 6
+"""Lines of the subject that was asked about; each part puts what matters most first."""
+MOST_LINES: Final = 2
+"""Lines of each other subject: a reply is read at arm's length."""
 FACTS: Final = frozenset({"load", "run_feet", "wire_awg", "fuse_amps"})
 """Facts that ask for sizing by being told."""
 OTHER_SUBJECTS: Final = frozenset({"which_lead", "tap", "expect", "va_estimate", "why", "next", "report", "history", "forget"})
@@ -45,7 +49,9 @@ def size(job: Job) -> Answer | None:
     if not parts:
         return _nothing_known(job)
     sizing = record(parts)
-    lines = tuple(line for part in parts for line in part.lines)
+    lines = tuple(
+        line for place, part in enumerate(parts) for line in part.lines[: MOST_LINES_OF_ASKED if place == 0 else MOST_LINES]
+    )
     rule = rule_line(sizing.rules)
     return Answer(
         lines=lines + ((rule,) if rule is not None else ()),

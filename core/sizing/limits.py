@@ -57,6 +57,10 @@ BOUNDS: Final[dict[str, tuple[float, float, Callable[[float], Said]]]] = {
 """Least, most, and what is said outside."""
 
 
+MOST_INRUSH_RATIO: Final = 20.0
+"""Of sealed VA. Kissell, Ratings for Coils, has 4 to 13; with room above. Common practice, no source."""
+
+
 def refusal(job: Job) -> Said | None:
     """
     Why no number may be built on this, or None where nothing stands against it.
@@ -98,6 +102,12 @@ def _load(fact: Fact, rated_v: float) -> Said | None:
             device=device,
             inrush=fact.inrush,
             sealed=va,
+        )
+    if fact.inrush is not None and not fact.inrush <= MOST_INRUSH_RATIO * va:
+        return say(
+            "{device}: inrush {inrush:g} VA can't be. Send the label's: 2 to 13 times the sealed VA",
+            device=device,
+            inrush=fact.inrush,
         )
     return None
 

@@ -1,6 +1,7 @@
 """What an answer is made from: the job, its loads, and the unit that is meant."""
 
 from dataclasses import dataclass, field, replace
+from typing import Final
 
 from core.advice import Sizing
 from core.readings import Job
@@ -103,6 +104,10 @@ def record(parts: tuple[Part, ...]) -> Sizing:
     return replace(Sizing(**numbers), rules=rules)  # type: ignore[arg-type]
 
 
+MOST_RULES: Final = 3
+"""How many rules a reply names; the record names all."""
+
+
 def rule_line(rules: tuple[Said, ...]) -> Said | None:
     """
     The rules of an answer in one line, with the reminder that local code stands above them.
@@ -113,6 +118,6 @@ def rule_line(rules: tuple[Said, ...]) -> Said | None:
     if not rules:
         return None
     names = rules[0]
-    for rule in rules[1:]:
+    for rule in rules[1:MOST_RULES]:
         names = say("{first}; {more}", first=names, more=rule)
     return say("Rule: {names}. Local code decides", names=names)
