@@ -136,3 +136,7 @@ def main() -> None:
 
         click.echo(plainly(error), err=True)
         sys.exit(2)
+
+
+if __name__ == "__main__":
+    main()
