@@ -55,7 +55,8 @@ def size(job: Job) -> Answer | None:
     rule = rule_line(sizing.rules)
     return Answer(
         lines=lines + ((rule,) if rule is not None else ()),
-        cautions=tuple(dict.fromkeys(name for part in parts for name in part.cautions)),
+        # The line of rules says already that local code decides.
+        cautions=tuple(dict.fromkeys(name for part in parts for name in part.cautions if rule is None or name != "local_code")),
         sizing=sizing,
         picture=next((part.picture for part in parts if part.picture is not None), None),
     )
