@@ -13,6 +13,7 @@ from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
 from core.measures import MEASURES
 from core.readings import Job
 from core.said import Said, say
+from core.standards.supply_limits import OUT_OF_LIMITS, WORTH_A_WORD
 
 SAID_FROM: Final = 0.8
 """From this probability on it is worth saying what to do about a finding."""
@@ -63,6 +64,8 @@ def diagnose(job: Job) -> Answer:
         return Answer(next_test=test)
     says = verdict(job, belief, settled=test is None)
     lines, cautions = _advice(job, belief, says)
+    if says.finding != "low_supply" and (word := _weak_supply(job)) is not None:
+        lines = (*lines, word)
     return Answer(lines=lines, cautions=cautions, next_test=test, verdict=says)
 
 
@@ -116,6 +119,21 @@ def _advice(job: Job, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], 
     if says.transformer == "unproven" and is_doubtful_insulation(job):
         cautions = [*cautions, "no_megohm_on_boards"]
     return tuple(lines), tuple(dict.fromkeys(cautions))
+
+
+def _weak_supply(job: Job) -> Said | None:
+    """A word on a supply that is low but within its limits; only where the nominal volts are told and the message brought the reading."""
+    nominal, line = job.number("supply_volts"), job.last("line_volts")
+    if nominal is None or line is None or line.value == "open" or "line_volts" not in job.fresh:
+        return None
+    share = float(line.value) / nominal
+    if not OUT_OF_LIMITS[0] <= share < WORTH_A_WORD:
+        return None
+    return say(
+        "Line {volts:.0f} V is weak for {nominal:.0f} V, within limits: read it again with the unit running",
+        volts=line.value,
+        nominal=nominal,
+    )
 
 
 def _is_doubled(job: Job) -> bool:

@@ -16,7 +16,7 @@ import numpy as np
 from core.circuit.plant import solve
 from core.diagnosis.features import FACTS, WIDTH, Evidence, T, encode
 from core.diagnosis.meter import SEEN, connected_values, hands, show, true_values
-from core.diagnosis.network import LAYERS, Network, pack
+from core.diagnosis.network import LAYERS, Network, pack, unpack
 from core.diagnosis.worlds import NAMES, Worlds, draw
 from core.findings import FINDINGS
 from core.readings import SYMPTOMS
@@ -176,7 +176,7 @@ def fit(steps: int, seed: int, start: Network | None = None) -> Network:
         x, y, s = pending.pop()
         loss, g = gradient(p, x, y, s)
         loss_mean = 0.98 * loss_mean + 0.02 * loss if step else loss
-        rate = 2e-3 * 0.5 * (1 + np.cos(np.pi * step / steps)) * min(1.0, (step + 1) / 200)
+        rate = (2e-3 if start is None else 1e-3) * 0.5 * (1 + np.cos(np.pi * step / steps)) * min(1.0, (step + 1) / 200)
         for i in range(len(p)):
             m[i] = 0.9 * m[i] + 0.1 * g[i]
             v[i] = 0.999 * v[i] + 0.001 * g[i] ** 2
@@ -221,8 +221,10 @@ def main() -> None:
     ask.add_argument("--steps", type=int, default=12000)
     ask.add_argument("--seed", type=int, default=1)
     ask.add_argument("--out", type=Path, default=OUT)
+    ask.add_argument("--go-on", action="store_true", help="start from what is shipped")
     told_ = ask.parse_args()
-    np.save(told_.out, pack(fit(told_.steps, told_.seed)))
+    start = unpack(np.load(OUT)) if told_.go_on else None
+    np.save(told_.out, pack(fit(told_.steps, told_.seed, start)))
 
 
 if __name__ == "__main__":

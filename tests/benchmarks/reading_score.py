@@ -113,7 +113,10 @@ def score(row: dict[str, Any]) -> Score:
 
 def main() -> None:
     """Prints the wrong ones and the counts."""
-    paths = [Path(a) for a in sys.argv[1:] if not a.startswith("-")] or sorted(GRAMMAR.glob("*messages*.jsonl"))
+    paths = [Path(a) for a in sys.argv[1:] if not a.startswith("-")] or [
+        GRAMMAR / "field_messages.jsonl",
+        GRAMMAR / "more_messages.jsonl",
+    ]
     for path in paths:
         scores = [score(row) for row in rows(path)]
         for s in scores:
