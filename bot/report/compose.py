@@ -29,6 +29,7 @@ def compose(log: JobLog, tell: Tell, language: str = "en") -> Report:
         parts=tuple(parts),
         marks=(("sent", tell(say("as sent"))), ("computed", tell(say("computed"))), ("said", tell(say("said by the bot")))),
         footer=_footer(log, tell),
+        more=lambda count: tell(say("and {count:d} more: in the text, CSV and JSON of this report", count=count)),
         captions=(
             ("circuit", tell(say("Readings where they were taken"))),
             ("leads", tell(say("Leads as found"))),

@@ -49,7 +49,7 @@ def leads(log: JobLog, tell: Tell) -> Part:
         lines.append(tell(say("{percent} sure of this map", percent=percent(log.leads.confidence))))
         if log.leads.land is not None:
             lines += [tell(line) for line in landing(log.leads.land)]
-    return Part(name="leads", title=tell(say("Leads")), mark="computed", lines=tuple(lines))
+    return Part(name="leads", title=tell(say("Leads")), mark="computed", lines=tuple(lines), run_in=True)
 
 
 def _winding(winding: Winding, tell: Tell) -> str:

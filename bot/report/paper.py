@@ -59,6 +59,8 @@ class Report:
     marks: tuple[tuple[Mark, str], ...]
     """What each mark is called."""
     footer: tuple[str, ...]
+    more: Callable[[int], str]
+    """What to write where so many lines had no room."""
     captions: tuple[tuple[str, str], ...]
     """What goes under each picture, by its name; `photo` for the technician's."""
     log: JobLog

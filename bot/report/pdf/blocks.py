@@ -2,21 +2,18 @@
 
 from dataclasses import dataclass
 from itertools import accumulate
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 from bot.report.as_text import one_line
-from bot.report.paper import Part, Table
-from bot.report.pdf.pieces import Bar, Laid, Piece, Plate, Print, stacked
+from bot.report.paper import Part, Report, Table
+from bot.report.pdf.pieces import Bar, Figure, Laid, Piece, Plate, Print, stacked
 from bot.report.pdf.sheet import Sheet, Style, line_mm
-
-if TYPE_CHECKING:
-    from PIL.Image import Image
 
 GREY: Final = 80
 """Of what stands beside the matter, such as where a part comes from; dark enough for any printer."""
 GAP_MM: Final = 1.8
 """Between two columns of a table."""
-MOST_LETTERS: Final = 700
+MOST_LETTERS: Final = 420
 """Of one line of a technician's words; the text, CSV and JSON have them all."""
 
 
@@ -30,6 +27,8 @@ class Setting:
     """True to show of each place only the latest reading."""
     rows: int
     """Most rows of a table."""
+    lines: int = 99
+    """Most lines of a list."""
     picture_mm: float
     """Most height of a picture."""
 
@@ -74,19 +73,22 @@ def title(sheet: Sheet, part: Part, mark: str, width: float, size: float) -> Lai
     return Laid(height=step + 0.9, pieces=pieces)
 
 
-def part_block(sheet: Sheet, part: Part, mark: str, width: float, setting: Setting) -> Laid:
+def part_block(sheet: Sheet, report: Report, part: Part, width: float, setting: Setting) -> Laid:
     """
     One part of a report.
 
     Args:
         sheet: Measures the words.
+        report: Knows what marks are called.
         part: The part.
-        mark: The word for where it comes from.
         width: Room. [mm]
         setting: How tightly.
     """
-    blocks = [title(sheet, part, mark, width, setting.size)]
-    lines = (" · ".join(part.lines),) if part.run_in else part.lines
+    blocks = [title(sheet, part, report.called(part.mark), width, setting.size)]
+    lines = part.lines[: setting.lines]
+    if len(lines) < len(part.lines):
+        lines = (*lines, report.more(len(part.lines) - len(lines)))
+    lines = (" · ".join(lines),) if part.run_in else lines
     blocks += [paragraph(sheet, line, width, setting.size) for line in lines]
     shown = part.short if setting.short and part.short is not None else part.table
     if shown is not None:
@@ -129,18 +131,17 @@ def _row(sheet: Sheet, cells: list[str], widths: list[float], size: float, grey:
     return Laid(height=step * tallest, pieces=tuple(pieces))
 
 
-def picture_block(sheet: Sheet, image: "Image", words: str, width: float, setting: Setting) -> Laid:
+def picture_block(sheet: Sheet, figure: Figure, width: float, setting: Setting) -> Laid:
     """
     A picture with its caption under it.
 
     Args:
         sheet: Breaks the caption.
-        image: The picture.
-        words: The caption.
+        figure: The picture.
         width: Room. [mm]
         setting: How tightly.
     """
-    scale = min(width / image.width, setting.picture_mm / image.height)
-    wide, high = image.width * scale, image.height * scale
-    plate = Plate(x=(width - wide) / 2.0, y=0.0, width=wide, height=high, image=image, words=words)
-    return stacked([Laid(height=high + 0.6, pieces=(plate,)), paragraph(sheet, words, width, setting.size - 0.5)])
+    scale = min(width / figure.wide, setting.picture_mm / figure.high)
+    wide, high = figure.wide * scale, figure.high * scale
+    plate = Plate(x=(width - wide) / 2.0, y=0.0, width=wide, height=high, figure=figure)
+    return stacked([Laid(height=high + 0.6, pieces=(plate,)), paragraph(sheet, figure.words, width, setting.size - 0.5)])

@@ -8,7 +8,8 @@ from PIL import Image
 from bot.report.job_log import Photo
 from bot.report.paper import Report
 from bot.report.pdf.page import laid_out
-from bot.report.pdf.photos import BLANK_PX, opened, pages
+from bot.report.pdf.photos import blank, opened, pages
+from bot.report.pdf.pieces import Figure
 from bot.report.pdf.sheet import Sheet
 from bot.report.places import clock
 
@@ -30,7 +31,8 @@ def as_pdf(report: Report, pictures: Mapping[str, bytes], photos: Sequence[Photo
     sheet = Sheet()
     sheet.add_page()
     _describe(sheet, report)
-    drawn = {name: Image.open(io.BytesIO(png)).convert("RGB") for name, png in pictures.items()}
+    captions = dict(report.captions)
+    drawn = [_drawn(png, captions.get(name, name)) for name, png in pictures.items()]
     shown = [_shown(report, photo) for photo in photos]
     page = laid_out(sheet, report, drawn, shown)
     for piece in page.pieces:
@@ -52,11 +54,13 @@ def _describe(sheet: Sheet, report: Report) -> None:
     sheet.set_creation_date(max([log.opened, *(s.at for s in log.sent), *([log.closed] if log.closed else [])]))
 
 
-def _shown(report: Report, photo: Photo) -> tuple[Image.Image, str]:
+def _drawn(png: bytes, words: str) -> Figure:
+    image = Image.open(io.BytesIO(png)).convert("RGB")
+    return Figure(wide=image.width, high=image.height, data=image, words=words)
+
+
+def _shown(report: Report, photo: Photo) -> Figure:
     """A photo with its caption; where it can't be opened, an empty frame that says so."""
     captions = dict(report.captions)
-    image = opened(photo)
-    words = (clock(photo.at, report.log.zone, days=True), photo.caption or captions["photo"])
-    if image is not None:
-        return image, "  ".join(words)
-    return Image.new("RGB", BLANK_PX, "lightgray"), "  ".join((*words, captions["broken"]))
+    words = f"{clock(photo.at, report.log.zone, days=True)}  {photo.caption or captions['photo']}"
+    return opened(photo, words) or blank(f"{words}  {captions['broken']}")

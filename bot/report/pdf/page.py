@@ -1,16 +1,13 @@
 """One page: head and verdict across it, two columns under them, as tightly as the job needs and no tighter."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 from bot.report.paper import Part, Report
 from bot.report.pdf.blocks import GREY, Setting, paragraph, part_block, picture_block
-from bot.report.pdf.pieces import Bar, Laid, Piece, Print, stacked
+from bot.report.pdf.pieces import Bar, Figure, Laid, Piece, Print, stacked
 from bot.report.pdf.sheet import MARGIN_MM, PAGE_MM, TEXT_MM, Sheet
-
-if TYPE_CHECKING:
-    from PIL.Image import Image
 
 LEFT_MM: Final = 96.0
 GUTTER_MM: Final = 5.0
@@ -21,12 +18,17 @@ BESIDE_MM: Final = 66.0
 LEFT_PARTS: Final = ("known", "why", "readings")
 """What always stands left, beside the pictures; the rest goes where there is more room."""
 
+LEAST_WITH_PHOTOS: Final = 8.0
+"""Photos go on a page of their own rather than that the letters get smaller. [pt]"""
+
 SETTINGS: Final = (
     *(Setting(size=size, short=False, rows=99, picture_mm=116.0) for size in (10.0, 9.5, 9.0, 8.5, 8.0)),
     *(Setting(size=size, short=False, rows=99, picture_mm=104.0) for size in (8.5, 8.0)),
     *(Setting(size=size, short=True, rows=99, picture_mm=116.0) for size in (8.5, 8.0)),
     *(Setting(size=size, short=True, rows=99, picture_mm=high) for size, high in ((8.0, 104.0), (7.5, 96.0), (7.0, 88.0))),
-    *(Setting(size=7.0, short=True, rows=rows, picture_mm=88.0) for rows in (30, 24, 18, 12, 6)),
+    *(Setting(size=7.0, short=True, rows=rows, picture_mm=88.0) for rows in (30, 24, 18, 12)),
+    *(Setting(size=7.0, short=True, rows=rows, lines=6, picture_mm=80.0) for rows in (24, 18, 12, 6)),
+    Setting(size=7.0, short=True, rows=6, lines=3, picture_mm=60.0),
 )
 """From the loosest to the tightest; the first that fits is taken."""
 
@@ -36,44 +38,46 @@ class Page:
     """A page laid out."""
 
     pieces: tuple[Piece, ...]
-    fits: bool
     photos_on_it: bool
 
 
-def laid_out(sheet: Sheet, report: Report, pictures: Mapping[str, "Image"], photos: Sequence[tuple["Image", str]]) -> Page:
+def laid_out(sheet: Sheet, report: Report, pictures: Sequence[Figure], photos: Sequence[Figure]) -> Page:
     """
     The first setting in which the job fits one page; with the photos on it where there is room for them.
 
     Args:
         sheet: Measures the words.
         report: The report.
-        pictures: Drawn pictures by name, in the order in which they stand.
-        photos: The technician's, each with its caption.
+        pictures: Drawn pictures in the order in which they stand.
+        photos: The technician's.
     """
+    foot = stacked([paragraph(sheet, line, TEXT_MM, 7.0) for line in report.footer])
+    room = PAGE_MM[1] - 2 * MARGIN_MM - foot.height - BLOCK_GAP_MM
     strip = _strip(sheet, photos)
     for setting in SETTINGS:
-        with_photos = bool(photos) and setting.size >= 8.0
-        if with_photos and (page := _page(sheet, report, pictures, setting, strip)).fits:
-            return page
-        if (page := _page(sheet, report, pictures, setting, None)).fits:
-            return page
-    return page
+        body = _body(sheet, report, pictures, setting)
+        if strip is not None and setting.size >= LEAST_WITH_PHOTOS:
+            with_photos = stacked([body, strip], BLOCK_GAP_MM)
+            if with_photos.height <= room:
+                return Page(pieces=_placed(with_photos, foot), photos_on_it=True)
+        if body.height <= room:
+            break
+    return Page(pieces=_placed(body, foot), photos_on_it=False)
 
 
-def _page(sheet: Sheet, report: Report, pictures: Mapping[str, "Image"], setting: Setting, strip: Laid | None) -> Page:
-    top = stacked([_head(sheet, report, setting), _verdict(sheet, report, setting)], BLOCK_GAP_MM)
-    foot = stacked([paragraph(sheet, line, TEXT_MM, 7.0) for line in report.footer])
-    left, right = _columns(sheet, report, pictures, setting)
-    body = max(left.height, right.height)
+def _placed(body: Laid, foot: Laid) -> tuple[Piece, ...]:
+    """What stands on the page, and the foot under its rule."""
     bottom = PAGE_MM[1] - MARGIN_MM - foot.height
-    y = MARGIN_MM + top.height + BLOCK_GAP_MM
-    pieces = [*top.at(MARGIN_MM, MARGIN_MM), *left.at(MARGIN_MM, y), *right.at(MARGIN_MM + LEFT_MM + GUTTER_MM, y)]
-    y += body + BLOCK_GAP_MM
-    if strip is not None:
-        pieces += strip.at(MARGIN_MM, y)
-        y += strip.height + BLOCK_GAP_MM
-    pieces += [Bar(x=MARGIN_MM, y=bottom - 0.8, width=TEXT_MM, height=0.25), *foot.at(MARGIN_MM, bottom)]
-    return Page(pieces=tuple(pieces), fits=y <= bottom, photos_on_it=strip is not None)
+    rule = Bar(x=MARGIN_MM, y=bottom - 0.8, width=TEXT_MM, height=0.25)
+    return (*body.at(MARGIN_MM, MARGIN_MM), rule, *foot.at(MARGIN_MM, bottom))
+
+
+def _body(sheet: Sheet, report: Report, pictures: Sequence[Figure], setting: Setting) -> Laid:
+    """Head, verdict, and the two columns."""
+    left, right = _columns(sheet, report, pictures, setting)
+    beside = (*left.pieces, *right.at(LEFT_MM + GUTTER_MM, 0.0))
+    columns = Laid(height=max(left.height, right.height), pieces=beside)
+    return stacked([_head(sheet, report, setting), _verdict(sheet, report, setting), columns], BLOCK_GAP_MM)
 
 
 def _head(sheet: Sheet, report: Report, setting: Setting) -> Laid:
@@ -118,15 +122,11 @@ def _verdict(sheet: Sheet, report: Report, setting: Setting) -> Laid:
     return Laid(height=frame.height, pieces=(frame, *inner.at(inset, inset - 0.4)))
 
 
-def _columns(sheet: Sheet, report: Report, pictures: Mapping[str, "Image"], setting: Setting) -> tuple[Laid, Laid]:
+def _columns(sheet: Sheet, report: Report, pictures: Sequence[Figure], setting: Setting) -> tuple[Laid, Laid]:
     """Pictures right, readings left, every other part where there is more room."""
-    captions = dict(report.captions)
     left = [_part(sheet, report, part, LEFT_MM, setting) for part in report.parts if part.name in LEFT_PARTS]
     under = replace(setting, picture_mm=min(BESIDE_MM, 0.6 * setting.picture_mm))
-    right = [
-        picture_block(sheet, image, captions.get(name, name), RIGHT_MM, under if i else setting)
-        for i, (name, image) in enumerate(pictures.items())
-    ]
+    right = [picture_block(sheet, figure, RIGHT_MM, under if i else setting) for i, figure in enumerate(pictures)]
     goes_left = True
     for part in report.parts:
         if part.name in {*LEFT_PARTS, "verdict", "photos"}:
@@ -137,19 +137,19 @@ def _columns(sheet: Sheet, report: Report, pictures: Mapping[str, "Image"], sett
 
 
 def _part(sheet: Sheet, report: Report, part: Part, width: float, setting: Setting) -> Laid:
-    return part_block(sheet, part, report.called(part.mark), width, setting)
+    return part_block(sheet, report, part, width, setting)
 
 
 def _height(blocks: Sequence[Laid]) -> float:
     return sum(block.height + BLOCK_GAP_MM for block in blocks)
 
 
-def _strip(sheet: Sheet, photos: Sequence[tuple["Image", str]]) -> Laid | None:
+def _strip(sheet: Sheet, photos: Sequence[Figure]) -> Laid | None:
     """Up to four photos side by side; more need a page of their own."""
     if not 0 < len(photos) <= 4:
         return None
     room = (TEXT_MM - GUTTER_MM * 3) / 4
     setting = Setting(size=8.0, short=False, rows=0, picture_mm=38.0)
-    cells = [picture_block(sheet, image, caption, room, setting) for image, caption in photos]
+    cells = [picture_block(sheet, figure, room, setting) for figure in photos]
     pieces = tuple(p for i, cell in enumerate(cells) for p in cell.at(i * (room + GUTTER_MM), 0.0))
     return Laid(height=max(cell.height for cell in cells), pieces=pieces)

@@ -49,6 +49,19 @@ class Bar:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """A picture that can be printed."""
+
+    wide: int
+    high: int
+    """[px]"""
+    data: "Image | bytes"
+    """Bytes where they are printed as they are: a photo stays a JPEG."""
+    words: str
+    """Its caption, and what it shows for those who can't see it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Plate:
     """A picture."""
 
@@ -56,13 +69,11 @@ class Plate:
     y: float
     width: float
     height: float
-    image: "Image"
-    words: str
-    """What it shows, for those who can't see it."""
+    figure: Figure
 
     def draw(self, sheet: Sheet) -> None:
         """Put it on the present page."""
-        sheet.image(self.image, self.x, self.y, self.width, self.height, alt_text=self.words)
+        sheet.image(self.figure.data, self.x, self.y, self.width, self.height, alt_text=self.figure.words)
 
 
 Piece = Print | Bar | Plate

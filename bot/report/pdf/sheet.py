@@ -1,5 +1,6 @@
 """The paper: a letter page, the shipped letters, and words broken into lines as they will be printed."""
 
+import re
 from collections.abc import Container, Sequence
 from typing import TYPE_CHECKING, Final, Literal, cast
 
@@ -20,6 +21,8 @@ LEADING: Final = 1.28
 """Height of a line over the size of its letters."""
 
 Style = Literal["", "B"]
+_AMOUNT: Final = re.compile(r"(?<=\d) (?=(V|A|VA|Ω|kΩ|MΩ|ft|%)\b|%|Ω)")
+"""Between a number and its unit no line breaks."""
 
 
 class Sheet(FPDF):
@@ -32,6 +35,8 @@ class Sheet(FPDF):
         self.c_margin = 0.0
         self.add_font(FAMILY, "", FONTS / "DejaVuSans.ttf")
         self.add_font(FAMILY, "B", FONTS / "DejaVuSans-Bold.ttf")
+        self.widths: dict[tuple[str, Style], float] = {}
+        """Of each word in letters of one point."""
         self.letters: Container[int] = cast("TTFFont", self.fonts[FAMILY]).cmap
 
     def printable(self, text: str) -> str:
@@ -40,7 +45,9 @@ class Sheet(FPDF):
 
     def broken(self, text: str, width: float, size: float, style: Style = "") -> Sequence[str]:
         """
-        A text as lines that fit a width.
+        A text as lines that fit a width, broken at spaces, and inside a word only where that is wider than a line.
+
+        The library's own search measures every letter anew; a page is tried in up to twenty settings, and the widths of words stay.
 
         Args:
             text: One paragraph.
@@ -48,9 +55,18 @@ class Sheet(FPDF):
             size: Of the letters. [pt]
             style: Plain or bold.
         """
-        self.set_font(FAMILY, style, size)
-        lines = self.multi_cell(width, text=self.printable(text), dry_run=True, output="LINES", align="L")
-        return cast("list[str]", lines) or [""]
+        lines = [""]
+        for word in _AMOUNT.sub("\u00a0", self.printable(text)).split(" "):
+            longer = f"{lines[-1]} {word}" if lines[-1] else word
+            if self.width_of(longer, size, style) <= width:
+                lines[-1] = longer
+            elif self.width_of(word, size, style) <= width:
+                lines.append(word)
+            else:
+                self.set_font(FAMILY, style, size)
+                parts = cast("list[str]", self.multi_cell(width, text=word, dry_run=True, output="LINES", align="L"))
+                lines += parts
+        return [line for line in lines if line] or [""]
 
     def width_of(self, text: str, size: float, style: Style = "") -> float:
         """
@@ -61,8 +77,14 @@ class Sheet(FPDF):
             size: Of the letters. [pt]
             style: Plain or bold.
         """
-        self.set_font(FAMILY, style, size)
-        return float(self.get_string_width(self.printable(text)))
+        return sum(self._word(word, style) for word in text.split(" ")) * size + text.count(" ") * self._word(" ", style) * size
+
+    def _word(self, word: str, style: Style) -> float:
+        """Width of a word in letters of one point, measured once."""
+        if (word, style) not in self.widths:
+            self.set_font(FAMILY, style, 1.0)
+            self.widths[word, style] = float(self.get_string_width(self.printable(word)))
+        return self.widths[word, style]
 
 
 def line_mm(size: float) -> float:
