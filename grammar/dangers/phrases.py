@@ -8,7 +8,8 @@ concept stands anywhere in the text, `!NAME` it stands nowhere.
 
 import re
 import unicodedata
-from collections.abc import Iterable, Iterator, Mapping
+from bisect import bisect_left
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -151,6 +152,8 @@ class OneOf:
         if at < len(words) and (words[at] in self.exact or (self.stems and words[at].startswith(self.stems))):
             yield at + 1
         for row in self.longer:
+            if at < len(words) and row[0] != words[at] and row[0][-1] != "*":
+                continue
             here = words[at : at + len(row)]
             if len(here) == len(row) and all(_is(word, spelling) for word, spelling in zip(here, row, strict=True)):
                 yield at + len(row)
@@ -239,20 +242,66 @@ class Text:
 
     def __init__(self, words: tuple[str, ...]) -> None:
         self.words = words
-        self._different = frozenset(words)
+        self._at: dict[str, list[int]] = {}
+        for at, word in enumerate(words):
+            self._at.setdefault(word, []).append(at)
+        self.different = sorted(self._at)
         self._seen: dict[OneOf, dict[int, tuple[int, ...]]] = {}
 
     def where(self, one: OneOf) -> dict[int, tuple[int, ...]]:
         """Start to ends of each place where one of the spellings stands."""
         if one not in self._seen:
-            sought = range(len(self.words)) if one.may_stand(self._different) else ()
-            ends = {at: tuple(one.ends(self.words, at)) for at in sought}
-            self._seen[one] = {at: found for at, found in ends.items() if found}
+            first = set(one.starts & self._at.keys())
+            for stem in one.star_starts:
+                first.update(self.beginning(stem))
+            ends = {at: tuple(one.ends(self.words, at)) for word in first for at in self._at[word]}
+            self._seen[one] = {at: ends[at] for at in sorted(ends) if ends[at]}
         return self._seen[one]
+
+    def beginning(self, stem: str) -> list[str]:
+        """The different words that begin with a stem."""
+        first = bisect_left(self.different, stem)
+        last = first
+        while last < len(self.different) and self.different[last].startswith(stem):
+            last += 1
+        return self.different[first:last]
 
     def has(self, one: OneOf) -> bool:
         """True where one of the spellings is in the text."""
         return bool(self.where(one))
+
+
+class Index:
+    """Many phrases by the words that each cannot do without, so that a text is only asked for those that it may hold."""
+
+    def __init__(self, rows: Sequence[tuple[str, Phrase]]) -> None:
+        self.rows = rows
+        self._by_word: dict[str, list[int]] = {}
+        self._by_stem: dict[str, list[int]] = {}
+        self._always: list[int] = []
+        for number, (_, sought) in enumerate(rows):
+            needed = _needed(sought)
+            if not needed:
+                self._always.append(number)
+                continue
+            rarest = min(needed, key=lambda one: (len(one.star_starts) * 4 + len(one.starts)))
+            for word in rarest.starts:
+                self._by_word.setdefault(word, []).append(number)
+            for stem in rarest.star_starts:
+                self._by_stem.setdefault(stem, []).append(number)
+
+    def held_by(self, text: Text) -> list[tuple[str, Phrase]]:
+        """The phrases that may stand in a text, in their order."""
+        numbers = set(self._always)
+        for word in text.different:
+            numbers.update(self._by_word.get(word, ()))
+            for end in range(1, len(word) + 1):
+                numbers.update(self._by_stem.get(word[:end], ()))
+        return [self.rows[number] for number in sorted(numbers)]
+
+
+def _needed(sought: Phrase) -> tuple[OneOf, ...]:
+    return (*(part for part in sought.parts if isinstance(part, OneOf)), *sought.anywhere)
 
 
 def places(sought: Phrase, text: Text) -> Iterator[Found]:
@@ -263,8 +312,7 @@ def places(sought: Phrase, text: Text) -> Iterator[Found]:
         sought: From `phrase`.
         text: The message.
     """
-    needed = (*(part for part in sought.parts if isinstance(part, OneOf)), *sought.anywhere)
-    if not all(text.has(one) for one in needed) or any(text.has(one) for one in sought.nowhere):
+    if not all(text.has(one) for one in _needed(sought)) or any(text.has(one) for one in sought.nowhere):
         return
     first = sought.parts[0]
     for start in text.where(first) if isinstance(first, OneOf) else range(len(text.words)):

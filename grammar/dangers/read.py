@@ -2,10 +2,11 @@
 
 from dataclasses import dataclass
 from functools import cache, lru_cache
+from itertools import islice
 from typing import Final
 
 from grammar.dangers.denials import MIGHT_BE, PASSES, is_denied, might_only_be, sentence
-from grammar.dangers.phrases import Found, OneOf, Phrase, Text, concept, phrase, places, tokens
+from grammar.dangers.phrases import Found, Index, OneOf, Text, concept, phrase, places, tokens
 from grammar.words.danger_concepts import CONCEPTS
 from grammar.words.dangers import DANGERS, SATISFIED
 from grammar.words.row import Cue
@@ -35,13 +36,15 @@ _SAID_BY: Final = {"over_300": "live_over_300", "burnt_smell": "burning_smell"}
 """What needs no word where the other is said."""
 
 
+MOST_PLACES: Final = 8
+"""How often one phrase is weighed in a text: a danger that is denied so often is none."""
 _KEPT: Final = 256
 """How many texts are remembered: one message is asked about more than once."""
 
 
 @cache
-def _phrases(rows: tuple[Cue, ...]) -> tuple[tuple[str, Phrase], ...]:
-    return tuple((cue.meaning, phrase(written, CONCEPTS)) for cue in rows for written in (*cue.en, *cue.es))
+def _phrases(rows: tuple[Cue, ...]) -> Index:
+    return Index([(cue.meaning, phrase(written, CONCEPTS)) for cue in rows for written in (*cue.en, *cue.es)])
 
 
 @cache
@@ -65,7 +68,7 @@ def dangers_in(text: str) -> Warned:
     said = Text(tokens(text))
     careful = [(name, is_denied(found, said.words)) for name, found in _found(SATISFIED, said)]
     done = {name for name, denied in careful if not denied}
-    names = {name for name, found in _found(DANGERS, said) if _is_meant(name, found, said)}
+    names = _meant(said)
     for name in done:
         names -= _STILLED.get(name, frozenset())
     names = _jumped(names, said)
@@ -87,7 +90,16 @@ def _qualified(careful: list[tuple[str, bool]], names: set[str]) -> bool | None:
 
 
 def _found(rows: tuple[Cue, ...], text: Text) -> list[tuple[str, Found]]:
-    return [(name, found) for name, sought in _phrases(rows) for found in places(sought, text)]
+    return [(name, found) for name, sought in _phrases(rows).held_by(text) for found in islice(places(sought, text), MOST_PLACES)]
+
+
+def _meant(text: Text) -> set[str]:
+    """The dangers of a text; what was found once is not looked for again."""
+    names: set[str] = set()
+    for name, sought in _phrases(DANGERS).held_by(text):
+        if name not in names and any(_is_meant(name, found, text) for found in islice(places(sought, text), MOST_PLACES)):
+            names.add(name)
+    return names
 
 
 def _is_meant(name: str, found: Found, text: Text) -> bool:

@@ -109,7 +109,6 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     ),
     "BIGGER": ("bigger", "larger", "higher", "stronger", "heavier", "beefier", "oversize*", "upsize*", "upsizing", "up size", "next size", "size up", "bump up", "bump it up", "bumped up", "go up", "went up", "mas grande", "mas alto", "mayor", "mas fuerte", "mas amperaje", "de mas", "mas amperes", "mas amps", "mas potente", "mas grandes"),
     "BIGAMPS": ("6", "6.3", "40", "50", "60", "7.5", "7 5", "8", "10", "15", "20", "25", "30", "ten", "fifteen", "twenty", "thirty", "diez", "quince", "veinte", "treinta"),
-    "AMPS": ("a", "amp", "amps", "ampere", "amperes", "amperios", "amperio", "amper", "amperaje"),
     "INSTEAD": ("instead of", "in place of", "where", "in for", "in lieu of", "rather than", "to replace", "en lugar de", "en vez de", "por", "for", "replacing", "en lugar del", "en vez del", "en lugar de uno de", "en vez de uno de", "en lugar del de"),
     "FOIL": ("foil", "tinfoil", "tin foil", "aluminum foil", "gum wrapper", "wrapper", "penny", "pennies", "dime", "nail", "paper clip", "paperclip", "staple", "bolt", "solder", "papel aluminio", "papel de aluminio", "papel metalico", "aluminio", "clavo", "moneda", "clip", "tornillo", "soldadura", "slug"),
     "WIRE": ("wire", "wires", "copper", "strand", "piece of wire", "alambre", "alambrito", "cable", "cablecito", "hilo", "jumper", "jumper wire", "screw", "screwdriver", "spade", "alligator clip", "cobre", "desarmador"),
@@ -192,6 +191,8 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     "METERWORD": ("meter", "multimeter", "test lead", "test leads", "probe", "probes", "my leads", "my red", "my black", "meter leads", "leads on my"),
     "DOLLARS": ("5", "10", "12", "15", "20", "25", "30", "ten", "twenty", "five", "dollar"),
     "JUMPWORD": ("jumper", "jumpered", "jumped", "jumping", "jump", "bypass", "bypassed", "foil", "wrapper", "bridged", "puente", "puenteado"),
+    "SHORTWORD": ("short", "shorted", "shorts", "burnt", "burned", "fried", "cooked", "popped", "blew", "corto"),
+    "FUSEISH": ("fuse", "fuses", "amp", "supply house", "truck", "board", "store"),
     "ODDV": tuple(str(volts) for volts in range(9, 96)),
 }  # fmt: skip
 """Each concept with its spellings; `stem*` stands for every word that begins so."""
