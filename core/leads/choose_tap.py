@@ -61,7 +61,7 @@ def choose_tap(job: Job) -> Answer:
     right = _right(choices, supply.volts)
     landing = _landing(supply, right, choices, best)
     base = found.leads or LeadMap(windings=(), confidence=0.0)
-    lines = [*_verdict_lines(supply, right, choices, landing), *supply_lines(supply)]
+    lines = [*_verdict_lines(supply, right, choices, landing, dual=_is_dual(best)), *supply_lines(supply)]
     lines += _choice_lines(choices if taps else [c for c in choices if _is_near(c, supply.volts)])
     if right is not None and _is_dual(best):
         lines += _dual_lines(best, supply.volts)
@@ -145,6 +145,12 @@ def _verdict_lines(supply: Supply, right: Choice | None, choices: Sequence[Choic
     if right is None:
         taps = [say("{volts:g} V", volts=c.tap_v) for c in choices]
         yield say("No tap fits {volts} V: this one has {taps}. Get a unit with a tap for it", volts=volts, taps=listed(taps))
+    elif dual:
+        yield (
+            say("{volts} V: both primaries in series", volts=volts)
+            if right is choices[-1]
+            else say("{volts} V: both primaries in parallel", volts=volts)
+        )
     elif right.lead is None:
         yield say("{volts} V: land the {tap:g} V tap", volts=volts, tap=right.tap_v)
     else:

@@ -1,0 +1,247 @@
+"""The leads as found: each winding with its leads in order, what each is, the ohms read, which lead to land and which to cap."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from bot.pictures import Picture, Tell
+from bot.pictures.canvas import INK, MARK, PAPER, SHADE, WARN, Box, Canvas, Line, Shape, Text, fitted, text_width, wrapped
+from bot.pictures.wires import cap, coil, core_lines, terminal, wire
+from core.advice import Answer, LeadMap, Winding
+from core.leads.evidence import Evidence, gather, pair
+from core.leads.lead_words import lead_name
+from core.readings import Job
+from core.said import Said, say
+
+WIDTH: Final = 1350
+HEIGHT: Final = 1050
+_TOP: Final = 284.0
+_BOTTOM: Final = 848.0
+_PRIMARY_X: Final = 640.0
+_CORE_X: Final = 905.0
+_SECONDARY_X: Final = 985.0
+_LABEL_X: Final = 36.0
+_LABEL_ROOM: Final = 410.0
+_RIGHT_X: Final = 1115.0
+_RIGHT_ROOM: Final = 215.0
+_CAPTION_LINES: Final = 6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Page:
+    """What every part of the picture needs."""
+
+    found: LeadMap
+    evidence: Evidence
+    tell: Tell
+
+
+def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
+    """
+    Draw the map of the leads.
+
+    Args:
+        answer: With a map of leads.
+        job: With the readings that it was made from.
+        tell: Sets a sentence in the technician's language.
+    """
+    canvas = picture(answer, job, tell)
+    return Picture(png=canvas.png(), caption="\n".join(tell(line) for line in answer.lines[:_CAPTION_LINES]))
+
+
+def picture(answer: Answer, job: Job, tell: Tell) -> Canvas:
+    """The map before it is drawn."""
+    found = answer.leads or LeadMap(windings=(), confidence=0.0)
+    page = _Page(found=found, evidence=gather(job), tell=tell)
+    primaries = [w for w in found.windings if w.role == "primary"]
+    others = [w for w in found.windings if w.role != "primary"]
+    shapes = [*_heading(page), *core_lines(_CORE_X, _TOP - 30.0, _BOTTOM + 30.0)]
+    for side, windings in ((_left, primaries), (_right, others)):
+        for winding, (top, bottom) in zip(windings, _stretches(windings), strict=True):
+            shapes += side(winding, page, top, bottom)
+    return Canvas(width=WIDTH, height=HEIGHT, shapes=(*shapes, *_footing(page)))
+
+
+def _stretches(windings: Sequence[Winding]) -> list[tuple[float, float]]:
+    """From where to where each winding goes, one below the other."""
+    count = max(1, len(windings))
+    between = 136.0
+    room = (_BOTTOM - _TOP - between * (count - 1)) / count
+    tops = [_TOP + i * (room + between) for i in range(count)]
+    if count == 1 and windings and len(windings[0].leads) < 4:
+        inset = 40.0 if len(windings[0].leads) == 3 else 90.0
+        return [(_TOP + inset, _BOTTOM - inset)]
+    return [(top, top + room) for top in tops][: len(windings)]
+
+
+def _heading(page: _Page) -> list[Shape]:
+    land = page.found.land
+    if land is None:
+        title = say("Which lead is which")
+    elif land.fits and sum(w.role == "primary" for w in page.found.windings) == 2:
+        title = say("{volts:.0f} V: both primaries", volts=land.supply_volts)
+    elif land.lead is not None:
+        title = say("{volts:.0f} V: land {lead}", volts=land.supply_volts, lead=lead_name(land.lead))
+    elif land.fits:
+        title = say("{volts:.0f} V", volts=land.supply_volts)
+    else:
+        title = say("No tap fits {volts:.0f} V", volts=land.supply_volts)
+    told = page.tell(title)
+    shapes: list[Shape] = [Text(x=_LABEL_X, y=92, text=told, size=fitted(told, WIDTH - 72.0, 68, bold=True), bold=True)]
+    shapes.append(Text(x=_LABEL_X, y=178, text=page.tell(say("Primary")), size=44))
+    shapes.append(Text(x=WIDTH - _LABEL_X, y=178, text=page.tell(say("Secondary")), size=44, anchor="end"))
+    return [*shapes, Line(points=((_LABEL_X, 200), (WIDTH - _LABEL_X, 200)), width=4)]
+
+
+def _left(winding: Winding, page: _Page, top: float, bottom: float) -> list[Shape]:
+    """A primary: labels at the left, ohms between its leads."""
+    leads = winding.leads
+    gap = (bottom - top) / max(1, len(leads) - 1)
+    shapes: list[Shape] = []
+    for i, (lead, role) in enumerate(leads):
+        y = top + i * gap
+        shapes += _lead_at_left(lead, role, y, page, len(leads), min(118.0, gap - 6.0))
+        if i + 1 < len(leads):
+            shapes += _section(lead, leads[i + 1][0], y, y + gap, page)
+    return shapes
+
+
+def _lead_at_left(lead: str, role: str, y: float, page: _Page, count: int, height: float) -> list[Shape]:
+    tag = _tag(lead, role, page, count)
+    capped = tag is _CAP
+    name = page.tell(say("{lead}", lead=lead_name(lead)))
+    shapes: list[Shape] = []
+    if tag is not None and not capped:
+        shapes.append(
+            Box(x=14, y=y - 4 - height / 2, width=448, height=height, fill=PAPER, stroke=MARK, stroke_width=9, round=20)
+        )
+    shapes += wire(lead, 500.0, _PRIMARY_X, y)
+    shapes += [] if tag is None else cap(512.0, y) if capped else [terminal(492.0, y)]
+    shapes.append(Text(x=_LABEL_X, y=y - 8, text=name, size=fitted(name, _LABEL_ROOM, 50, bold=True), bold=True))
+    shapes.append(Text(x=_LABEL_X, y=y + 40, text=page.tell(_role(role)), size=42))
+    return [*shapes, *_pill(page.tell(tag), y, capped=capped)] if tag is not None else shapes
+
+
+def _pill(text: str, y: float, *, capped: bool) -> list[Shape]:
+    """The word that says what to do with a lead."""
+    size = fitted(text, 210.0, 38, bold=True)
+    width = text_width(text, size, bold=True) + 28.0
+    fill, ink = (SHADE, INK) if capped else (MARK, PAPER)
+    return [
+        Box(x=448 - width, y=y + 4, width=width, height=46, fill=fill, stroke=INK, stroke_width=2, round=10),
+        Text(x=448 - width / 2, y=y + 40, text=text, size=size, bold=True, anchor="middle", fill=ink),
+    ]
+
+
+def _tag(lead: str, role: str, page: _Page, count: int) -> Said | None:
+    """What to do with a lead, where the tap was asked."""
+    land = page.found.land
+    if land is None or not land.fits:
+        return None
+    primaries = [w for w in page.found.windings if w.role == "primary"]
+    if len(primaries) == 2:
+        series = land.supply_volts > 1.5 * float(role)
+        return (_IN_SERIES if series else _IN_PARALLEL)[[name for w in primaries for name, _ in w.leads].index(lead)]
+    if lead in land.cap:
+        return _CAP
+    return _LAND if land.lead is not None and (lead == land.lead or role == "common" or count == 2) else None
+
+
+_LAND: Final = say("LAND")
+_CAP: Final = say("CAP")
+_JOIN: Final = say("JOIN")
+_LINE_1: Final = say("L1")
+_LINE_2: Final = say("L2")
+_IN_SERIES: Final = (_LINE_1, _JOIN, _JOIN, _LINE_2)
+_IN_PARALLEL: Final = (_LINE_1, _LINE_2, _LINE_1, _LINE_2)
+_OPEN: Final = say("open")
+
+
+def _section(one: str, other: str, y1: float, y2: float, page: _Page) -> list[Shape]:
+    """The stretch of winding between two leads, with its ohms."""
+    if page.evidence.open_between(one, other):
+        x, middle = _PRIMARY_X, (y1 + y2) / 2.0
+        ends = [
+            Line(points=((x, a), (x, b)), stroke=WARN, width=8, dash="16 14") for a, b in ((y1, middle - 18), (middle + 18, y2))
+        ]
+        cross = [Line(points=((x - 18, middle - s), (x + 18, middle + s)), stroke=WARN, width=8) for s in (18.0, -18.0)]
+        return [*ends, *cross, Text(x=x + 66, y=middle + 14, text=page.tell(_OPEN), size=42, bold=True, fill=WARN)]
+    turns = max(3, min(7, round((y2 - y1) / 42.0)))
+    shapes: list[Shape] = [coil(_PRIMARY_X, y1, y2, bulge=56.0, turns=turns)]
+    said = _ohms(one, other, page)
+    if said is not None:
+        text = page.tell(said)
+        shapes.append(Text(x=_PRIMARY_X + 62, y=(y1 + y2) / 2.0 + 14, text=text, size=fitted(text, 180.0, 40)))
+    return shapes
+
+
+def _ohms(one: str, other: str, page: _Page) -> Said | None:
+    """As read; where this pair was not read, from two readings that share a lead."""
+    ohms = page.evidence.ohms
+    if pair(one, other) in ohms:
+        return say("{ohm:.1f} Ω", ohm=ohms[pair(one, other)])
+    for lead in page.evidence.leads:
+        first, second = ohms.get(pair(lead, one)), ohms.get(pair(lead, other))
+        if first is not None and second is not None and lead not in {one, other}:
+            return say("≈ {ohm:.1f} Ω", ohm=abs(second - first))
+    return None
+
+
+def _right(winding: Winding, page: _Page, top: float, bottom: float) -> list[Shape]:
+    """A secondary: labels at the right."""
+    leads = winding.leads
+    if len(leads) > 1 and bottom - top > 300.0 and len(leads) < 3:
+        top, bottom = top + 60.0, bottom - 60.0
+    gap = (bottom - top) / max(1, len(leads) - 1)
+    shapes: list[Shape] = []
+    for i, (lead, role) in enumerate(leads):
+        y = top + i * gap
+        name = page.tell(say("{lead}", lead=lead_name(lead)))
+        shapes += wire(lead, _SECONDARY_X, _RIGHT_X - 24.0, y)
+        shapes.append(Text(x=_RIGHT_X, y=y - 4, text=name, size=fitted(name, _RIGHT_ROOM, 50, bold=True), bold=True))
+        shapes.append(
+            Text(x=_RIGHT_X, y=y + 44, text=page.tell(_role(role)), size=fitted(page.tell(_role(role)), _RIGHT_ROOM, 42))
+        )
+        if i + 1 < len(leads):
+            shapes += _low_section(lead, leads[i + 1][0], y, y + gap, page)
+    return shapes
+
+
+def _low_section(one: str, other: str, y1: float, y2: float, page: _Page) -> list[Shape]:
+    if page.evidence.open_between(one, other):
+        shapes: list[Shape] = [Line(points=((_SECONDARY_X, y1), (_SECONDARY_X, y2)), stroke=WARN, width=8, dash="16 14")]
+        return [*shapes, Text(x=_SECONDARY_X + 24, y=(y1 + y2) / 2 + 14, text=page.tell(_OPEN), size=42, bold=True, fill=WARN)]
+    shapes = [coil(_SECONDARY_X, y1, y2, bulge=-56.0, turns=max(2, min(4, round((y2 - y1) / 80.0))), width=11.0)]
+    said = _ohms(one, other, page)
+    if said is not None:
+        shapes.append(Text(x=_SECONDARY_X + 26, y=(y1 + y2) / 2.0 + 14, text=page.tell(said), size=40))
+    return shapes
+
+
+def _role(role: str) -> Said:
+    named = _ROLES.get(role)
+    return named if named is not None else say("{volts} V", volts=role)
+
+
+_ROLES: Final = {"common": say("common"), "ct": say("centre tap"), "unknown": say("not known")}
+
+
+def _footing(page: _Page) -> list[Shape]:
+    sure = say("{percent:.0f} % sure", percent=min(99.0, 100.0 * page.found.confidence))
+    words = [page.tell(sure)]
+    if page.found.confirm is not None:
+        words.append(page.tell(page.found.confirm.instruction))
+    elif page.found.land is not None and page.found.land.volts_out is not None:
+        low, high = page.found.land.volts_out
+        words.append(page.tell(say("{low:.1f} V at rated load, {high:.1f} V with nothing connected", low=low, high=high)))
+    shapes: list[Shape] = [
+        Line(points=((_LABEL_X, 922), (WIDTH - _LABEL_X, 922)), width=4),
+        Text(x=_LABEL_X, y=1000, text=words[0], size=48, bold=True),
+    ]
+    left = _LABEL_X + text_width(words[0], 48, bold=True) + 40.0
+    for size in (40.0, 37.0, 34.0):
+        lines = wrapped(words[1], WIDTH - _LABEL_X - left, size) if len(words) > 1 else ()
+        if len(lines) <= 2:
+            break
+    y = 1000.0 if len(lines) == 1 else 974.0
+    return [*shapes, *(Text(x=left, y=y + i * 50.0, text=line, size=size) for i, line in enumerate(lines[:3]))]
