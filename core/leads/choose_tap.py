@@ -140,17 +140,17 @@ def _landing(supply: Supply, right: Choice | None, choices: Sequence[Choice], be
     return Landing(supply_volts=supply.volts, lead=right.lead, cap=cap, volts_out=out, fits=True)
 
 
-def _verdict_lines(supply: Supply, right: Choice | None, choices: Sequence[Choice], landing: Landing) -> Iterable[Said]:
+def _verdict_lines(
+    supply: Supply, right: Choice | None, choices: Sequence[Choice], landing: Landing, *, dual: bool
+) -> Iterable[Said]:
     volts = f"{supply.volts:g}"
     if right is None:
         taps = [say("{volts:g} V", volts=c.tap_v) for c in choices]
         yield say("No tap fits {volts} V: this one has {taps}. Get a unit with a tap for it", volts=volts, taps=listed(taps))
+    elif dual and right is choices[-1]:
+        yield say("{volts} V: both primaries in series", volts=volts)
     elif dual:
-        yield (
-            say("{volts} V: both primaries in series", volts=volts)
-            if right is choices[-1]
-            else say("{volts} V: both primaries in parallel", volts=volts)
-        )
+        yield say("{volts} V: both primaries in parallel", volts=volts)
     elif right.lead is None:
         yield say("{volts} V: land the {tap:g} V tap", volts=volts, tap=right.tap_v)
     else:
