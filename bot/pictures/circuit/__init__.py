@@ -32,20 +32,6 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     return Picture(png=canvas.png(), caption=" · ".join(canvas.words()))
 
 
-def without_head(answer: Answer, job: Job, tell: Tell) -> bytes:
-    """
-    The PNG without the verdict over it, for a page that already says it.
-
-    Args:
-        answer: What core said.
-        job: The readings and what is known of the unit.
-        tell: Sets a sentence in the technician's language.
-    """
-    whole = canvas_of(answer, job, tell)
-    cut = round(HEAD - MARGIN)
-    return replace(whole, top=cut, height=whole.height - cut).png()
-
-
 def canvas_of(answer: Answer, job: Job, tell: Tell) -> Canvas:
     """
     The picture before it is drawn.
@@ -55,15 +41,28 @@ def canvas_of(answer: Answer, job: Job, tell: Tell) -> Canvas:
         job: The readings and what is known of the unit.
         tell: Sets a sentence in the technician's language.
     """
+    bare = without_head(answer, job, tell)
+    return replace(bare, top=0, height=bare.height + bare.top, shapes=(*_head(answer, tell), *bare.shapes))
+
+
+def without_head(answer: Answer, job: Job, tell: Tell) -> Canvas:
+    """
+    The picture without the verdict over it, for a page that already says it.
+
+    Args:
+        answer: What core said.
+        job: The readings and what is known of the unit.
+        tell: Sets a sentence in the technician's language.
+    """
     foot = tuple(_foot(job, tell))
     shapes = [
-        *_head(answer, tell),
         *ladder(job, tell),
         *suspects(answer.verdict, tell),
         *(shape for tag in tags(job, answer.next_test, tell) for shape in drawn(tag)),
         *foot,
     ]
-    return Canvas(width=WIDTH, height=round(BOTTOM + LABEL * LINE_HEIGHT * len(foot) + MARGIN), shapes=tuple(shapes))
+    height = BOTTOM + LABEL * LINE_HEIGHT * len(foot) + MARGIN - HEAD
+    return Canvas(width=WIDTH, height=round(height), top=round(HEAD), shapes=tuple(shapes))
 
 
 def _head(answer: Answer, tell: Tell) -> Iterator[Shape]:
