@@ -128,8 +128,8 @@ def _pill(text: str, y: float, *, capped: bool) -> list[Shape]:
     width = text_width(text, size, bold=True) + 28.0
     fill, ink = (SHADE, INK) if capped else (MARK, PAPER)
     return [
-        Box(x=448 - width, y=y + 4, width=width, height=46, fill=fill, stroke=INK, stroke_width=2, round=10),
-        Text(x=448 - width / 2, y=y + 40, text=text, size=size, bold=True, anchor="middle", fill=ink),
+        Box(x=448 - width, y=y, width=width, height=46, fill=fill, stroke=INK, stroke_width=2, round=10),
+        Text(x=448 - width / 2, y=y + 36, text=text, size=size, bold=True, anchor="middle", fill=ink),
     ]
 
 

@@ -145,7 +145,7 @@ def _why(best: Hypothesis) -> Iterable[Said]:
             outer = w.sections_ohm[-1] / (w.volts[-1] - w.volts[-2])
             yield (
                 say(
-                    "Ohms per volt go from {inner:.2f} at {common} to {outer:.2f} at {far}: they rise from common outward",
+                    "Ohms per volt go from {inner:.2g} at {common} to {outer:.2g} at {far}: they rise from common outward",
                     inner=inner,
                     outer=outer,
                     common=lead_name(w.leads[0][0]),

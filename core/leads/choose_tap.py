@@ -22,6 +22,8 @@ FITS: Final = 0.10
 FITS_SOURCE: Final = Source("TM 9-4120-401-14", "paragraph 4-39: 208 V control transformer tried at 208 plus or minus 20.8 V")
 _MIDDLING_VA: Final = 40.0
 _DOUBLE: Final = 1.6
+_ALL_TOLD: Final = 3
+"""Taps up to which each is told; of more only those near the supply."""
 _LOOK_ALIKE: Final = (208.0, 240.0)
 _USUAL_TAPS: Final = (120.0, 208.0, 240.0, 277.0, 480.0)
 
@@ -62,7 +64,7 @@ def choose_tap(job: Job) -> Answer:
     landing = _landing(supply, right, choices, best)
     base = found.leads or LeadMap(windings=(), confidence=0.0)
     lines = [*_verdict_lines(supply, right, choices, landing, dual=_is_dual(best)), *supply_lines(supply)]
-    lines += _choice_lines(choices if taps else [c for c in choices if _is_near(c, supply.volts)])
+    lines += _choice_lines(choices if taps and len(taps) <= _ALL_TOLD else [c for c in choices if _is_near(c, supply.volts)])
     if right is not None and _is_dual(best):
         lines += _dual_lines(best, supply.volts)
     lines += _sureness(found.leads)

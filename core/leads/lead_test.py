@@ -100,7 +100,7 @@ def asked(test: LeadTest, evidence: Evidence) -> NextTest:
             measure="lead_volts",
             leads=test.leads,
             instruction=say(
-                "Fused 24 V across {low} and {high}, all else free: read volts {one} to {other}",
+                "Known-good fused 24 V across {low} and {high}, all else free: read volts {one} to {other}",
                 low=lead_name(test.ends[0]),
                 high=lead_name(test.ends[1]),
                 one=one,
