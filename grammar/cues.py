@@ -46,8 +46,9 @@ def turns(cue: Cue) -> Iterable[tuple[str, Turn]]:
     for language, texts in (("en", cue.en), ("es", cue.es)):
         for text in texts:
             for steps in _steps(text):
+                turn = Turn(cue.meaning, language, steps[1:])
                 for first in steps[0][0]:
-                    yield first, Turn(cue.meaning, language, steps[1:])
+                    yield first, turn
 
 
 def _steps(text: str) -> Iterable[tuple[Step, ...]]:
@@ -64,10 +65,14 @@ def _steps(text: str) -> Iterable[tuple[Step, ...]]:
         choices += [tuple((frozenset({p}), gap and not i) for i, p in enumerate(c)) for c in cut if len(c) > 1]
         slots.append(choices)
         gap = False
+    if all(len(choices) == 1 for choices in slots):
+        return (tuple(step for choices in slots for step in choices[0]),)
     return (tuple(step for part in parts for step in part) for parts in product(*slots))
 
 
 def _cut(choice: str) -> tuple[str, ...]:
+    if choice.isascii() and choice.isalpha():
+        return (choice,)
     return (choice,) if choice.startswith("/") else tuple(p for p in pieces(choice) if p not in {"-", "/"})
 
 

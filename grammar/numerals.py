@@ -32,6 +32,10 @@ def written(figures: str) -> tuple[float, str | None, float | None]:
     >>> written("24.6"), written("26,4"), written("1,200"), written("1,200.5")
     ((24.6, None, None), (26.4, None, None), (1200.0, 'comma', 1.2), (1200.5, None, None))
     """
+    figures, _, power = figures.lower().partition("e")
+    if power:
+        value, doubt, _ = written(figures)
+        return value * 10.0 ** min(int(power), 30), doubt, None
     marks = [c for c in figures if c in ".,"]
     if not marks:
         return float(figures), None, None

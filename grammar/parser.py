@@ -1,17 +1,29 @@
-"""Builds the grammar once and turns a text into its row of phrases."""
+"""
+Builds the grammar once and turns a text into its row of phrases.
 
+Building from the text of the grammar costs 170 ms, most of it for lark to read it. So the finished tables stand beside it in
+`message.tables`; `python -m grammar.write_tables` writes them anew after a change, a test says when that was forgotten, and until then
+the text counts.
+"""
+
+import hashlib
+import pickle
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any
 
+import lark
 from lark import Lark, Token, Transformer, v_args
+from lark.grammar import Rule
+from lark.lexer import TerminalDef
 
 from grammar.numerals import amount_of
 from grammar.phrase import Amount, End, Phrase
 from grammar.roles import Roles
 
 GRAMMAR = Path(__file__).with_name("message.lark")
+TABLES = GRAMMAR.with_suffix(".tables")
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +35,8 @@ class Parsed:
     spanish: bool
     words: tuple[Phrase, ...]
     """The vocabulary's phrases before the grammar joined them."""
+    cut: int | None = None
+    """Where reading ended, if before the end of the text."""
 
 
 @v_args(inline=True)
@@ -77,14 +91,37 @@ def build(*, strict: bool = False, roles: Roles | None = None) -> Lark:
     )
 
 
+def stamp() -> str:
+    """What the tables are made of: this grammar, by this lark."""
+    return hashlib.sha256(GRAMMAR.read_bytes() + lark.__version__.encode()).hexdigest()
+
+
+def write_tables() -> None:
+    """Writes the tables of the grammar as it stands."""
+    data, memo = build().memo_serialize([TerminalDef, Rule])
+    data["options"] |= {"transformer": None, "postlex": None}  # given anew when they are read
+    TABLES.write_bytes(pickle.dumps({"stamp": stamp(), "data": data, "memo": memo}, protocol=4))
+
+
+def from_tables(roles: Roles) -> Lark | None:
+    """The parser from its tables, or None where they are not those of the grammar."""
+    if not TABLES.exists():
+        return None
+    tables = pickle.loads(TABLES.read_bytes())  # noqa: S301  (our own file, shipped beside the grammar)
+    if tables["stamp"] != stamp():
+        return None
+    # what lark's own standalone parsers call: plain dictionaries in, no grammar read
+    return Lark._load_from_dict(tables["data"], tables["memo"], transformer=Phrases(), postlex=roles)  # type: ignore[no-any-return]  # noqa: SLF001
+
+
 @cache
 def _parser() -> tuple[Lark, Roles]:
     roles = Roles()
-    return build(roles=roles), roles
+    return from_tables(roles) or build(roles=roles), roles
 
 
 def parse(text: str) -> Parsed:
     """The phrases of any text."""
     lark, roles = _parser()
     phrases: Any = lark.parse(text)
-    return Parsed(phrases, tuple(roles.repairs), roles.spanish, tuple(roles.phrases))
+    return Parsed(phrases, tuple(roles.repairs), roles.spanish, tuple(roles.phrases), roles.cut)

@@ -14,10 +14,11 @@ from grammar.binding.rest import rest_open
 from grammar.binding.sites import bind, find_sites
 from grammar.binding.states import conditions, units
 from grammar.binding.turns import turns
-from grammar.dangers import dangers_in
 from grammar.message import Context, Message
 from grammar.parser import parse
 
+TOLD = 200
+"""Characters that are told of what was not read at all."""
 LONGEST = 4096
 """Characters of a text that are read; what stands behind them is unread."""
 
@@ -65,16 +66,17 @@ def steps(draft: Draft) -> None:
 
 def message_of(draft: Draft, text: str) -> Message:
     """The message that a finished draft is."""
-    behind = (text[LONGEST:].strip()[:200],) if text[LONGEST:].strip() else ()
+    cut = LONGEST if draft.parsed.cut is None else draft.parsed.cut
+    behind = (" ".join(text[cut : cut + TOLD].split()),) if text[cut:].strip() else ()
     return Message(
         readings=_distinct(draft.readings),
         facts=tuple(dict.fromkeys(fact for _, fact in sorted(draft.facts, key=lambda row: row[0]))),
         asks=tuple(dict.fromkeys(draft.asks)),
         unread=(*_fragments(draft, draft.unread), *behind),
         unclear=tuple(draft.unclear),
-        dangers=tuple(draft.dangers),
-        proved_dead=dangers_in(text).proved_dead or None,
-        qualified=dangers_in(text).qualified,
+        dangers=draft.warned.names,
+        proved_dead=draft.warned.proved_dead or None,
+        qualified=draft.warned.qualified,
         repairs=tuple(draft.parsed.repairs),
         withdrawn=tuple(draft.withdrawn),
         language=language(draft),

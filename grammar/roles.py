@@ -19,6 +19,8 @@ PAIR_LETTERS = frozenset("abcdegoprstwxyvn")
 """Letters that can be a lead or a terminal."""
 SMALL_WORDS = frozenset({"the", "el", "la", "los", "las", "my", "metal", "one", "that", "its", "un", "una", "lead", "wire"})
 """Words that may stand between a join and the place it leads to."""
+STRIPE_SMALL = frozenset({"w", "a", "the", "una", "la", "con", "its", "y"})
+"""Words that may stand between a colour and its stripe."""
 JOINS = frozenset({"to", "dash", "slash"})
 COUNT_WORDS = frozenset({"one", "un", "una", "uno"})
 ENDS = frozenset({"place", "colour", "mark"})
@@ -35,14 +37,18 @@ class Roles:
         self.repairs: list[tuple[str, str]] = []
         self.spanish = False
         self.phrases: list[Phrase] = []
+        self.cut: int | None = None
+        """Where reading ended, if before the end of the text."""
 
     def process(self, stream: Iterator[Token]) -> Iterator[Token]:
         """The tokens that the grammar knows."""
-        pieces = []
+        pieces: list[Token] = []
+        self.cut = None
         for piece in stream:
-            pieces.append(piece)
             if len(pieces) == MOST_PIECES:
+                self.cut = piece.start_pos
                 break
+            pieces.append(piece)
         phrases, self.repairs = scan(pieces)
         self.phrases = phrases
         self.spanish = spanish(phrases)
@@ -316,9 +322,25 @@ class Row:
         phrase = self.phrases[self.at]
         out.append(phrase)
         self.at += 1
-        if phrase.kind == "colour" and self.kind(self.at) == "stripe":
-            out.append(self.phrases[self.at])
-            self.at += 1
+        if phrase.kind == "colour" and (stripe := self._stripe(self.at)) is not None:
+            colour, self.at = stripe
+            colour.kind = "stripe"
+            out.append(colour)
+
+    def _stripe(self, at: int) -> tuple[Phrase, int] | None:
+        """The stripe of the colour before `at`: "w/ white tracer", "red stripe", "con raya blanca": (its colour, where it ends)."""
+        colour = stripe = None
+        for step in range(at, min(at + 6, len(self.phrases))):
+            phrase = self.phrases[step]
+            if phrase.kind == "colour" and colour is None:
+                colour = phrase
+            elif phrase.kind == "stripeword" and stripe is None:
+                stripe = step
+            elif not (phrase.kind in {"with", "slash", "dash", "and"} or phrase.text in STRIPE_SMALL):
+                return None
+            if colour is not None and stripe is not None:
+                return colour, step + 1
+        return None
 
     # ---- the rest --------------------------------------------------------------------------------------------------------------------
 
@@ -334,6 +356,6 @@ class Row:
 
 _ALONE = {
     "unit": "alone", "spoken": "filler", "about": "filler", "over": "filler", "under": "filler", "point": "filler", "fraction": "filler", "stripe": "filler",
-    "dash": "sign", "slash": "sign", "letter": "filler", "sound_alike": "filler",
+    "dash": "sign", "slash": "sign", "stripeword": "filler", "letter": "filler", "sound_alike": "filler",
 }  # fmt: skip
 """What a phrase is that found no partner."""

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from functools import cache
 
 from grammar.fold import fold
-from grammar.words.colours import COLOURS, LEADS, STRIPE_PATTERNS
+from grammar.words.colours import COLOURS, LEADS
 from grammar.words.conditions import CONDITIONS, HEADINGS
 from grammar.words.devices import DEVICES
 from grammar.words.links import LINKS
@@ -64,12 +64,6 @@ def entries() -> Iterable[tuple[tuple[str, ...], Words, str | None]]:
         for language, words in (("en", row.en), ("es", row.es), (None, row.both)):
             for word in words:
                 yield pieces(word), row, language
-    for row in COLOURS:
-        stripe = Words("stripe", row.meaning)
-        for language, words in (("en", row.en), ("es", row.es)):
-            for word in words:
-                for pattern in STRIPE_PATTERNS:
-                    yield pieces(pattern.replace("{c}", word)), stripe, language
 
 
 @cache

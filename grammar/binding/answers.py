@@ -15,6 +15,7 @@ PLACE_OF = {"line_volts": "line", "primary_volts": "primary", "secondary_volts":
 def answers(draft: Draft, *, replaced: bool) -> None:
     """Settles what a bare value, a unit or a yes answers."""
     free = [f for f in draft.figures if not f.done and not f.withdrawn and f.site is None and f.kind != "good"]
+    _no_number(draft)
     if replaced:
         if free and not draft.readings and not draft.unclear:
             _earlier(draft, free)
@@ -24,6 +25,13 @@ def answers(draft: Draft, *, replaced: bool) -> None:
         return
     if len(free) == 1 and not draft.readings:
         _answer(draft, free[0])
+
+
+def _no_number(draft: Draft) -> None:
+    """ "beeps", where a number was asked for: told, so that the number comes."""
+    good = [f for f in draft.figures if f.kind == "good" and not f.done]
+    if draft.context.asked is not None and good and len(good) == len(draft.figures) and not draft.readings and not draft.asks:
+        draft.unread += [(f.start, f.end) for f in good]
 
 
 def _correct(draft: Draft) -> None:
@@ -87,9 +95,14 @@ def _answer(draft: Draft, figure: Figure) -> None:
         draft.readings.append(reading)
 
 
+BOUNDS = {"supply_volts": (90.0, 700.0), "tap_volts": (90.0, 700.0), "rated_va": (1.0, 2000.0), "rated_secondary_volts": (5.0, 60.0), "wire_awg": (0.0, 40.0), "fuse_amps": (0.0, 100.0)}
+"""Values that an answer to a question can have."""
+
+
 def _fact(draft: Draft, figure: Figure, fact: str) -> bool:
     units = {"supply_volts": "V", "tap_volts": "V", "rated_va": "VA", "rated_secondary_volts": "V", "run_feet": "ft", "wire_awg": "AWG", "fuse_amps": "A", "supply_hertz": "Hz", "copper_celsius": "degC"}
-    if fact not in units or figure.unit not in {None, units[fact]} or figure.value <= 0:
+    low, high = BOUNDS.get(fact, (0.0, 1e6))
+    if fact not in units or figure.unit not in {None, units[fact]} or not low < figure.value <= high:
         return False
     draft.fact(figure, Fact(fact=fact, value=figure.value, unit=units[fact]))
     return True

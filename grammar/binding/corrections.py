@@ -86,6 +86,10 @@ def _replaced(draft: Draft) -> bool:
             behind[0].withdrawn = True
             _inherit(next((f for f in behind[1:]), None), behind[0])
         return bool(behind)
+    before = [f for f in figures if f.at < at]
+    if "wrong" in phrase.text and before and behind and draft.sentence[before[-1].at] == draft.sentence[at]:  # "118 is wrong, its 108"
+        before[-1].withdrawn = True
+        _inherit(behind[0], before[-1])
     for figure in figures:
         if len(figure.amounts) == 2 and figure.joins[0] in {"to", "a"}:
             only_last(figure, draft)

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from core.readings import Fact, Reading
+from grammar.dangers import Warned
 from grammar.message import Context, Unclear
 from grammar.parser import Parsed
 from grammar.phrase import Amount, Phrase
@@ -83,7 +84,7 @@ class Draft:
     readings: list[Reading] = field(default_factory=list)
     facts: list[tuple[int, Fact]] = field(default_factory=list)
     asks: list[str] = field(default_factory=list)
-    dangers: list[str] = field(default_factory=list)
+    warned: Warned = field(default_factory=Warned)
     unclear: list[Unclear] = field(default_factory=list)
     unread: list[tuple[int, int]] = field(default_factory=list)
     chatter: list[tuple[int, int]] = field(default_factory=list)

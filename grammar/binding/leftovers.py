@@ -2,6 +2,15 @@
 
 from grammar.binding.draft import Draft
 
+def _nothing_read(draft: Draft) -> None:
+    """A place and nothing about it: told, so that the number comes."""
+    if draft.readings or draft.facts or draft.asks or draft.unclear or draft.unread or draft.warned.names:
+        return
+    places = [at for at, site in draft.sites.items() if site.kind in {"place", "pair", "unclear"}]
+    if places and not any(f.done or f.withdrawn for f in draft.figures):
+        draft.unread += [(draft.phrases[at].start, draft.phrases[at].end) for at in places]
+
+
 def leftovers(draft: Draft) -> None:
     """Spans for figures and words that found no meaning."""
     for figure in draft.figures:
@@ -15,6 +24,7 @@ def leftovers(draft: Draft) -> None:
             continue
         else:
             draft.unread.append((figure.start, figure.end))
+    _nothing_read(draft)
     clause_known = {draft.clause[at] for at in draft.sites} | {draft.clause[f.at] for f in draft.figures}
     chatter = {draft.clause[s.at] for s in draft.sites.values() if s.kind == "notours"}
     for at, phrase in enumerate(draft.phrases):

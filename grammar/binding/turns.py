@@ -35,7 +35,7 @@ def turns(draft: Draft) -> None:
     """Fills symptoms, dangers and asks."""
     words, owners = words_of(draft.parsed.words)
     _symptoms(draft, words, owners)
-    draft.dangers = list(dangers_in(draft.text).names)
+    draft.warned = dangers_in(draft.text)
     _asks(draft, words)
 
 

@@ -26,14 +26,8 @@ LETTER_COLOURS = {"w": "white", "b": "black", "r": "red", "o": "orange", "y": "y
 EITHER = {"bl?": ("blue", "black"), "gr?": ("green", "gray")}
 """Abbreviations of two colours."""
 
-STRIPE_PATTERNS = (
-    "w/ {c} tracer", "w/ {c} stripe", "with {c} tracer", "with {c} stripe", "with a {c} tracer", "with a {c} stripe", "w {c} tracer", "w {c} stripe", "w/ a {c} stripe", "w/ a {c} tracer", "{c} tracer", "{c} stripe",
-    "and {c} stripe", "and {c} tracer", "/ {c} tracer", "/ {c} stripe", "- {c} stripe", "- {c} tracer", "con raya {c}", "raya {c}", "con rayita {c}", "con linea {c}", "con franja {c}", "franja {c}", "con la raya {c}", "con una raya {c}", "striped {c}",
-    "w/ {c} trace", "with {c} trace", "w/ {c} str", "with the {c} stripe", "with the {c} tracer",
-)
-"""How a second colour is called a stripe; `{c}` is any spelling of a colour."""
-
 LEADS = (
+    Words("stripeword", "stripe", en=("tracer", "stripe", "trace", "striped", "stripes", "tracers"), es=("raya", "rayita", "franja", "rayado", "rayada")),
     Words("leadword", "lead", en=("lead", "leads", "wire", "wires", "conductor", "leg", "pigtail", "ends", "terminal", "terminals", "term"), es=("cable", "cables", "alambre", "alambres", "punta", "puntas", "hilo", "terminales", "los cables")),
     Words("everything", "rest", en=("everything else", "all else", "all others", "all the others", "all other pairs", "everything else to everything", "the rest", "rest", "all the rest", "others", "every other pair", "anything else", "all other combos", "everybody else", "all other", "the others", "other pairs", "any other pair"),
           es=("todo lo demas", "lo demas", "los demas", "las demas", "el resto", "todos los demas", "los otros", "todo el resto", "todas las demas")),
