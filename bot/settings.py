@@ -28,6 +28,12 @@ class Settings:
     """The address that Telegram is to call; None asks Telegram itself, by long polling."""
     listen: str = LISTEN
     """Where the webhook listens, behind whatever ends TLS."""
+    health: str | None = None
+    """Where a supervisor asks how we are; None is nowhere."""
+    messages_a_second: float = 30.0
+    """At most so many go out. Source: core.telegram.org/bots/faq."""
+    messages_a_minute: int = 30
+    """At most so many of one person are read."""
 
 
 def data_folder(environment: Mapping[str, str] = os.environ) -> Path:
@@ -87,6 +93,7 @@ def serving(
     api_url: str | None = None,
     webhook: str | None = None,
     listen: str = LISTEN,
+    health: str | None = None,
     environment: Mapping[str, str] = os.environ,
 ) -> Settings:
     """
@@ -108,4 +115,14 @@ def serving(
         api_url=api_url,
         webhook=webhook,
         listen=listen,
+        health=health or environment.get("OHMREPLY_HEALTH"),
+        messages_a_second=_number(environment, "OHMREPLY_MESSAGES_A_SECOND", 30.0),
+        messages_a_minute=int(_number(environment, "OHMREPLY_MESSAGES_A_MINUTE", 30)),
     )
+
+
+def _number(environment: Mapping[str, str], name: str, usual: float) -> float:
+    try:
+        return float(environment.get(name) or usual)
+    except ValueError:
+        raise SettingError(say("{name} is a number: {value}", name=name, value=environment[name])) from None

@@ -23,7 +23,10 @@ from bot.commands.options import database
     show_default=True,
     help="Where the webhook listens, behind whatever ends TLS.",
 )
-def serve(database: str | None, token_file: Path | None, api_url: str | None, webhook: str | None, listen: str) -> None:
+@click.option("--health", metavar="HOST:PORT", help="Where a supervisor asks how we are: GET /health. Default: OHMREPLY_HEALTH, or nowhere.")
+def serve(
+    database: str | None, token_file: Path | None, api_url: str | None, webhook: str | None, listen: str, health: str | None
+) -> None:
     """
     Serve technicians on Telegram.
 
@@ -34,7 +37,7 @@ def serve(database: str | None, token_file: Path | None, api_url: str | None, we
     """
     from bot.settings import serving  # noqa: PLC0415
 
-    settings = serving(database, token_file, api_url=api_url, webhook=webhook, listen=listen)
+    settings = serving(database, token_file, api_url=api_url, webhook=webhook, listen=listen, health=health)
     from bot.channels.telegram import serve  # noqa: PLC0415
 
     serve(settings)

@@ -25,6 +25,8 @@ from tornado.web import Application, RequestHandler
 
 TOKEN = "123456:stand-in-token-of-no-worth"
 BOT = {"id": 123456, "is_bot": True, "first_name": "ohmreply", "username": "ohmreply_bot"}
+OURS = {"quotes", "silent", "html", "edited", "at"}
+"""What we remember of a message beside what the API gives of it."""
 TAGS = {"b", "i", "u", "s", "code", "pre", "a", "blockquote", "strong", "em"}
 
 
@@ -334,6 +336,7 @@ class BotApi:
             "quotes": json.loads(call.args.get("reply_parameters", "{}")).get("message_id"),
             "silent": call.args.get("disable_notification") == "true",
             "html": call.args.get("text"),
+            "at": call.at,
         }
         return message
 
@@ -364,7 +367,7 @@ class BotApi:
         old.pop("reply_markup", None)
         if markup:
             old["reply_markup"] = markup
-        return {name: part for name, part in old.items() if name not in {"quotes", "silent", "html", "edited"}}
+        return {name: part for name, part in old.items() if name not in OURS}
 
     def do_getfile(self, call: Call) -> Any:
         body = self.files.get(call.args["file_id"])

@@ -3,7 +3,7 @@
 import time
 from typing import Any
 
-from tests.bot.telegram.bot_api import BOT, BotApi
+from tests.bot.telegram.bot_api import BOT, OURS, BotApi
 
 
 class Phone:
@@ -64,7 +64,7 @@ class Phone:
             if button["text"] == label
         )
         query_id = f"q{self.api.next_message()}"
-        inner = {name: part for name, part in shown.items() if name not in {"quotes", "silent", "html", "edited"}}
+        inner = {name: part for name, part in shown.items() if name not in OURS}
         self.api.push(
             {
                 "callback_query": {
