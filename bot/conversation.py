@@ -24,7 +24,7 @@ from bot.wording.questions import (
 )
 from core.advice import Answer, NextTest
 from core.advise import advise, speaks_of_circuit
-from core.cautions import Circumstances, due, for_test, is_over_300, line, spoken, times_live
+from core.cautions import Circumstances, after_a_stop, due, for_test, is_over_300, line, spoken, times_live
 from core.dangers import DANGERS, DangerAnswer, Standing, respond
 from core.measures import MEASURES
 from core.readings import Job
@@ -56,20 +56,23 @@ def reply_to(state: State, sent: Turn) -> Reply:
         over_300=is_over_300(job),
         times_live=times_live(job.readings),
     )
-    state = replace(state, given={**state.given, **_told_careful(message, now)})
+    held = after_a_stop(state.given) if state.halted else state.given
+    state = replace(state, given={**held, **_told_careful(message, now)})
     danger = respond(job, Standing(halted=state.halted, given=state.given, now=now))
     words = catalog(after.language)
     if danger.halt:
         text = compose.text((*danger.lines, *taken(message)), words)
         return _reply(text, message, Answer(), danger, {}, after.language, words)
     core_answer = advise(job)
-    step_due, finding_due = _due(core_answer, job, state, now, danger)
+    step_due, finding_due = _one_line(*_due(core_answer, job, state, now, danger), job, danger)
     is_firm = any(DANGERS[name].kind != "caution" for name in danger.names)
     cautions = [said for names in (finding_due, step_due) if (said := line(names)) is not None]
     if not is_firm:  # a refusal comes before all else; a mere condition where the other cautions stand
         cautions = [*danger.lines, *cautions]
     body = [*(danger.lines if is_firm else ()), *_talk_lines(message, before, job, is_released=bool(state.halted))]
     is_circuit = speaks_of_circuit(job, core_answer.verdict) or bool(message.withdrawn)
+    if not body and _is_only_talk(message):
+        body = list(danger.lines)
     if body and _is_only_talk(message):
         core_answer, cautions, step_due, finding_due = replace(core_answer, lines=(), picture=None), [], (), ()
     if not _is_only_talk(message) or (danger.lines and (message.readings or message.facts)):
@@ -111,6 +114,17 @@ def _due(
         due([name for name in names if name in of_step], state.given, now),
         due([name for name in names if name not in of_step], state.given, now),
     )
+
+
+def _one_line(
+    step_due: tuple[str, ...], finding_due: tuple[str, ...], job: Job, danger: DangerAnswer
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Of a reading that shows nothing bad one line of caution: the danger's, else the step's. What is left out stays due."""
+    if job.dangers or "find_the_short_first" in finding_due:
+        return step_due, finding_due
+    if danger.lines:
+        return (), ()
+    return step_due, (() if step_due else finding_due)
 
 
 def _is_live(test: NextTest | None) -> bool:

@@ -274,6 +274,20 @@ def due(names: Sequence[str], given: Mapping[str, Circumstances], now: Circumsta
     return tuple(name for name in dict.fromkeys(names) if name in CAUTIONS and not _holds(name, given.get(name), now))
 
 
+def after_a_stop(given: Mapping[str, Circumstances]) -> dict[str, Circumstances]:
+    """
+    What still holds of the cautions given before work was stopped: the state of the circuit is to be found out anew.
+
+    Args:
+        given: Under which circumstances each was last said in this job.
+    """
+    return {
+        name: then
+        for name, then in given.items()
+        if name not in CAUTIONS or CAUTIONS[name].occasion != "once per circuit state"
+    }
+
+
 def _holds(name: str, then: Circumstances | None, now: Circumstances) -> bool:
     occasion = CAUTIONS[name].occasion
     if then is None or occasion == "every time":

@@ -35,6 +35,7 @@ class DangerAnswer:
     """The cautions that the lines say with them: given, from now on."""
 
 
+_MOST_BY_WORDS: Final = 2
 ALL_WELL: Final = say("No diagnosis until you write that all is well. What you sent is kept")
 STILL_HALTED: Final = say("First: is everybody safe and unhurt? Write: all is well")
 
@@ -43,8 +44,8 @@ def respond(job: Job, state: Standing) -> DangerAnswer:
     """
     The answer to what is dangerous in the newest message.
 
-    A stop outweighs everything and holds until `all_well`. Of refusals and referrals each is said, of conditions one, and only where
-    it is due.
+    A stop outweighs everything and holds until `all_well`. Of refusals and referrals two are said; where there are none, of conditions
+    two that the words show or one that the readings show, and only where it is due.
 
     Args:
         job: What is known, with the dangers of the newest message.
@@ -69,13 +70,20 @@ def respond(job: Job, state: Standing) -> DangerAnswer:
 
 def _answer(firm: tuple[str, ...], names: tuple[str, ...], job: Job, state: Standing) -> DangerAnswer:
     said = [caution for name in firm for caution in DANGERS[name].cautions]
-    conditions = () if firm else tuple(n for n in names if DANGERS[n].kind == "caution" and _is_due(n, state))[:1]
+    conditions = () if firm else _conditions(names, job, state)
     said += [caution for name in conditions for caution in DANGERS[name].cautions]
     return DangerAnswer(
-        lines=tuple(line for name in (*firm[:2], *conditions) for line in _lines(name, job)),
+        lines=tuple(line for name in (*firm[:_MOST_BY_WORDS], *conditions) for line in _lines(name, job)),
         names=(*firm, *conditions),
         cautions=tuple(dict.fromkeys(said)),
     )
+
+
+def _conditions(names: tuple[str, ...], job: Job, state: Standing) -> tuple[str, ...]:
+    """Two that the words show, else the worst that the readings show: more than one line on a reading is a nuisance."""
+    due_now = tuple(n for n in names if DANGERS[n].kind == "caution" and _is_due(n, state))
+    by_words = tuple(n for n in due_now if n in job.dangers)
+    return by_words[:_MOST_BY_WORDS] or due_now[:1]
 
 
 def _is_due(name: str, state: Standing) -> bool:

@@ -22,7 +22,6 @@ GHOST_TO_SHARE: Final = 0.85
 """Ghosts were seen up to 80 to 85 % of the voltage beside them. Source: Electrical Contractors' Association, ghost voltages."""
 DEAD_UNDER_V: Final = 5.0
 """What a dead place may read and still be called dead by the reading. [V] Common practice, no source."""
-_SYMPTOMS: Final = {"shock": "shock", "smoke": "smoke"}
 
 
 def from_words(job: Job) -> tuple[str, ...]:
@@ -35,10 +34,7 @@ def from_words(job: Job) -> tuple[str, ...]:
     Returns:
         Names, the worst first.
     """
-    told = job.told("symptom")
-    by_symptom = _SYMPTOMS.get(str(told.value)) if told is not None and "symptom" in job.fresh else None
-    shown = set(job.dangers) | ({by_symptom} if by_symptom else set())
-    return tuple(name for name in DANGERS if name in shown)
+    return tuple(name for name in DANGERS if name in job.dangers)
 
 
 def from_readings(job: Job) -> tuple[str, ...]:

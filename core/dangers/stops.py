@@ -48,7 +48,7 @@ STOPS: Final = (
         "smoke",
         say("STOP. Power off at the disconnect, if you can reach it safely, and stand clear"),
         say("Smoke that keeps on, or any flame: everybody out, call 911 or your local emergency number"),
-        "smoke coming out, or the symptom `smoke`",
+        "smoke coming out",
         FIRE,
     ),
     _stop(
@@ -64,7 +64,7 @@ STOPS: Final = (
         say(
             "Burn, chest pain, dizzy, numb, or it held you: call 911 or your local emergency number. Any shock: see a doctor today"
         ),
-        "a shock, bite, zap or tingle, or the symptom `shock`",
+        "a shock, bite, zap or tingle",
         FIRST_AID,
     ),
     _stop(

@@ -8,6 +8,7 @@ from core.advice import NextTest
 from core.cautions import (
     CAUTIONS,
     Circumstances,
+    after_a_stop,
     due,
     for_test,
     is_over_300,
@@ -117,6 +118,13 @@ def test_what_belongs_to_a_job_is_said_once_in_it() -> None:
 def test_what_burns_now_is_said_every_time() -> None:
     """The volts are on the controls until the power is off."""
     assert due(("double_volts",), {"double_volts": NOW}, NOW) == ("double_volts",)
+
+
+def test_after_a_stop_the_circuit_is_proved_dead_anew() -> None:
+    """Whoever was in there, nobody knows what is live now."""
+    given = {"prove_dead": NOW, "local_code": NOW}
+
+    assert after_a_stop(given) == {"local_code": NOW}
 
 
 def test_names_unknown_or_twice_are_dropped() -> None:

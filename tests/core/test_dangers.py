@@ -84,14 +84,16 @@ def test_only_what_the_newest_message_brought_counts() -> None:
     assert from_readings(replace(shown, fresh=frozenset({"load_ohms"}))) == ()
 
 
-def test_words_and_symptoms_come_worst_first() -> None:
+def test_words_come_worst_first() -> None:
     """A shock outweighs a jumped fuse, and a name that nobody knows is dropped."""
-    shown = Job(
-        dangers=("bypass_fuse", "shock", "nonsense"), facts=(Fact(fact="symptom", value="smoke"),), fresh=frozenset({"symptom"})
-    )
+    assert from_words(Job(dangers=("bypass_fuse", "shock", "nonsense"))) == ("shock", "bypass_fuse")
 
-    assert from_words(shown) == ("smoke", "shock", "bypass_fuse")
-    assert from_words(replace(shown, fresh=frozenset())) == ("shock", "bypass_fuse")
+
+def test_two_conditions_are_said_where_the_words_show_them() -> None:
+    """Alone at 480 V is both; what the readings show beside it can wait."""
+    answer = respond(job({}, {"supply_volts": 480.0}, dangers=("over_300", "alone")), Standing(now=NOW))
+
+    assert answer.names == ("over_300", "alone")
 
 
 @pytest.mark.parametrize("name", [d.name for d in DANGERS.values() if d.kind == "stop"])
@@ -134,7 +136,7 @@ def test_a_refusal_says_no_and_the_safe_way(danger) -> None:
 
 def test_a_condition_is_said_once() -> None:
     """Not again until the circumstances change; one at a time."""
-    shown = job({"primary_volts": 118.0, "secondary_volts": 0.0}, dangers=("alone", "tired"))
+    shown = job({"primary_volts": 118.0, "secondary_volts": 0.0})
     first = respond(shown, Standing(now=NOW))
     given = dict.fromkeys((*first.names, *first.cautions), NOW)
     again = respond(job({"primary_volts": 118.0, "secondary_volts": 0.0}), Standing(given=given, now=NOW))

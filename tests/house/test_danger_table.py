@@ -10,12 +10,12 @@ DEVELOPERS = Path(__file__).parents[2] / "DEVELOPERS.md"
 
 def section(title: str) -> str:
     """The text under one heading."""
-    return re.split(r"^## ", DEVELOPERS.read_text(encoding="utf-8").split(f"## {title}\n", 1)[1], maxsplit=1, flags=re.M)[0]
+    return re.split(r"^## ", DEVELOPERS.read_text(encoding="utf-8").split(f"## {title}\n", 1)[1], maxsplit=1, flags=re.MULTILINE)[0]
 
 
 def test_developers_md_names_every_danger() -> None:
     """The rows are those of the code, in the order in which they are answered: name, answer, trigger, source."""
-    written = re.findall(r"^\| (`\w+`) \| (\w+) \| (.+) \| (.+) \|$", section("Dangers"), re.M)
+    written = re.findall(r"^\| (`\w+`) \| (\w+) \| (.+) \| (.+) \|$", section("Dangers"), re.MULTILINE)
 
     assert tuple(written) == table_rows()
 
