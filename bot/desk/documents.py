@@ -62,7 +62,7 @@ def report(session: Session, job: Job, paper: Paper, zone: tzinfo, language: str
     """
     from bot import report as papers  # noqa: PLC0415  (only who prints loads what prints)
     from bot.desk.job_log import job_log  # noqa: PLC0415
-    from bot.desk.report_pictures import report_pictures  # noqa: PLC0415
+    from bot.report.pictures import drawn  # noqa: PLC0415
     from bot.store.names import called  # noqa: PLC0415
     from bot.wording.catalog import catalog  # noqa: PLC0415
 
@@ -72,11 +72,11 @@ def report(session: Session, job: Job, paper: Paper, zone: tzinfo, language: str
     stem = called(log.name).replace(" ", "-") or "report"
     match paper:
         case "pdf":
-            body = papers.as_pdf(laid, report_pictures(log, tell), log.photos)
+            body = papers.as_pdf(laid, drawn(log, tell), log.photos)
             return Document(name=f"{stem}.pdf", media_type="application/pdf", body=body)
         case "text":
             return Document(name=f"{stem}.txt", media_type="text/plain", body=papers.as_text(laid).encode())
         case "csv":
-            return Document(name=f"{stem}.csv", media_type="text/csv", body=papers.as_csv(laid).encode())
+            return Document(name=f"{stem}.csv", media_type="text/csv", body=papers.as_csv(laid).encode("utf-8-sig"))
         case "json":
             return Document(name=f"{stem}.json", media_type="application/json", body=papers.as_json(laid).encode())

@@ -35,16 +35,16 @@ def amount(value: Value, unit: str) -> str:
 
 def rounded(value: float, unit: str) -> str:
     """
-    A computed value with its unit, to three figures.
+    A computed value with its unit, to three figures and at most two places.
 
     Args:
         value: A number in the unit.
         unit: A unit of the contract.
 
-    >>> rounded(26.7431, "V"), rounded(0.0004, "A"), rounded(1234567.0, "ohm")
-    ('26.7 V', '0.0004 A', '1.23 MΩ')
+    >>> rounded(26.7431, "V"), rounded(0.0153, "V"), rounded(1234567.0, "ohm")
+    ('26.7 V', '0.02 V', '1.23 MΩ')
     """
-    return amount(float(f"{value:.3g}"), unit)
+    return amount(round(float(f"{value:.3g}"), 2), unit)
 
 
 def percent(probability: float) -> Said:

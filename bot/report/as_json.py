@@ -20,7 +20,8 @@ KEYS: Final[dict[str, str]] = {
     "opened_utc": "ISO 8601",
     "closed_utc": "ISO 8601, or null while the job is open",
     "messages": "sent: number, at_utc, by, text, and edits (the id of the message it replaces, or null)",
-    "facts": "sent: as in the reply record, with at_utc, message and stands (false where it was taken back)",
+    "facts": "sent: as in the reply record, with at_utc, message, stands (false where it was taken back or told anew) and after (true "
+    "where it was told of the repaired unit)",
     "readings": "sent: as in the reply record (value in the unit beside it, or `open`), with at_utc, message, stands, proof (true where it "
     "was read after the repair), low_impedance and not_isolated",
     "verdict": "computed: as in the reply record, or null",
@@ -68,7 +69,10 @@ def _record(report: Report) -> Mapping[str, Any]:
         "messages": [
             {"number": s.number, "at_utc": stamp(s.at), "by": s.by, "text": s.text, "edits": s.edits} for s in log.sent
         ],
-        "facts": [fact_record(t.fact) | {"at_utc": stamp(t.at), "message": t.number, "stands": t.stands} for t in log.told],
+        "facts": [
+            fact_record(t.fact) | {"at_utc": stamp(t.at), "message": t.number, "stands": t.stands, "after": t.after}
+            for t in log.told
+        ],
         "readings": [_reading(taken) for taken in log.taken],
         "verdict": verdict_record(log.verdict),
         "why": [_reason(reason) for reason in log.verdict.reasons] if log.verdict else [],

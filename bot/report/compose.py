@@ -82,6 +82,8 @@ def _readings(log: JobLog, tell: Tell) -> Part:
 
 def _done(log: JobLog, tell: Tell) -> Part:
     lines = (log.outcome,) if log.outcome else ()
+    if rows := known.rows(log.facts_after(), tell):
+        lines = (*lines, " · ".join(f"{label}: {value}" for label, value in rows))
     return Part(name="done", title=tell(say("What was done")), mark="sent", lines=lines)
 
 
@@ -97,7 +99,7 @@ def _proof(log: JobLog, tell: Tell) -> Part:
 
 
 def _proved(log: JobLog, tell: Tell) -> Part:
-    lines = tuple(tell(line) for line in log.proved)
+    lines = tuple(places.capital(tell(line)) for line in log.proved)
     return Part(name="proved", title=tell(say("What the proof says")), mark="computed", lines=lines, with_last=True)
 
 

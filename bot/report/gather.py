@@ -1,26 +1,26 @@
 """A job's log, as it is stored, put into the record that a report is made of."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, tzinfo
-from itertools import takewhile
 from typing import Final
 
 from bot.as_read import message_from_json
-from bot.conversation import answer
 from bot.job import State, Turn, fold, standing_readings
 from bot.report.job_log import Given, JobLog, Photo, Sent, Taken, Told
 from core.advice import Answer
 from core.advise import advise
 from core.cautions import CAUTIONS
 from core.dangers import DANGERS
-from core.readings import Job, Reading
+from core.readings import Fact, Reading
 from core.said import Said
 from core.sizing import prove
 from grammar.message import Message
 
-PROOF_ASK: Final = "prove"
-"""From the message with this ask on, readings prove the repair."""
+REPAIRED: Final = frozenset({"prove", "close_job"})
+"""Asks from which on readings and facts speak of the repaired unit, the message itself included."""
+GOES_ON: Final = frozenset({"resume_job"})
+"""Asks after which a job that was closed is diagnosed again."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,6 +36,22 @@ class About:
     zone: tzinfo = UTC
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Whole:
+    """A log and what it comes to."""
+
+    turns: Sequence[Turn]
+    after: frozenset[str]
+    """Ids of the messages that speak of the repaired unit."""
+    before: State
+    """What the others come to."""
+    end: State
+
+    def state_of(self, turn: Turn) -> State:
+        """What the turns on its side of the repair come to."""
+        return self.end if turn.message_id in self.after else self.before
+
+
 def gather(turns: Sequence[Turn], about: About) -> JobLog:
     """
     The record of a job.
@@ -46,10 +62,9 @@ def gather(turns: Sequence[Turn], about: About) -> JobLog:
         turns: The job's log, oldest first, edits included.
         about: Name, times and photos.
     """
-    before = tuple(takewhile(lambda turn: not _is_proof(turn), turns))
-    state = fold(turns)
-    diagnosis = advise((state if len(before) == len(turns) else fold(before)).job(Message()))
-    taken = tuple(_taken(turns, state, first_proof=before[-1].number + 1 if before else 0))
+    whole = _whole(turns)
+    diagnosis = advise(whole.before.job(Message(asks=("next",))))
+    taken = tuple(_taken(whole))
     return JobLog(
         name=about.name,
         unit=about.unit,
@@ -59,74 +74,77 @@ def gather(turns: Sequence[Turn], about: About) -> JobLog:
         outcome=about.outcome,
         sent=tuple(Sent(number=t.number, at=t.sent_at, by=t.technician, text=t.text, edits=t.edits) for t in turns),
         taken=taken,
-        told=tuple(_told(turns, state)),
+        told=tuple(_told(whole)),
         given=tuple(_given(turns)),
         verdict=diagnosis.verdict,
-        next_test=diagnosis.next_test,
-        leads=_last_answer(turns, "leads").leads,
-        sizing=_last_answer(turns, "sizing").sizing,
-        proved=_proved(state.job(Message()), taken),
+        next_test=None if about.closed else diagnosis.next_test,
+        leads=_last_answer(whole, "leads").leads,
+        sizing=_last_answer(whole, "sizing").sizing,
+        proved=_proved(whole, taken),
         photos=about.photos,
         zone=about.zone,
     )
 
 
-def _is_proof(turn: Turn) -> bool:
-    return turn.reply is not None and PROOF_ASK in turn.reply["asks"]
+def _whole(turns: Sequence[Turn]) -> _Whole:
+    after: set[str] = set()
+    is_after = False
+    for turn in turns:
+        if turn.edits is not None:  # an edit speaks of what the message that it replaces spoke of
+            continue
+        asks = set(_first_read(turn).asks)
+        is_after = (is_after and not asks & GOES_ON) or bool(asks & REPAIRED)
+        if is_after:
+            after.add(turn.message_id)
+    end = fold(turns)
+    early = [turn for turn in turns if (turn.edits or turn.message_id) not in after]
+    return _Whole(turns=turns, after=frozenset(after), before=fold(early) if after else end, end=end)
 
 
-def _as_answered(turn: Turn) -> Message:
+def _first_read(turn: Turn) -> Message:
     """What was read of a turn when it came."""
     as_read = turn.talk.get("read")
     return message_from_json(as_read) if as_read is not None else Message()
 
 
-def _messages(turns: Sequence[Turn], state: State) -> Iterator[tuple[Turn, Message | None, Message | None]]:
-    """Each message that was no edit: as it was first read, where that counts no more, and as it counts now."""
-    counts = dict(state.kept)
-    for turn in turns:
-        if turn.edits is not None:
-            continue
-        now, first = counts.get(turn.message_id), _as_answered(turn)
-        yield turn, (None if first == now else first), now
+def _counting(whole: _Whole) -> Iterator[tuple[Turn, Message, Message]]:
+    """Each message that was no edit: as it was first read, and as it counts now; nothing of one that was undone."""
+    counts = {id(state): dict(state.kept) for state in (whole.before, whole.end)}
+    for turn in whole.turns:
+        if turn.edits is None:
+            yield turn, _first_read(turn), counts[id(whole.state_of(turn))].get(turn.message_id, Message())
 
 
-def _taken(turns: Sequence[Turn], state: State, first_proof: int) -> Iterator[Taken]:
-    gone = _taken_back(state)
-    for turn, once, now in _messages(turns, state):
-        counted = now.readings if now is not None else ()
-        dropped = [reading for reading in (once.readings if once is not None else ()) if reading not in counted]
-        for reading in (*dropped, *counted):
+def _taken(whole: _Whole) -> Iterator[Taken]:
+    gone = _taken_back(whole.before) | _taken_back(whole.end)
+    for turn, once, now in _counting(whole):
+        for reading in (*(r for r in once.readings if r not in now.readings), *now.readings):
             yield Taken(
                 number=turn.number,
                 at=turn.sent_at,
                 reading=reading,
-                stands=reading in counted and (turn.message_id, reading) not in gone,
-                proof=turn.number >= first_proof,
+                stands=reading in now.readings and (turn.message_id, reading) not in gone,
+                proof=turn.message_id in whole.after,
             )
 
 
 def _taken_back(state: State) -> frozenset[tuple[str, Reading]]:
-    """Readings, with the message that brought them, that a later message withdrew or corrected."""
+    """Readings, with the message that brought them, that a later message withdrew or corrected; one merely taken again stood."""
     gone: set[tuple[str, Reading]] = set()
     for i, (_, message) in enumerate(state.kept):
-        if not message.withdrawn and "correct" not in message.asks:
-            continue
-        left = standing_readings(state.kept[: i + 1])
-        for old in standing_readings(state.kept[:i]):
-            if old not in left:
-                gone |= {(key, old) for key, earlier in state.kept[:i] if old in earlier.readings}
+        if message.withdrawn or "correct" in message.asks:
+            left = standing_readings(state.kept[: i + 1])
+            dropped = [old for old in standing_readings(state.kept[:i]) if old not in left]
+            gone |= {(key, old) for key, earlier in state.kept[:i] for old in dropped if old in earlier.readings}
     return frozenset(gone)
 
 
-def _told(turns: Sequence[Turn], state: State) -> Iterator[Told]:
-    standing = state.job(Message()).facts
-    for turn, once, now in _messages(turns, state):
-        counted = now.facts if now is not None else ()
-        dropped = [fact for fact in (once.facts if once is not None else ()) if fact not in counted]
-        for fact in (*dropped, *counted):
-            stands = fact in counted and fact in standing
-            yield Told(number=turn.number, at=turn.sent_at, fact=fact, stands=stands)
+def _told(whole: _Whole) -> Iterator[Told]:
+    for turn, once, now in _counting(whole):
+        standing: Sequence[Fact] = whole.state_of(turn).job(Message()).facts
+        for fact in (*(f for f in once.facts if f not in now.facts), *now.facts):
+            stands = fact in now.facts and fact in standing
+            yield Told(number=turn.number, at=turn.sent_at, fact=fact, stands=stands, after=turn.message_id in whole.after)
 
 
 def _given(turns: Sequence[Turn]) -> Iterator[Given]:
@@ -137,17 +155,15 @@ def _given(turns: Sequence[Turn]) -> Iterator[Given]:
                 yield Given(number=turn.number, at=turn.sent_at, name=name, says=row.says, source=row.source)
 
 
-def _last_answer(turns: Sequence[Turn], part: str) -> Answer:
-    """What core said when it last spoke of leads or of a size, worked out again from the log."""
-    last = next((i for i in range(len(turns) - 1, -1, -1) if _record(turns[i]).get(part) is not None), None)
-    return Answer() if last is None else answer(turns[:last], turns[last]).answer
+def _last_answer(whole: _Whole, part: str) -> Answer:
+    """What core says to the last message that was answered with this part, knowing all that was told on its side of the repair."""
+    for turn in reversed(whole.turns):
+        if turn.reply is not None and turn.reply.get(part) is not None:
+            return advise(whole.state_of(turn).job(_first_read(turn)))
+    return Answer()
 
 
-def _record(turn: Turn) -> Mapping[str, object]:
-    return turn.reply or {}
-
-
-def _proved(job: Job, taken: Sequence[Taken]) -> tuple[Said, ...]:
+def _proved(whole: _Whole, taken: Sequence[Taken]) -> tuple[Said, ...]:
     """What the readings after the repair say, taken alone."""
     after = tuple(t.reading for t in taken if t.proof and t.stands)
-    return prove(replace(job, readings=after)).lines if after else ()
+    return prove(replace(whole.end.job(Message(asks=("prove",))), readings=after)).lines if after else ()

@@ -43,6 +43,8 @@ class Told:
     at: datetime
     fact: Fact
     stands: bool = True
+    after: bool = False
+    """True where it was told of the repaired unit."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,8 +105,12 @@ class JobLog:
         return tuple(t for t in self.standing() if t.proof)
 
     def facts(self) -> tuple[Fact, ...]:
-        """The standing facts, in order."""
-        return tuple(t.fact for t in self.told if t.stands)
+        """The standing facts of the unit as it was found, in order."""
+        return tuple(t.fact for t in self.told if t.stands and not t.after)
+
+    def facts_after(self) -> tuple[Fact, ...]:
+        """The standing facts of the repaired unit, in order."""
+        return tuple(t.fact for t in self.told if t.stands and t.after)
 
 
 def latest_per_place(taken: tuple[Taken, ...]) -> tuple[Taken, ...]:

@@ -21,5 +21,5 @@ def drawn(log: JobLog, tell: Tell) -> dict[str, bytes]:
     test = log.next_test if log.closed is None else None
     answer = Answer(verdict=log.verdict, next_test=test, leads=log.leads)
     job = Job(readings=tuple(t.reading for t in log.before_repair()), facts=log.facts())
-    pictures = {"circuit": circuit.without_head(answer, job, tell).png()}
+    pictures = {"circuit": circuit.without_head(answer, job, tell).png()} if job.readings else {}
     return pictures if log.leads is None else pictures | {"leads": draw("leads", answer, job, tell).png}

@@ -19,14 +19,25 @@ def place(reading: Reading, tell: Tell) -> str:
         reading: The reading.
         tell: The reader's language.
     """
-    where = tell(MEASURES[reading.measure].place)
+    where = capital(tell(MEASURES[reading.measure].place))
     if reading.leads is None:
-        return where[:1].upper() + where[1:]
+        return where
     first, second = reading.leads
     between = tell(say("{first} to {second}", first=first, second=second))
-    if MEASURES[reading.measure].pair:
-        return between[:1].upper() + between[1:]
-    return f"{where[:1].upper()}{where[1:]} ({between})"
+    return capital(between) if MEASURES[reading.measure].pair else f"{where} ({between})"
+
+
+def capital(sentence: str) -> str:
+    """
+    A sentence that begins a line.
+
+    Args:
+        sentence: In any language.
+
+    >>> capital("across the secondary: 24 V")
+    'Across the secondary: 24 V'
+    """
+    return sentence[:1].upper() + sentence[1:]
 
 
 def shown(reading: Reading) -> str:

@@ -30,7 +30,7 @@ HEADS: Final[dict[str, str]] = {
     "high": "most that the finding would read",
     "probability": "0 to 1",
     "stands": "`no` where a later message took it back",
-    "remark": "`assumed`, `low_impedance`, `not_isolated`, `for`, `against`, `neither`, `settled`",
+    "remark": "`after` (a fact of the repaired unit), `assumed`, `low_impedance`, `not_isolated`, `for`, `against`, `neither`, `settled`",
     "text": "words of the technician, or the sentence of the report",
 }
 """Every column and what stands in it."""
@@ -108,7 +108,7 @@ def _facts(report: Report) -> Iterator[Row]:
         number = (
             _number(float(v), told.fact.unit or FACTS[told.fact.fact]) if isinstance(v := told.fact.value, int | float) else {}
         )
-        stands = {"stands": "yes" if told.stands else "no", "text": _words(told.fact)}
+        stands = {"stands": "yes" if told.stands else "no", "remark": "after" if told.after else "", "text": _words(told.fact)}
         yield _sent("fact", told.fact.fact) | _stamped(told.number, told.at) | number | stands
 
 

@@ -14,7 +14,7 @@ from core.said import Said, say
 
 SPEAKS: Final[dict[str, Said]] = {"for": say("for"), "against": say("against"), "neither": say("neither")}
 MOST_REASONS: Final = 6
-"""Likeliest to convince first; more of them convince nobody."""
+"""Likeliest to convince first; more of them convince nobody, and those that speak for neither stand in the CSV and JSON."""
 WORTH_A_LINE: Final = 0.02
 """The next likeliest finding is named from this probability on."""
 
@@ -53,7 +53,8 @@ def why(log: JobLog, tell: Tell) -> Part:
         log: The job.
         tell: The reader's language.
     """
-    reasons = log.verdict.reasons[:MOST_REASONS] if log.verdict else ()
+    given = log.verdict.reasons if log.verdict else ()
+    reasons = [r for r in given if r.speaks != "neither"][:MOST_REASONS]
     rows = tuple((place(r.reading, tell), shown(r.reading), tell(expected(r)), tell(SPEAKS[r.speaks])) for r in reasons)
     heads = (say("Place"), say("Reading"), say("Expected"), say("Speaks"))
     return Part(
