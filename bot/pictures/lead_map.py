@@ -159,7 +159,7 @@ _OPEN: Final = say("open")
 
 def _section(one: str, other: str, y1: float, y2: float, page: _Page) -> list[Shape]:
     """The stretch of winding between two leads, with its ohms."""
-    if page.evidence.open_between(one, other):
+    if _is_open(one, other, page):
         x, middle = _PRIMARY_X, (y1 + y2) / 2.0
         ends = [
             Line(points=((x, a), (x, b)), stroke=WARN, width=8, dash="16 14") for a, b in ((y1, middle - 18), (middle + 18, y2))
@@ -173,6 +173,10 @@ def _section(one: str, other: str, y1: float, y2: float, page: _Page) -> list[Sh
         text = page.tell(said)
         shapes.append(Text(x=_PRIMARY_X + 62, y=(y1 + y2) / 2.0 + 14, text=text, size=fitted(text, 180.0, 40)))
     return shapes
+
+
+def _is_open(one: str, other: str, page: _Page) -> bool:
+    return page.evidence.open_between(one, other) and pair(one, other) not in page.evidence.contradicted
 
 
 def _ohms(one: str, other: str, page: _Page) -> Said | None:
@@ -208,7 +212,7 @@ def _right(winding: Winding, page: _Page, top: float, bottom: float) -> list[Sha
 
 
 def _low_section(one: str, other: str, y1: float, y2: float, page: _Page) -> list[Shape]:
-    if page.evidence.open_between(one, other):
+    if _is_open(one, other, page):
         shapes: list[Shape] = [Line(points=((_SECONDARY_X, y1), (_SECONDARY_X, y2)), stroke=WARN, width=8, dash="16 14")]
         return [*shapes, Text(x=_SECONDARY_X + 24, y=(y1 + y2) / 2 + 14, text=page.tell(_OPEN), size=42, bold=True, fill=WARN)]
     shapes = [coil(_SECONDARY_X, y1, y2, bulge=-56.0, turns=max(2, min(4, round((y2 - y1) / 80.0))), width=11.0)]

@@ -229,4 +229,6 @@ def unread_pairs(evidence: Evidence) -> tuple[Pair, ...]:
     """Pairs of named leads that nobody has read yet."""
     leads = evidence.leads
     pairs = (pair(a, b) for i, a in enumerate(leads) for b in leads[i + 1 :])
-    return tuple(p for p in pairs if p not in evidence.ohms and p not in evidence.opens and p not in evidence.leaks)
+    return tuple(
+        p for p in pairs if p in evidence.contradicted or not (p in evidence.ohms or p in evidence.opens or p in evidence.leaks)
+    )

@@ -53,6 +53,8 @@ class Evidence:
     """The tap lead that was landed."""
     in_use_v: float | None
     not_isolated: frozenset[Pair]
+    contradicted: frozenset[Pair] = frozenset()
+    """Pairs given as open though both leads read ohms to others that hold together: "the rest OL" was said too widely."""
 
     def open_between(self, a: str, b: str) -> bool:
         """True where the two leads read open, or kilohms."""
@@ -80,10 +82,11 @@ def gather(job: Job) -> Evidence:
     names = [n for r in job.readings if r.leads and r.measure in _DEAD_PAIRS | {"lead_volts"} for n in r.leads]
     names += [*labels, *([in_use] if in_use else [])]
     leads = tuple(dict.fromkeys(n for n in names if n != GROUND))
+    opens = frozenset(p for p, r in dead.items() if r.value == OPEN)
     return Evidence(
         leads=leads,
         ohms={p: ohm for p, ohm in finite.items() if p not in leaks},
-        opens=frozenset(p for p, r in dead.items() if r.value == OPEN),
+        opens=opens,
         leaks=leaks,
         volts={p: float(r.value) for p, r in live.items() if r.value != OPEN},
         labels=labels | _written_on(leads),
@@ -97,7 +100,23 @@ def gather(job: Job) -> Evidence:
         in_use=in_use,
         in_use_v=job.number("tap_volts"),
         not_isolated=frozenset(p for p, r in dead.items() if r.not_isolated),
+        contradicted=_contradicted(opens, (p for p in finite if p not in leaks)),
     )
+
+
+def blocks(leads: Iterable[str], pairs: Iterable[Pair]) -> tuple[tuple[str, ...], ...]:
+    """Leads that hold together by ohms."""
+    block = {lead: lead for lead in leads}
+    for a, b in pairs:
+        old, new = block[b], block[a]
+        block = {lead: new if name == old else name for lead, name in block.items()}
+    return tuple(tuple(lead for lead, its in block.items() if its == name) for name in dict.fromkeys(block.values()))
+
+
+def _contradicted(opens: frozenset[Pair], finite: Iterable[Pair]) -> frozenset[Pair]:
+    pairs = tuple(finite)
+    together = [set(block) for block in blocks(dict.fromkeys(lead for p in pairs for lead in p), pairs)]
+    return frozenset(p for p in opens if any(block.issuperset(p) for block in together))
 
 
 def _between_leads(reading: Reading) -> bool:

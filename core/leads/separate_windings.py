@@ -6,10 +6,10 @@ from itertools import combinations
 from math import log
 from typing import Final
 
-from core.leads.evidence import Evidence, Pair
+from core.leads.evidence import Evidence, Pair, blocks
 from core.leads.meter import slip_density
 from core.leads.order_along_winding import MOST_LEADS
-from core.leads.tap_sets import MISSED_CONTACT, OPEN_SECTION, SLIP
+from core.leads.tap_sets import MISSED_CONTACT, OPEN_SECTION, SAID_TOO_WIDELY, SLIP
 
 MOST_BLOCKS: Final = 7
 _STRAY: Final = log(0.02)
@@ -51,10 +51,10 @@ def groupings(evidence: Evidence) -> tuple[Grouping, ...]:
     """
     found: dict[tuple[frozenset[Group], Pair | None], Grouping] = {}
     for slip in (None, *_bridges(evidence)):
-        blocks = _blocks(evidence.leads, (p for p in evidence.ohms if p != slip))
-        if len(blocks) > MOST_BLOCKS:
+        together = blocks(evidence.leads, (p for p in evidence.ohms if p != slip))
+        if len(together) > MOST_BLOCKS:
             continue
-        for parts in _partitions(blocks):
+        for parts in _partitions(together):
             made = _grouping(parts, evidence, slip)
             if made is not None:
                 found.setdefault((frozenset(made.groups), slip), made)
@@ -63,75 +63,68 @@ def groupings(evidence: Evidence) -> tuple[Grouping, ...]:
 
 
 def _grouping(parts: Sequence[Sequence[tuple[str, ...]]], evidence: Evidence, slip: Pair | None) -> Grouping | None:
-    groups, strays, weight = [], [], 0.0
-    for blocks in parts:
-        leads = tuple(lead for block in blocks for lead in block)
+    groups, strays, weight, inside = [], [], 0.0, 0
+    for part in parts:
+        leads = tuple(lead for block in part for lead in block)
         if len(leads) == 1:
             strays.append(leads[0])
             others = [lead for lead in evidence.leads if lead != leads[0]]
             weight += _LONE if all(evidence.open_between(leads[0], lead) for lead in others) else _STRAY
             continue
-        fragments = _fragments(blocks, evidence)
+        fragments = _fragments(part, evidence)
         if fragments is None or len(leads) > MOST_LEADS:
             return None
-        weight += log(OPEN_SECTION) * max(0, len(fragments) - 1) + _opens_inside(fragments or (frozenset(leads),), evidence)
+        weight += log(OPEN_SECTION) * max(0, len(fragments) - 1)
+        inside += _opens_inside(fragments or (frozenset(leads),), evidence)
         groups.append(Group(leads, fragments))
+    if inside:
+        weight += log(SAID_TOO_WIDELY + (1.0 - SAID_TOO_WIDELY) * MISSED_CONTACT**inside)
     if slip is not None:
         weight += log(SLIP * slip_density(evidence.ohms[slip]))
     return Grouping(groups=tuple(groups), strays=tuple(strays), slip=slip, log_weight=weight)
 
 
-def _fragments(blocks: Sequence[tuple[str, ...]], evidence: Evidence) -> tuple[frozenset[str], ...] | None:
+def _fragments(part: Sequence[tuple[str, ...]], evidence: Evidence) -> tuple[frozenset[str], ...] | None:
     """
     The parts of an open winding, nothing for a whole one, None where these blocks can't be one winding.
 
     Blocks that nobody read against each other may simply be one winding.
     """
-    if len(blocks) == 1:
+    if len(part) == 1:
         return ()
-    apart = [_read_open(a, b, evidence) for a, b in combinations(blocks, 2)]
+    apart = [_read_open(a, b, evidence) for a, b in combinations(part, 2)]
     if not any(apart):
         return ()
-    return tuple(frozenset(block) for block in blocks) if all(apart) and len(blocks) <= 3 else None
+    return tuple(frozenset(block) for block in part) if all(apart) and len(part) <= 3 else None
 
 
 def _read_open(a: Iterable[str], b: Sequence[str], evidence: Evidence) -> bool:
     return any(evidence.open_between(x, y) for x in a for y in b)
 
 
-def _opens_inside(fragments: Sequence[frozenset[str]], evidence: Evidence) -> float:
-    """A pair of a sound stretch that was given as open was not touched well."""
-    count = sum(evidence.open_between(a, b) for f in fragments for a, b in combinations(sorted(f), 2))
-    return count * log(MISSED_CONTACT)
+def _opens_inside(fragments: Sequence[frozenset[str]], evidence: Evidence) -> int:
+    """How many pairs of sound stretches were given as open: not touched well, or swept up by "the rest OL"."""
+    return sum(evidence.open_between(a, b) for f in fragments for a, b in combinations(sorted(f), 2))
 
 
 def _bridges(evidence: Evidence) -> Iterator[Pair]:
     """Readings that alone hold two parts together which otherwise read open."""
-    whole = len(_blocks(evidence.leads, evidence.ohms))
+    whole = len(blocks(evidence.leads, evidence.ohms))
     for p in evidence.ohms:
-        blocks = _blocks(evidence.leads, (q for q in evidence.ohms if q != p))
-        if len(blocks) == whole:
+        apart = blocks(evidence.leads, (q for q in evidence.ohms if q != p))
+        if len(apart) == whole:
             continue
-        a, b = (next(block for block in blocks if lead in block) for lead in p)
+        a, b = (next(block for block in apart if lead in block) for lead in p)
         if _read_open(a, b, evidence) or (len(a) > 1 and len(b) > 1):
             yield p
 
 
-def _blocks(leads: Sequence[str], pairs: Iterable[Pair]) -> tuple[tuple[str, ...], ...]:
-    """Leads that hold together by ohms."""
-    block = {lead: lead for lead in leads}
-    for a, b in pairs:
-        old, new = block[b], block[a]
-        block = {lead: new if name == old else name for lead, name in block.items()}
-    return tuple(tuple(lead for lead in leads if block[lead] == name) for name in dict.fromkeys(block.values()))
-
-
-def _partitions(blocks: Sequence[tuple[str, ...]]) -> Iterator[list[list[tuple[str, ...]]]]:
+def _partitions(loose: Sequence[tuple[str, ...]]) -> Iterator[list[list[tuple[str, ...]]]]:
     """All ways to put blocks together."""
-    if not blocks:
+    if not loose:
         yield []
         return
-    first, rest = blocks[0], blocks[1:]
+    first, rest = loose[0], loose[1:]
     for parts in _partitions(rest):
         yield [[first], *parts]
         for i, part in enumerate(parts):

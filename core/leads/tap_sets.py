@@ -106,6 +106,9 @@ BUILDS: Final = (
 OPEN_SECTION: Final = 0.03
 """Weight of an open inside a winding. Common practice, no source."""
 SLIP: Final = 0.06
-"""Chance that one ohms reading is not what it says: a typo, wet fingers, the wrong lead. Common practice, no source."""
+"""Chance that one ohms reading is not what it says: a typo, wet fingers, the wrong lead. Set on the high side, since a slip taken for a
+reading makes a wrong map and a reading taken for a slip only costs another test. Common practice, no source."""
 MISSED_CONTACT: Final = 0.003
 """Chance that a sound pair is given as open."""
+SAID_TOO_WIDELY: Final = 0.15
+"""Chance that "the rest OL" also covers pairs along one winding that nobody read. Common practice, no source."""
