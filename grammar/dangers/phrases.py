@@ -284,7 +284,7 @@ class Index:
             if not needed:
                 self._always.append(number)
                 continue
-            rarest = min(needed, key=lambda one: (len(one.star_starts) * 4 + len(one.starts)))
+            rarest = min(needed, key=lambda one: len(one.star_starts) * 4 + len(one.starts))
             for word in rarest.starts:
                 self._by_word.setdefault(word, []).append(number)
             for stem in rarest.star_starts:

@@ -90,7 +90,9 @@ def _qualified(careful: list[tuple[str, bool]], names: set[str]) -> bool | None:
 
 
 def _found(rows: tuple[Cue, ...], text: Text) -> list[tuple[str, Found]]:
-    return [(name, found) for name, sought in _phrases(rows).held_by(text) for found in islice(places(sought, text), MOST_PLACES)]
+    return [
+        (name, found) for name, sought in _phrases(rows).held_by(text) for found in islice(places(sought, text), MOST_PLACES)
+    ]
 
 
 def _meant(text: Text) -> set[str]:

@@ -10,7 +10,9 @@ DEVELOPERS = Path(__file__).parents[2] / "DEVELOPERS.md"
 
 def section(title: str) -> str:
     """The text under one heading."""
-    return re.split(r"^## ", DEVELOPERS.read_text(encoding="utf-8").split(f"## {title}\n", 1)[1], maxsplit=1, flags=re.MULTILINE)[0]
+    return re.split(
+        r"^## ", DEVELOPERS.read_text(encoding="utf-8").split(f"## {title}\n", 1)[1], maxsplit=1, flags=re.MULTILINE
+    )[0]
 
 
 def test_developers_md_names_every_danger() -> None:
