@@ -207,7 +207,7 @@ _ROLE_WORDS: Final = {
 
 def _doubt(maps: Sequence[tuple[Hypothesis, float]], evidence: Evidence, wanted: LeadTest | None) -> Iterable[Said]:
     best = maps[0][0]
-    if wanted is not None and wanted.kind == "ratio":
+    if wanted is not None and wanted.kind == "ratio" and wanted.leads != wanted.ends:
         yield from _predictions(maps, wanted)
     elif len(maps) > 1 and _is_mirror(best, maps[1][0]) and _has_equal_halves(best):
         yield say("Two equal halves: ohms and ratio test read the same from both ends, either end may be common")

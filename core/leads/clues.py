@@ -26,7 +26,14 @@ NOMINALS: Final = (
 )
 """A supply or a label's volts, and from where to where it is called so. [V]"""
 _VOLT_SLIP: Final = 0.02
-_TEST_V: Final = 24.5
+_SOURCES: Final = (
+    (0.45, math.log(24.1), 0.02, True),
+    (0.25, math.log(26.5), 0.06, True),
+    (0.15, 0.0, 0.08, False),
+    (0.15, -1.2, 1.5, False),
+)
+"""What may stand behind volts between leads: share, natural logarithm of the volts and its spread, whether they lie across the whole primary.
+A 24 V source as named, one that reads its open volts, the line on its own tap, anything. Common practice, no source."""
 _NO_COLOUR: Final = 1.0 / len(COLOURS)
 
 
@@ -161,10 +168,8 @@ def _volts(windings: Sequence[Wound], evidence: Evidence) -> float:
     off = (seen - np.outer(scale, turns)) / sigma
     each = np.log((1.0 - _VOLT_SLIP) * np.exp(-0.5 * off**2) / (sigma * 2.507) + _VOLT_SLIP / (5.0 * (seen + 0.1)))
     log_scale = np.log(scale)
-    prior = (
-        0.6 * _bell(log_scale, math.log(_TEST_V / span), 0.08)
-        + 0.2 * _bell(log_scale, 0.0, 0.08)
-        + 0.2 * _bell(log_scale, -1.2, 1.5)
+    prior = sum(
+        share * _bell(log_scale, middle - (math.log(span) if whole else 0.0), width) for share, middle, width, whole in _SOURCES
     )
     total = each.sum(axis=1) + np.log(prior)
     return float(np.log(np.exp(total - total.max()).mean()) + total.max())

@@ -82,8 +82,17 @@ def best_test(belief: Belief, evidence: Evidence, declined: frozenset[tuple[str,
     weighed = [(t.hopes - (_LIVE_COSTS if t.kind == "ratio" else 0.0), t) for t in tests]
     gain, best = max(weighed, key=lambda row: row[0], default=(0.0, None))
     if best is not None and gain > now + _WORTH:
-        return best
+        return _source_first(best, belief, evidence)
     return None if ("lead_ohms", None) in declined else LeadTest(kind="label", leads=None)
+
+
+def _source_first(test: LeadTest, belief: Belief, evidence: Evidence) -> LeadTest:
+    """Once a ratio was read and still leaves doubt, the volts of the source itself are what is missing."""
+    if test.kind != "ratio" or test.ends is None or pair(*test.ends) in evidence.volts:
+        return test
+    side = {lead for w in belief.maps[0][0].windings if w.role == "primary" for lead, _ in w.leads}
+    begun = any(side.issuperset(p) for p in evidence.volts)
+    return LeadTest(kind="ratio", leads=test.ends, ends=test.ends, hopes=test.hopes) if begun else test
 
 
 _MEASURE: Final = {"ohms": "lead_ohms", "again": "lead_ohms", "ratio": "lead_volts", "label": "lead_ohms"}
@@ -95,12 +104,18 @@ def asked(test: LeadTest, evidence: Evidence) -> NextTest:
         fact = "nameplate_taps" if not evidence.taps else "lead_is"
         return NextTest(measure="lead_ohms", instruction=_ASK_FACT[fact], fact=fact)
     one, other = (lead_name(lead) for lead in test.leads)
+    if test.kind == "ratio" and test.ends == test.leads:
+        return NextTest(
+            measure="lead_volts",
+            leads=test.leads,
+            instruction=say("With the 24 V still across {one} and {other}: read volts between these two", one=one, other=other),
+        )
     if test.kind == "ratio" and test.ends is not None:
         return NextTest(
             measure="lead_volts",
             leads=test.leads,
             instruction=say(
-                "Known-good fused 24 V across {low} and {high}, all else free: read volts {one} to {other}",
+                "Known-good fused 24 V across {low} and {high}, all else free: read volts there and {one} to {other}",
                 low=lead_name(test.ends[0]),
                 high=lead_name(test.ends[1]),
                 one=one,

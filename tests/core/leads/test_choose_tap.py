@@ -1,0 +1,113 @@
+"""Which lead to land for a supply, which to cap, what comes out."""
+
+import pytest
+
+from core.leads import choose_tap
+from core.readings import Fact, Job, Reading
+from tests.core.leads.test_answer import FIVE, label, told
+
+
+def supply(volts: float) -> Fact:
+    """The supply as named."""
+    return Fact(fact="supply_volts", value=volts)
+
+
+def read(measure: str, volts: float) -> Reading:
+    """One live reading."""
+    return Reading(measure=measure, value=volts)
+
+
+def test_the_lead_of_the_supply_is_landed_and_the_others_are_capped() -> None:
+    """208 V."""
+    answer = choose_tap(told(FIVE, supply(208.0)))
+
+    assert answer.leads.land.lead == "red"
+    assert set(answer.leads.land.cap) == {"black", "orange"}
+    assert "cap_unused_leads" in answer.cautions
+
+
+def test_measured_volts_come_before_named_ones() -> None:
+    """Named 240, measured 203 with nothing that speaks of a delta."""
+    base = told(FIVE, supply(208.0))
+    job = Job(readings=(*base.readings, read("line_volts", 243.0)), facts=base.facts)
+
+    assert choose_tap(job).leads.land.lead == "orange"
+
+
+@pytest.mark.parametrize(("volts", "right"), [(203.0, "red"), (216.0, "red"), (232.0, "orange"), (118.0, "black")])
+def test_the_nearest_tap_by_ratio_is_taken(volts: float, right: str) -> None:
+    """As measured."""
+    base = told(FIVE)
+
+    assert choose_tap(Job(readings=(*base.readings, read("line_volts", volts)))).leads.land.lead == right
+
+
+@pytest.mark.parametrize("volts", [277.0, 480.0])
+def test_no_tap_for_the_supply_is_said(volts: float) -> None:
+    """And over 300 V has its caution."""
+    answer = choose_tap(told(FIVE, supply(volts)))
+
+    assert not answer.leads.land.fits
+    assert answer.leads.land.lead is None
+    assert "over_300" in answer.cautions
+
+
+def test_208_on_taps_of_120_and_240_fits_neither() -> None:
+    """From the nameplate alone."""
+    answer = choose_tap(Job(facts=(supply(208.0), Fact(fact="nameplate_taps", value=(120.0, 240.0)))))
+
+    assert not answer.leads.land.fits
+
+
+def test_labels_alone_name_the_lead() -> None:
+    """Nobody read an ohm."""
+    facts = (label("black", "common"), label("red", "208"), label("orange", "240"), supply(208.0))
+    land = choose_tap(Job(facts=facts)).leads.land
+
+    assert (land.lead, land.cap) == ("red", ("orange",))
+
+
+def test_without_leads_the_tap_is_named_and_the_nameplate_asked_for() -> None:
+    """Which tap for 208?"""
+    answer = choose_tap(Job(facts=(supply(208.0),)))
+
+    assert "208 V: land the 208 V tap" in map(str, answer.lines)
+    assert answer.next_test.fact == "nameplate_taps"
+
+
+def test_without_a_supply_it_is_asked_for() -> None:
+    """Measure first."""
+    assert choose_tap(told(FIVE)).next_test.measure == "line_volts"
+
+
+def test_208_to_neutral_of_a_delta_is_no_208_volt_supply() -> None:
+    """120, 208 and 240 V at one panel: the tap is for phase to phase."""
+    base = told(FIVE)
+    readings = (read("line_volts", 120.0), read("line_volts", 240.0), read("line_volts", 208.0))
+    answer = choose_tap(Job(readings=(*base.readings, *readings)))
+
+    assert "high_leg" in answer.cautions
+    assert answer.leads.land.lead == "orange"
+
+
+def test_twice_the_volts_is_stopped() -> None:
+    """The 120 V tap on 240 V."""
+    answer = choose_tap(Job(facts=(supply(240.0), Fact(fact="tap_volts", value=120.0))))
+
+    assert "double_volts" in answer.cautions
+
+
+def test_two_primaries_are_joined_in_series_or_in_parallel() -> None:
+    """By the supply."""
+    text = "h1 h2 30, h3 h4 31, x1 x2 0.9"
+
+    assert "240 V: both primaries in series" in map(str, choose_tap(told(text, supply(240.0))).lines)
+    assert "120 V: both primaries in parallel" in map(str, choose_tap(told(text, supply(120.0))).lines)
+
+
+def test_a_doubtful_map_is_confirmed_before_landing() -> None:
+    """Equal halves without a label."""
+    answer = choose_tap(told("a b 20.0, a c 40.1, b c 20.1, d e 1.1", supply(240.0)))
+
+    assert answer.next_test is not None
+    assert any("confirm" in str(line) for line in answer.lines)
