@@ -193,6 +193,7 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     "JUMPWORD": ("jumper", "jumpered", "jumped", "jumping", "jump", "bypass", "bypassed", "foil", "wrapper", "bridged", "puente", "puenteado"),
     "SHORTWORD": ("short", "shorted", "shorts", "burnt", "burned", "fried", "cooked", "popped", "blew", "corto"),
     "FUSEISH": ("fuse", "fuses", "amp", "supply house", "truck", "board", "store"),
+    "RESETWORD": ("reset", "resetting", "resets", "flip", "flipping", "breaker"),
     "ODDV": tuple(str(volts) for volts in range(9, 96)),
 }  # fmt: skip
 """Each concept with its spellings; `stem*` stands for every word that begins so."""
