@@ -8,7 +8,9 @@ import pytest
 
 from bot.conversation import Turn, answer
 from bot.reply import Reply
+from core.cautions import for_test
 from core.dangers import DANGERS
+from core.readings import Job
 
 START = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
 MESSAGES = Path(__file__).parents[1] / "grammar" / "danger_messages.jsonl"
@@ -90,10 +92,10 @@ def test_a_whole_job_hears_each_caution_as_often_as_it_must(texts: tuple[str, ..
 
 @pytest.mark.parametrize("text", ["sec 24.6 V", "R to C 24.4 V", "coil 24 V", "secundario 24.6 volts"])
 def test_a_24_volt_reading_carries_no_caution_of_its_own(text: str) -> None:
-    """What is said, if anything, belongs to a dead test that comes next."""
+    """What is said, if anything, belongs to the test that comes next."""
     reply = play("new job x", text)[1]
 
-    assert set(reply.cautions) <= {"prove_dead", "discharge_capacitor"}
+    assert set(reply.cautions) <= set(for_test(reply.answer.next_test, Job(readings=reply.message.readings)))
 
 
 def test_a_caution_comes_back_with_another_person_and_another_day() -> None:
