@@ -35,6 +35,9 @@ def message_to_json(message: Message) -> dict[str, Any]:
 
 def message_from_json(record: Mapping[str, Any]) -> Message:
     """The message that `message_to_json` wrote. A question comes back as it was asked, in English."""
+    plain: dict[str, Any] = {name: tuple(record.get(name, ())) for name in _PLAIN} | {
+        name: record.get(name) for name in _SINGLE
+    }
     return Message(
         readings=tuple(_reading(r) for r in record.get("readings", ())),
         facts=tuple(_fact(f) for f in record.get("facts", ())),
@@ -48,8 +51,7 @@ def message_from_json(record: Mapping[str, Any]) -> Message:
             for u in record.get("unclear", ())
         ),
         repairs=tuple((written, meant) for written, meant in record.get("repairs", ())),
-        **{name: record.get(name) for name in _SINGLE},
-        **{name: tuple(record.get(name, ())) for name in _PLAIN},
+        **plain,
     )
 
 
