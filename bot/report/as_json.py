@@ -33,7 +33,7 @@ KEYS: Final[dict[str, str]] = {
     "outcome": "sent: what was done, in the technician's words, or null",
     "proved": "computed: what the readings after the repair say",
     "cautions": "said by the bot: name, at_utc, message, text, source",
-    "standards": "said by the bot: titles and clauses behind the cautions, the verdict and the sizing; note where a text was not open when it was put down",
+    "standards": "said by the bot: titles and clauses behind the cautions (those of the sizing stand in its rules); note where a text was not open when it was put down",
     "photos": "sent: at_utc, caption, bytes (how many; the pictures themselves stand in the PDF)",
     "computed": "names of the keys that were worked out and not sent",
 }

@@ -118,8 +118,9 @@ def _photos(log: JobLog, tell: Tell) -> Part:
 
 
 def _standards(log: JobLog, tell: Tell) -> Part:
-    lines = tuple(str(source) for source in standards.named(log))
-    return Part(name="standards", title=tell(say("Standards named")), mark="said", lines=lines, run_in=True)
+    rules = log.sizing.rules if log.sizing else ()
+    lines = (*(places.capital(tell(rule)) for rule in rules), *(str(source) for source in standards.named(log)))
+    return Part(name="standards", title=tell(say("Standards and rules named")), mark="said", lines=lines, run_in=True)
 
 
 _PARTS: Final[tuple[Callable[[JobLog, Tell], Part], ...]] = (

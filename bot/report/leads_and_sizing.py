@@ -91,7 +91,6 @@ def sizing(log: JobLog, tell: Tell) -> Part:
         for name, unit, label in _SIZES:
             if (value := getattr(found, name)) is not None:
                 lines.append(f"{tell(label)}: {rounded(value, unit)}")
-        lines += [tell(say("Rule: {rule}", rule=rule)) for rule in found.rules]
         if found.refused is not None:
             lines.append(tell(found.refused))
     return Part(name="sizing", title=tell(say("Sizing")), mark="computed", lines=tuple(lines), run_in=True)

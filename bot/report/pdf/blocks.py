@@ -44,12 +44,20 @@ def paragraph(sheet: Sheet, text: str, width: float, size: float, style: Style =
         size: Of the letters. [pt]
         style: Plain or bold.
     """
-    whole = one_line(text)
-    cut = whole if len(whole) <= MOST_LETTERS else whole[:MOST_LETTERS].rstrip() + " …"
     step = line_mm(size)
-    lines = sheet.broken(cut, width, size, style)
+    lines = sheet.broken(one_line(text), width, size, style)
     pieces = tuple(Print(x=0.0, y=i * step, text=line, size=size, style=style) for i, line in enumerate(lines))
     return Laid(height=step * len(lines), pieces=pieces)
+
+
+def shortened(words: str) -> str:
+    """
+    The start of a very long line, with a sign that there was more.
+
+    Args:
+        words: As sent.
+    """
+    return words if len(words) <= MOST_LETTERS else words[:MOST_LETTERS].rstrip() + " …"
 
 
 def title(sheet: Sheet, part: Part, mark: str, width: float, size: float) -> Laid:
@@ -85,7 +93,7 @@ def part_block(sheet: Sheet, report: Report, part: Part, width: float, setting: 
         setting: How tightly.
     """
     blocks = [title(sheet, part, report.called(part.mark), width, setting.size)]
-    lines = part.lines[: setting.lines]
+    lines = tuple(shortened(line) for line in part.lines[: setting.lines])
     if len(lines) < len(part.lines):
         lines = (*lines, report.more(len(part.lines) - len(lines)))
     lines = (" · ".join(lines),) if part.run_in else lines

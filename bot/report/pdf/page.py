@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from bot.report.paper import Part, Report
-from bot.report.pdf.blocks import GREY, Setting, paragraph, part_block, picture_block
+from bot.report.pdf.blocks import GREY, Setting, paragraph, part_block, picture_block, shortened
 from bot.report.pdf.pieces import Bar, Figure, Laid, Piece, Print, stacked
 from bot.report.pdf.sheet import MARGIN_MM, PAGE_MM, TEXT_MM, Sheet
 
@@ -96,7 +96,7 @@ def _head(sheet: Sheet, report: Report, setting: Setting) -> Laid:
 
 def _pair(sheet: Sheet, label: str, value: str, width: float, size: float) -> Laid:
     beside = 24.0
-    words = paragraph(sheet, value, width - beside, size, "B")
+    words = paragraph(sheet, shortened(value), width - beside, size, "B")
     return Laid(height=words.height, pieces=(Print(x=0.0, y=0.0, text=label, size=size, grey=GREY), *words.at(beside, 0.0)))
 
 
