@@ -133,7 +133,7 @@ class BotApi:
         self.webhook: dict[str, Any] = {}
         self.handed_out: dict[int, int] = {}
         self.refuse_all = False
-        self._update, self._message = 1000, 10
+        self.last_update, self._message = 1000, 10
         self._lock = threading.Lock()
         self._changed = threading.Condition()
         self._started = threading.Event()
@@ -186,8 +186,8 @@ class BotApi:
         """An update for the bot; a fresh number unless one is given."""
         with self._lock:
             if number is None:
-                self._update += 1
-                number = self._update
+                self.last_update += 1
+                number = self.last_update
         whole = {"update_id": number, **update}
         self._loop.call_soon_threadsafe(self._take, whole, times)
         return number

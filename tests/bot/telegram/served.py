@@ -11,7 +11,7 @@ from sqlalchemy import URL, Engine, text
 from sqlalchemy.orm import Session
 
 from bot import members
-from bot.channels.telegram.serve import serving
+from bot.channels.telegram.service import serving
 from bot.delivery.chat_locks import locks_for
 from bot.delivery.rounds import utc_now
 from bot.settings import Settings
