@@ -90,7 +90,7 @@ def draw(rng: np.random.Generator, finding: Counts, pins: Pins | None = None) ->
     line = _line(rng, is_, supply)
     va = _given(pins.rated_va, lambda: rng.choice(RATINGS_VA, n, p=_flat(list(SHARE.values()))), n)
     v2 = _given(
-        pins.rated_secondary_v, lambda: np.where(rng.random(n) < 0.94, 24.0, rng.choice([12.0, 16.0, 18.0, 28.0], n)), n
+        pins.rated_secondary_v, lambda: np.where(rng.random(n) < 0.985, 24.0, rng.choice([12.0, 16.0, 18.0, 28.0], n)), n
     )
     unit = _unit(rng, tap, va, v2)
     load, called, share = _load(rng, is_, va, v2, pins)
@@ -98,7 +98,7 @@ def draw(rng: np.random.Generator, finding: Counts, pins: Pins | None = None) ->
     opened = fault["primary_fault_ohm"] + fault["secondary_fault_ohm"] > 0
     short = is_["load_short"] | (is_["protection_open"] & (rng.random(n) < 0.5))
     short |= (opened & (rng.random(n) < 0.33)) | (
-        (is_["primary_shorted_turns"] | is_["secondary_shorted_turns"]) & (rng.random(n) < 0.2)
+        (is_["primary_shorted_turns"] | is_["secondary_shorted_turns"]) & (rng.random(n) < 0.05)
     )
     # The least that counts as a short is about four times the rating; most are nearly dead shorts.
     limit = v2**2 / (4.0 * va)

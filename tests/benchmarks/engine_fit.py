@@ -9,13 +9,14 @@ probability because the loss is its logarithm. Reproducible by its seed.
 
 import argparse
 import time
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
 
 from core.circuit.plant import solve
 from core.diagnosis.features import FACTS, WIDTH, Evidence, T, encode
-from core.diagnosis.meter import SEEN, connected_values, hands, show, true_values
+from core.diagnosis.meter import ISOLATED, SEEN, connected_values, hands, show, true_values
 from core.diagnosis.network import LAYERS, Network, pack, unpack
 from core.diagnosis.worlds import NAMES, Worlds, draw
 from core.findings import FINDINGS
@@ -110,7 +111,7 @@ def kept(rng: np.random.Generator, value: np.ndarray) -> np.ndarray:
     kind = np.where(first[:, 0] & (primary < 60), 0, kind)
     asked = rng.random((n, len(SEEN))) < CHANCES[kind] * rng.choice([0.3, 0.7, 1.0, 1.3, 1.8], n)[:, None]
     asked[:, SEEN.index("primary_volts")] = np.where(
-        kind == 0, True, first[:, 0] & (kind != 3) | asked[:, SEEN.index("primary_volts")] & (kind == 3)
+        kind == 0, kind == 0, first[:, 0] & (kind != 3) | asked[:, SEEN.index("primary_volts")] & (kind == 3)
     )
     asked[:, SEEN.index("secondary_volts")] = np.where(
         kind == 0, asked[:, SEEN.index("secondary_volts")], first[:, 1] & (kind != 3)
@@ -142,7 +143,7 @@ class Stream:
         for name in ("fuse_volts", "fuse_ohms"):
             value[:, SEEN.index(name)] = np.where(unfused[:, 0] > 0, np.nan, value[:, SEEN.index(name)])
         again = show(rng, w, hand, true, joined).value
-        twice = rng.random(value.shape) < 0.1
+        twice = rng.random(value.shape) < np.where(ISOLATED, 0.3, 0.1)
         with np.errstate(all="ignore"):
             alike = (np.abs(np.log((again + 0.5) / (value + 0.5))) < 0.1) | (np.isinf(again) & np.isinf(value))
         value = np.where(twice & ~np.isnan(value), again, value)
@@ -160,7 +161,7 @@ def fit(steps: int, seed: int, start: Network | None = None) -> Network:
     sizes = (WIDTH, *LAYERS, len(NAMES) + 1)
     p = [
         a
-        for i, o in zip(sizes, sizes[1:], strict=False)
+        for i, o in pairwise(sizes)
         for a in (rng.normal(0, np.sqrt(2 / i), (i, o)).astype(np.float32), np.zeros(o, np.float32))
     ]
     if start is not None:

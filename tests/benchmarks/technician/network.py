@@ -33,26 +33,25 @@ class Network:
         size = len(names) + len(self.sources) + len(self.ideal)
         m, rhs = np.zeros((size, size), complex), np.zeros(size, complex)
         for a, b, ohm in self.z:
-            for p, q in ((a, b), (b, a)):
-                if p != "0":
-                    m[at[p], at[p]] += 1 / ohm
-                    if q != "0":
-                        m[at[p], at[q]] -= 1 / ohm
-        row = len(names)
-        for a, b, volts in self.sources:
-            for n, sign in ((a, 1), (b, -1)):
+            self._branch(m, at, a, b, 1 / ohm)
+        rows = [((a, 1), (b, -1)) for a, b, _ in self.sources]
+        rows += [((a, 1), (b, -1), (c, -ratio), (d, ratio)) for a, b, c, d, ratio in self.ideal]
+        for row, ends in enumerate(rows, start=len(names)):
+            for n, sign in ends:
                 if n != "0":
                     m[at[n], row] += sign
                     m[row, at[n]] += sign
-            rhs[row] = volts
-            row += 1
-        for a, b, c, d, ratio in self.ideal:
-            for n, sign in ((a, 1), (b, -1), (c, -ratio), (d, ratio)):
-                if n != "0":
-                    m[at[n], row] += sign
-                    m[row, at[n]] += sign
-            row += 1
+        for number, (_, _, volts) in enumerate(self.sources):
+            rhs[len(names) + number] = volts
         for i in range(len(names)):
             m[i, i] += 1e-12
         volts = np.linalg.solve(m, rhs)
         return {"0": 0j} | {n: volts[i] for n, i in at.items()}
+
+    @staticmethod
+    def _branch(m: np.ndarray, at: dict[str, int], a: str, b: str, siemens: complex) -> None:
+        for p, q in ((a, b), (b, a)):
+            if p != "0":
+                m[at[p], at[p]] += siemens
+                if q != "0":
+                    m[at[p], at[q]] -= siemens

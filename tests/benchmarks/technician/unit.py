@@ -1,5 +1,6 @@
 """One simulated call: a unit with one fault (and perhaps the short that caused it), solved node by node."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -78,6 +79,9 @@ class Unit:
         return self.finding in BAD
 
 
+Fault = Callable[[np.random.Generator, Unit], None]
+
+
 def make(rng: np.random.Generator, setting: Setting) -> Unit:
     """One unit with one fault."""
     w = np.array(setting.weights) / sum(setting.weights)
@@ -86,7 +90,7 @@ def make(rng: np.random.Generator, setting: Setting) -> Unit:
     u.tap = u.supply
     u.va = float(rng.choice([20, 40, 50, 75, 100], p=[0.1, 0.45, 0.1, 0.25, 0.1]))
     u.fused = u.finding == "protection_open" or rng.random() < setting.fuse
-    u.called = u.finding in {"overload"} or rng.random() < setting.called
+    u.called = u.finding == "overload" or rng.random() < setting.called
     u.neutral = u.supply in {120.0, 277.0}
     u.bonded = rng.random() < 0.4
     _parts(rng, u)
@@ -122,48 +126,86 @@ def _parts(rng: np.random.Generator, u: Unit) -> None:
 
 
 def _fault(rng: np.random.Generator, u: Unit) -> None:
-    p, f = u.p, u.finding
-    dead_short = lambda: min(10 ** rng.uniform(-1.5, 0.6), 0.95 * 576 / (4 * u.va))  # noqa: E731
-    if f == "no_supply":
-        u.line = 0.0
-    elif f == "low_supply":
-        u.line = u.supply * (rng.uniform(0.6, 0.897) if rng.random() < 0.8 else rng.uniform(1.103, 1.2))
-    elif f == "loose_line":
-        z = abs(1 / (p["now"] * u.va / u.tap**2 + p["im"] * u.va / u.tap**2 / 1j))
-        drop = rng.uniform(0.08, 0.9)
-        p["r_line"] = OPEN if rng.random() < 0.5 else z * drop / (1 - drop)
-    elif f == "wrong_tap":
-        others = [t for t in (120, 208, 240, 277, 480) if t != u.supply and 0.4 < t / u.supply < 2.1]
-        near = sorted(others, key=lambda t: abs(np.log(t / u.supply)))
-        new = float(near[0] if rng.random() < 0.7 or len(near) == 1 else near[1])
-        p["r1"] *= (new / u.tap) ** 2
-        u.tap = new
-    elif f in {"primary_open", "secondary_open"}:
-        p["r_open1" if f == "primary_open" else "r_open2"] = OPEN
-        u.short = rng.random() < 0.35
-    elif f == "primary_shorted_turns":
-        p["k1"] = np.exp(rng.uniform(np.log(u.setting.least_turns), np.log(0.4)))
-        u.short = rng.random() < 0.15
-    elif f == "secondary_shorted_turns":
-        p["k2"] = np.exp(rng.uniform(np.log(u.setting.least_turns), np.log(0.4)))
-        u.short = rng.random() < 0.15
-    elif f == "windings_bridged":
-        p["between"] = 10 ** rng.uniform(-0.5, 5.9)
-    elif f == "winding_grounded":
-        p["ground1" if rng.random() < 0.5 else "ground2"] = 10 ** rng.uniform(-0.5, 5.9)
-    elif f == "protection_open":
-        p["fuse"] = OPEN
-        u.short = rng.random() < 0.5
-    elif f == "load_short":
-        u.short = True
-    elif f == "control_open":
-        z = 576 / (u.va * p["now"])
-        drop = rng.uniform(0.1, 0.9)
-        p["joint"] = OPEN if rng.random() < 0.65 else z * drop / (1 - drop)
+    if (change := FAULTS.get(u.finding)) is not None:
+        change(rng, u)
     if u.short:
-        p["short"] = dead_short()
-    if f in {"winding_grounded", "primary_shorted_turns"} and rng.random() < 0.12:
+        u.p["short"] = min(10 ** rng.uniform(-1.5, 0.6), 0.95 * 576 / (4 * u.va))
+    if u.finding in {"winding_grounded", "primary_shorted_turns"} and rng.random() < 0.12:
         u.line = 0.0
+
+
+def _no_supply(_: np.random.Generator, u: Unit) -> None:
+    u.line = 0.0
+
+
+def _low_supply(rng: np.random.Generator, u: Unit) -> None:
+    u.line = u.supply * (rng.uniform(0.6, 0.897) if rng.random() < 0.8 else rng.uniform(1.103, 1.2))
+
+
+def _loose_line(rng: np.random.Generator, u: Unit) -> None:
+    z = abs(1 / (u.p["now"] * u.va / u.tap**2 + u.p["im"] * u.va / u.tap**2 / 1j))
+    drop = rng.uniform(0.08, 0.9)
+    u.p["r_line"] = OPEN if rng.random() < 0.5 else z * drop / (1 - drop)
+
+
+def _wrong_tap(rng: np.random.Generator, u: Unit) -> None:
+    others = [t for t in (120, 208, 240, 277, 480) if t != u.supply and 0.4 < t / u.supply < 2.1]
+    near = sorted(others, key=lambda t: abs(np.log(t / u.supply)))
+    new = float(near[0] if rng.random() < 0.7 or len(near) == 1 else near[1])
+    u.p["r1"] *= (new / u.tap) ** 2
+    u.tap = new
+
+
+def _opened(place: str, behind: float) -> Fault:
+    def change(rng: np.random.Generator, u: Unit) -> None:
+        u.p[place] = OPEN
+        u.short = rng.random() < behind
+
+    return change
+
+
+def _turns(winding: str) -> Fault:
+    def change(rng: np.random.Generator, u: Unit) -> None:
+        u.p[winding] = np.exp(rng.uniform(np.log(u.setting.least_turns), np.log(0.4)))
+        u.short = rng.random() < 0.03
+
+    return change
+
+
+def _bridged(rng: np.random.Generator, u: Unit) -> None:
+    u.p["between"] = 10 ** rng.uniform(-0.5, 5.9)
+
+
+def _grounded(rng: np.random.Generator, u: Unit) -> None:
+    u.p["ground1" if rng.random() < 0.5 else "ground2"] = 10 ** rng.uniform(-0.5, 5.9)
+
+
+def _load_short(_: np.random.Generator, u: Unit) -> None:
+    u.short = True
+
+
+def _control_open(rng: np.random.Generator, u: Unit) -> None:
+    z = 576 / (u.va * u.p["now"])
+    drop = rng.uniform(0.1, 0.9)
+    u.p["joint"] = OPEN if rng.random() < 0.65 else z * drop / (1 - drop)
+
+
+FAULTS: dict[str, Fault] = {
+    "no_supply": _no_supply,
+    "low_supply": _low_supply,
+    "loose_line": _loose_line,
+    "wrong_tap": _wrong_tap,
+    "primary_open": _opened("r_open1", 0.35),
+    "secondary_open": _opened("r_open2", 0.35),
+    "protection_open": _opened("fuse", 0.5),
+    "primary_shorted_turns": _turns("k1"),
+    "secondary_shorted_turns": _turns("k2"),
+    "windings_bridged": _bridged,
+    "winding_grounded": _grounded,
+    "load_short": _load_short,
+    "control_open": _control_open,
+}
+"""What each finding changes; the overload is in the load already."""
 
 
 def live(u: Unit, *, lifted: bool = False) -> dict[str, float]:
