@@ -12,7 +12,10 @@ def amount_of(before: Sequence[Phrase], number: Sequence[Phrase], unit: Phrase |
     if len(whole) == 1 and whole[0].kind == "numeral":
         value, doubt, other = written(whole[0].meaning)
     else:
-        value, doubt, other = said([p.meaning for p in whole])
+        words = [p.meaning for p in whole]
+        value, doubt, other = said([w.rstrip("!") for w in words])
+        if words[0].endswith("!"):
+            doubt, other = "sound", said(words[1:])[0]
     bounds = [p.meaning for p in before]
     if "minus" in bounds:
         value, doubt, other = -value, "minus", value

@@ -22,6 +22,8 @@ SMALL_WORDS = frozenset({"the", "el", "la", "los", "las", "my", "metal", "one", 
 STRIPE_SMALL = frozenset({"w", "a", "the", "una", "la", "con", "its", "y"})
 """Words that may stand between a colour and its stripe."""
 JOINS = frozenset({"to", "dash", "slash"})
+SOUND_ALIKE = {"to": 2, "too": 2, "for": 4, "won": 1, "ate": 8}
+"""Words that dictation writes for a number."""
 COUNT_WORDS = frozenset({"one", "un", "una", "uno"})
 ENDS = frozenset({"place", "colour", "mark"})
 PIECE = Phrase
@@ -106,13 +108,24 @@ class Row:
         kind = self.kind(at)
         if kind == "numeral":
             return True
+        if self._sounds_alike(at):
+            return True
         if kind == "dash":
-            return self.kind(at + 1) == "numeral" and self.glued(at + 1) and not self.glued(at) and self.kind(at - 1) not in {*ENDS, "numeral", "letter"}
+            return self.kind(at + 1) == "numeral" and self.glued(at + 1) and not self.glued(at) and self.kind(at - 1) != "numeral"
         if kind in {"about", "over", "under"}:
             return self._number_starts(at + 1)
         if kind == "point":
             return self.kind(at + 1) == "spoken" or (self.kind(at + 1) == "numeral" and not self.glued(at))
         return kind == "spoken" and self._counts(at)
+
+    def _sounds_alike(self, at: int) -> bool:
+        """A word that dictation writes for a number: "primary to oh eight", "for eighty on the primary"."""
+        if not 0 <= at < len(self.phrases) or self.phrases[at].text not in SOUND_ALIKE or self.kind(at + 1) not in {"spoken", "point"}:
+            return False
+        if self.kind(at + 1) == "spoken" and self.phrases[at + 1].text in COUNT_WORDS | {"a hundred"}:
+            return False
+        zero = self.phrases[at + 1].text == "oh"
+        return self.kind(at - 1) == "place" or (zero and self.kind(at - 1) in {"", "line", "stop", "comma", "reads", "is", "filler"})
 
     def _counts(self, at: int) -> bool:
         """A number word that is one here: "one" and "un" only before a unit or more of a number."""
@@ -157,6 +170,8 @@ class Row:
             out.append(phrase)
             self.at += 1
         first = self.phrases[self.at]
+        if self._sounds_alike(self.at):
+            first.kind, first.meaning = "spoken", f"{SOUND_ALIKE[first.text]}!"
         if first.kind != "numeral":
             first.kind, first.meaning = "spoken", "." if first.kind == "point" else first.meaning
         out.append(first)
@@ -356,6 +371,6 @@ class Row:
 
 _ALONE = {
     "unit": "alone", "spoken": "filler", "about": "filler", "over": "filler", "under": "filler", "point": "filler", "fraction": "filler", "stripe": "filler",
-    "dash": "sign", "slash": "sign", "stripeword": "filler", "letter": "filler", "sound_alike": "filler",
+    "dash": "sign", "slash": "sign", "stripeword": "filler", "letter": "filler",
 }  # fmt: skip
 """What a phrase is that found no partner."""

@@ -98,7 +98,7 @@ def _single(piece: Token, text: str) -> tuple[str, str, str | None]:
     if text in SIGNS:
         return SIGNS[text], text, None
     if piece.type != "WORD":
-        return "sign", text, None
+        return ("unknown" if text.isalnum() else "sign"), text, None
     if len(text) == 1 and text.isascii():
         return "letter", text, None
     if text in PLAIN:

@@ -32,7 +32,7 @@ def _targets() -> tuple[tuple[str, ...], dict[str, set[str]]]:
     """Single words that may be meant, and what each means."""
     meanings: dict[str, set[str]] = defaultdict(set)
     for row in ROWS:
-        if row.kind in MENDED_KINDS:
+        if row.kind in MENDED_KINDS and row.meaning != "not_ours":
             for word in (*row.en, *row.es, *row.both):
                 cut = pieces(word)
                 if len(cut) == 1 and len(cut[0]) >= SHORTEST:

@@ -70,6 +70,10 @@ DEVICE_LOADS: Final[dict[str, DeviceLoad]] = {
         _row("economizer", (5, 15), (1, 1), ("cooling",), coil=False),
         _row("condensate pump", (1, 5), (1, 1), _COOL),
         _row("float switch", (1, 2), (1, 1), _ON, coil=False),
+        _row("ignition control", (3, 10), (1, 1), ("heating",), coil=False),
+        _row("actuator", (3, 10), (1, 1), _BOTH),
+        _row("sensor", (1, 3), (1, 1), _ON, coil=False),
+        _row("doorbell", (5, 15), (1, 2), _ON),
         _row("uv lamp", (10, 25), (1, 2), _ON, coil=False),
         _row("smoke detector", (2, 6), (1, 1), _ON, coil=False),
     )

@@ -10,6 +10,7 @@ def correct(draft: Draft) -> bool:
     replaced = _starts_as_correction(draft)
     replaced = _denied(draft) or replaced
     replaced = _replaced(draft) or replaced
+    _expected(draft)
     _withdrawn_inside(draft)
     _was(draft)
     return replaced
@@ -69,6 +70,32 @@ def _denied(draft: Draft) -> bool:
     return replaced
 
 
+ORDERS = frozenset({"change", "change the", "correct", "update", "fix", "replace", "redo", "cambia", "cambiar", "cambiale", "corrige", "reemplaza", "actualiza"})
+"""Verbs that replace a value only as an order."""
+EXPECTS = frozenset({"should be", "deberia ser", "debe ser"})
+"""Words that replace a value, or tell what was expected where another value stands beside."""
+
+
+def _orders(draft: Draft, at: int) -> bool:
+    """An order begins its sentence and names a place or a value."""
+    before = [i for i in range(max(0, at - 6), at) if draft.sentence[i] == draft.sentence[at]]
+    behind = [i for i in range(at + 1, min(at + 8, len(draft.phrases)))]
+    return all(draft.kind(i) in {"filler", "withdraw", "comma"} for i in before) and any(draft.kind(i) in {"ends", "amounts", "value", "alone", "tapword", "device"} for i in behind)
+
+
+def _expected(draft: Draft) -> None:
+    """ "should read 24 but I have 31": what was expected is no reading."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "expected" and phrase.text not in EXPECTS:
+            continue
+        figures = [f for f in amounts(draft, at) if not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
+        behind = next((f for f in figures if f.at > at), None)
+        if behind is not None and (len(figures) > 1 or phrase.kind == "expected") and behind.at - at <= 4:
+            behind.withdrawn = True
+            if len(figures) == 1:
+                draft.unread.append((phrase.start, behind.end))
+
+
 def _alike(one: Figure, other: Figure) -> bool:
     return one.kind != "amount" or one.unit == other.unit or None in {one.unit, other.unit}
 
@@ -81,6 +108,10 @@ def _replaced(draft: Draft) -> bool:
     phrase = draft.phrases[at]
     figures = amounts(draft)
     behind = [f for f in figures if f.at > at]
+    if phrase.text in ORDERS and not _orders(draft, at):
+        return False
+    if phrase.text in EXPECTS and any(f.at < at and draft.sentence[f.at] == draft.sentence[at] or len(behind) > 1 for f in figures):
+        return False
     if phrase.text in {"disregard", "ignore", "ignora", "no hagas caso", "olvida el"}:
         if behind:
             behind[0].withdrawn = True
@@ -106,6 +137,7 @@ def only_last(figure: Figure, draft: Draft) -> None:
 
     unit = next((a.unit for a in reversed(figure.amounts) if a.unit), None)
     last = figure.amounts[-1]
+    figure.was = figure.amounts[0].value
     last.unit = last.unit or unit
     figure.amounts, figure.joins = (last,), ()
     figure.low = figure.high = None

@@ -62,6 +62,8 @@ class Figure:
     state: str | None = None
     """`lifted`, `loaded` or `isolated`, where a condition touches it."""
     state_before: bool = False
+    was: float | None = None
+    """The value before this one: "went from 24 to 0"."""
     withdrawn: bool = False
     done: bool = False
     """True once it became a fact, chatter, or part of something else."""

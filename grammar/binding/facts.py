@@ -52,6 +52,9 @@ def _not_ours(draft: Draft) -> None:
         if figure.unit in {"other", "mm2"} or (figure.unit == "degC" and not _of_copper(draft)):
             figure.done = True
             draft.chatter.append((figure.start, figure.end))
+        elif figure.unit is None and draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text == ")" and draft.phrases[figure.at + 1].start == figure.end and figure.value <= 20:
+            figure.done = True  # "1) ... 2) ..."
+            draft.cue_spans.append((figure.start, figure.end))
         elif before == "idword" and figure.unit is None:
             figure.done = True
             draft.chatter.append((draft.phrases[figure.at - 1].start, figure.end))
@@ -217,7 +220,8 @@ def _supply(draft: Draft) -> None:
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(figure.at + 1)
     for at, phrase in enumerate(draft.phrases):  # "supply reads 203" is measured, so at the line
-        if phrase.kind == "supply" and at not in draft.taken and not phrase.text.endswith((" is", " es de", " de")):
+        air = any(s.kind == "notours" and s.name == "temperature" for s in draft.sites.values())
+        if phrase.kind == "supply" and not air and at not in draft.taken and not phrase.text.endswith((" is", " es de", " de")):
             draft.sites[at] = Site(at, "place", "line")
 
 

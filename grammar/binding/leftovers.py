@@ -7,8 +7,10 @@ def _nothing_read(draft: Draft) -> None:
     if draft.readings or draft.facts or draft.asks or draft.unclear or draft.unread or draft.warned.names:
         return
     places = [at for at, site in draft.sites.items() if site.kind in {"place", "pair", "unclear"}]
-    if places and not any(f.done or f.withdrawn for f in draft.figures):
+    figures = [f for f in draft.figures if f.kind in {"open", "short"} and not f.done]
+    if not any(f.done or f.withdrawn for f in draft.figures):
         draft.unread += [(draft.phrases[at].start, draft.phrases[at].end) for at in places]
+        draft.unread += [(f.start, f.end) for f in figures]
 
 
 def leftovers(draft: Draft) -> None:
@@ -18,7 +20,7 @@ def leftovers(draft: Draft) -> None:
             continue
         if any(start <= figure.start < end for start, end in draft.cue_spans):
             continue
-        if figure.unit is None and figure.kind == "amount" and draft.kind(figure.at + 1) in {"filler", "unknown", "notours", "idword"} and figure.site is None:
+        if figure.unit is None and figure.kind == "amount" and draft.kind(figure.at + 1) in {"filler", "unknown", "notours", "idword", "inout"} and figure.site is None:
             draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
         elif figure.amount is not None and figure.amount.spoken and figure.unit is None and figure.value <= 12:
             continue
@@ -31,5 +33,7 @@ def leftovers(draft: Draft) -> None:
         if phrase.kind == "shape":
             draft.chatter.append((phrase.start, phrase.end))
         elif phrase.kind == "unknown" and len(phrase.text) > 1:
-            target = draft.chatter if draft.clause[at] in chatter and draft.clause[at] not in clause_known - chatter else draft.unread
+            read = bool(draft.readings or draft.facts or draft.asks or draft.unclear)
+            aside = draft.clause[at] not in clause_known and read
+            target = draft.chatter if aside or (draft.clause[at] in chatter and draft.clause[at] not in clause_known - chatter) else draft.unread
             target.append((phrase.start, phrase.end))

@@ -95,6 +95,10 @@ def _volt_amperes(draft: Draft, figure: Figure) -> None:
         if coil is not None:
             _add_load(draft, figure, _coil_device(draft.phrases[coil.at].start, draft, coil.at), 1, "VA")
             return
+        if draft.kind(figure.at - 1) == "unknown" and draft.clause[figure.at - 1] == draft.clause[figure.at]:
+            figure.done = True  # a device that we don't know is no rating
+            draft.unread.append((draft.phrases[figure.at - 1].start, figure.end))
+            return
         draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
 
 

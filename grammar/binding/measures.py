@@ -23,6 +23,8 @@ def measured(draft: Draft) -> None:
     _swapped(draft, placed)
     _disagreeing(draft, placed)
     for figure in placed:
+        _heard(figure)
+    for figure in placed:
         if not figure.done and figure.kind == "amount" and figure.unit is None:
             _guess_unit(draft, figure)
     _swapped_ohms(placed)
@@ -39,10 +41,20 @@ def _place(draft: Draft, figure: Figure) -> None:
         _chatter(draft, figure)
     elif site.kind == "device":
         _at_device(draft, figure, site)
+    elif site.name == "fuse" and figure.kind == "amount" and figure.unit in {None, "V"} and _on_one_side(draft, site):
+        _unread(draft, figure)
     elif site.name == "terminals" or (site.kind == "place" and site.name not in MEASURE_AT):
         _unread(draft, figure)
     elif figure.kind == "good":
         _no_value(draft, figure)
+
+
+SIDES = frozenset({"after", "before", "past", "ahead", "downstream", "upstream", "beyond", "behind", "despues", "antes", "pasando"})
+
+
+def _on_one_side(draft: Draft, site: Site) -> bool:
+    """ "26 after the fuse" is not across it."""
+    return any(draft.phrases[i].text in SIDES for i in range(max(0, site.at - 3), site.at))
 
 
 def _motor_letters(draft: Draft, site: Site) -> bool:
@@ -52,8 +64,10 @@ def _motor_letters(draft: Draft, site: Site) -> bool:
 
 
 def _at_a_motor(draft: Draft, site: Site) -> bool:
-    """R and C of a compressor: its name stands before them in the sentence."""
-    return any(s.kind == "notours" and s.name == "motor" and s.at < site.at and draft.sentence[s.at] == draft.sentence[site.at] for s in draft.sites.values())
+    """R and C of a compressor: its name stands in the sentence, or an S stands beside them."""
+    if any(end.name == "s" for end in draft.phrases[site.at].ends):
+        return True
+    return any(s.kind == "notours" and s.name == "motor" and draft.sentence[s.at] == draft.sentence[site.at] for s in draft.sites.values())
 
 
 def _at_device(draft: Draft, figure: Figure, site: Site) -> None:
@@ -120,18 +134,27 @@ def _plain_live(figure: Figure) -> bool:
     return figure.site is not None and figure.kind == "amount" and (figure.unit == "V" or (figure.unit is None and fits_live(figure.site.name, figure.value))) and figure.value > 0
 
 
+def _heard(figure: Figure) -> None:
+    """A sound-alike in the number is plain where the number without it makes no sense there."""
+    if figure.doubt == "sound" and figure.site is not None and figure.amount is not None and figure.amount.other is not None:
+        name = figure.site.name
+        if figure.unit in {None, "V"} and fits_live(name, figure.value) and not fits_live(name, figure.amount.other):
+            figure.doubt = None
+
+
 def _guess_unit(draft: Draft, figure: Figure) -> None:
     """The unit of a bare number: its neighbour's, or volts where it fits a live reading; else doubted."""
     site = figure.site
     assert site is not None
-    said = [f for f in draft.around(figure.at) if f.unit_from in {"own", "word"} and f.site is not None and not f.withdrawn and f.kind == "amount" and f.unit in {"V", "A", "ohm"}]
+    said = [f for f in draft.around(figure.at) if f.unit_from in {"own", "word"} and f.site is not None and not f.withdrawn and f.kind == "amount" and f.unit in {"V", "A", "ohm"} and not _other_circuit(f, site)]
     neighbour = _neighbour_unit(figure, said)
     if site.kind == "pair" or site.name == "leads":
         _guess_on_pair(draft, figure, neighbour)
         return
     live = fits_live(site.name, figure.value)
     before = [f for f in draft.around(figure.at) if f.withdrawn and (f.site is None or f.site is site) and f.kind == "amount" and f.value > 0 and f.unit in {None, "V"}]
-    if (before and fits_live(site.name, before[-1].value) and neighbour is None) or (figure.state in {"lifted", "loaded"} and site.name == "secondary" and 10 <= figure.value <= 60):
+    gone = before[-1].value if before else figure.was
+    if (gone is not None and fits_live(site.name, gone) and neighbour is None) or (figure.state in {"lifted", "loaded"} and site.name == "secondary" and 10 <= figure.value <= 60):
         figure.unit, figure.unit_from = "V", "neighbour"
     elif figure.value == 0:
         _guess_zero(draft, figure, neighbour)
@@ -149,6 +172,12 @@ def _guess_unit(draft: Draft, figure: Figure) -> None:
         figure.unit, figure.unit_from = "V", "live"
     else:
         _guess_outside(draft, figure)
+
+
+def _other_circuit(figure: Figure, site: Site) -> bool:
+    """Ohms of a fuse or a coil say nothing of how a winding was read."""
+    assert figure.site is not None
+    return figure.unit == "ohm" and figure.site.name in {"fuse", "coil", "load", "control"} and site.name in {"primary", "secondary", "line"}
 
 
 def _neighbour_unit(figure: Figure, said: list[Figure]) -> str | None:

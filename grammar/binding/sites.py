@@ -9,7 +9,7 @@ BARE_GROUPS = frozenset({"pressure", "temperature", "contact", "time", "part", "
 """Groups of words of others that have no volts, amps or ohms."""
 LEFT_ONLY = frozenset({"time", "contact", "part"})
 """Groups whose numbers stand behind them."""
-SMALL = frozenset({"filler", "is", "reads", "at", "alone", "heading", "colon", "winding", "between", "leadword", "condition", "now", "transformer", "star", "with", "withdraw", "to", "each", "idword", "was", "replace", "not", "no", "and", "both", "all"})
+SMALL = frozenset({"filler", "is", "reads", "at", "alone", "heading", "colon", "winding", "between", "leadword", "condition", "now", "transformer", "star", "with", "withdraw", "to", "each", "idword", "was", "expected", "novalue", "replace", "not", "no", "and", "both", "all"})
 """Kinds that may stand between a place and its figure."""
 DEVICE_PLACES = {**dict.fromkeys(COILS, "coil"), **dict.fromkeys(BOARDS, "control"), **dict.fromkeys(SWITCHES, "switch")}
 
@@ -77,7 +77,7 @@ def _both(draft: Draft) -> None:
 def _figure_before(draft: Draft, at: int) -> bool:
     """A figure right before the place is the place's own: "118 on the pri and sec 0"."""
     step = at - 1
-    while draft.kind(step) in {"at", "filler", "between"}:
+    while draft.kind(step) in {"at", "filler", "between", "to"}:
         step -= 1
     return draft.kind(step) in {"amounts", "value"} and draft.clause[step] == draft.clause[at]
 
@@ -142,6 +142,8 @@ def _in_and_out(draft: Draft) -> None:
         if (before in figures and behind in ends) or (behind in figures and before in {"", "comma", "stop", "line", "and", "sign", *figures}):
             found.append((at, phrase.meaning, behind in figures and before not in figures))
     both = {meaning for _, meaning, _ in found} == {"primary", "secondary"}
+    if not both and any(e.name in {"primary", "secondary"} for p in draft.phrases for e in p.ends):
+        found = [row for row in found if draft.phrases[row[0]].text not in {"in", "out"}]  # "it's 95 out and pri is 118"
     for at, meaning, _ in found:
         phrase = draft.phrases[at]
         if not both and meaning == "primary" and phrase.text == "in":
@@ -172,7 +174,7 @@ def bind(draft: Draft) -> None:
     for figure in open_figures:
         if figure.site is None:
             figure.site = _nearest_value(draft, figure) if figure.kind == "good" else _nearest(draft, figure)
-            if figure.site is not None and not figure.withdrawn:
+            if figure.site is not None and not figure.withdrawn and figure.kind != "good":
                 figure.site.used += 1
     _share_behind(draft, open_figures)
     _carry(draft, open_figures)
@@ -181,12 +183,13 @@ def bind(draft: Draft) -> None:
 def _nearest(draft: Draft, figure: Figure) -> Site | None:
     left, left_near = _left(draft, figure)
     right, right_linked = _right(draft, figure)
+    led = right is not None and any(draft.kind(i) in {"at", "between"} for i in range(figure.at + 1, right.at))
     same_clause = left is not None and draft.clause[left.at] == draft.clause[figure.at]
     if left is not None and left.used and left.kind != "notours":
         left = None if not _many(draft, left, figure) else left
     if left is not None and left_near and same_clause:
         # "sec 24 on R-C" keeps the first; "contactor has 24 on the coil" means the second, nearer one
-        if right is not None and right_linked and left.kind in {"device", "notours"} and right.kind != "notours":
+        if right is not None and led and right_linked and left.kind in {"device", "notours"} and right.kind != "notours":
             return right
         return left
     if right is not None and (right_linked or left is None or (not same_clause and not left_near) or left.kind == "notours"):
@@ -311,6 +314,8 @@ def _carry(draft: Draft, figures: list[Figure]) -> None:
         if figure.site is None and last is not None and last.site is not None and _continues(draft, last, figure):
             figure.site = last.site
             figure.site.used += 1
+            if figure.state is None and last.state is None and any(p.kind == "now" for p in draft.phrases[last.at : figure.at]):
+                last.withdrawn = True  # "it had 26v, now it's 0"
             if figure.unit is None and figure.kind == "amount" and last.unit_from == "own":
                 figure.unit, figure.unit_from = last.unit, "neighbour"
         if figure.site is not None and figure.site.kind in {"place", "pair", "unclear"}:
@@ -327,7 +332,7 @@ def _continues(draft: Draft, last: Figure, figure: Figure) -> bool:
         return False
     if any(p.kind in {"withdraw", "now", "replace"} for p in between) or last.withdrawn:
         return True
-    if figure.kind == "amount" and figure.unit == last.unit is not None and any(p.kind == "reads" for p in between) and draft.sentence[last.at] == draft.sentence[figure.at]:
+    if figure.kind == "amount" and last.unit is not None and figure.unit in {None, last.unit} and any(p.kind == "reads" for p in between) and draft.sentence[last.at] == draft.sentence[figure.at]:
         return True
     if figure.state is not None or last.state is not None:
         return figure.unit in {None, "V"}

@@ -93,7 +93,7 @@ def _heads_alone(draft: Draft, at: int) -> bool:
     at -= 1
     while draft.kind(at) in {"filler", "all", "reads", "at", "is", "idword"}:
         at -= 1
-    return draft.kind(at) in {"", "line", "stop", "comma"}
+    return draft.kind(at) in {"", "line", "stop", "comma"} or (draft.kind(at) == "sign" and draft.phrases[at].text in {"(", "["})
 
 
 def _local(draft: Draft, at: int, unit: str, meaning: str) -> bool:

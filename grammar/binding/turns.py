@@ -73,6 +73,8 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
             continue
         if f.meaning == "blown_fuse" and "blows_fuse" in names:
             continue
+        if f.meaning == "burnt" and draft.parsed.words[owners[f.at[0]]].kind == "value":
+            continue
         if f.meaning == "burnt" and any(set(f.at) & set(o.at) for o in found if o.meaning in {"blown_fuse", "blows_fuse"}):
             continue
         if f.meaning == "hum" and "chatter" in names and any(w in {"buzz", "buzzing", "buzzes"} for w in (words[i] for i in f.at)) and any("contactor" in w for w in words):

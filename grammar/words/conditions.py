@@ -13,7 +13,7 @@ CONDITIONS = (
             "w/ r wire off", "with the r wire off", "with the r off", "r wire disconnected", "lifted r", "pulled r", "with r lifted", "w/ r lifted", "r unhooked", "r wire unhooked", "r removed", "c off", "c lifted", "one lead off", "one leg off", "one leg lifted", "one lead lifted",
             "one wire off", "one side lifted", "sec lead off", "secondary lead off", "sec lead lifted", "secondary lead lifted", "sec lifted", "with sec lifted", "with the secondary lifted", "leads lifted", "leads off the secondary", "r loose", "off load", "offload", "with the wires off",
             "with wires off", "with the leads off", "w/ wires off", "w/ leads off", "with wires lifted", "wires off the secondary", "with the secondary wires off", "with one lead lifted", "with a lead lifted", "open ckt", "with r pulled", "with the r lifted",
-            "with the r wire lifted", "with secondary lead lifted", "with the control wires off", "field wires off", "field wires lifted", "unhooked", "free standing", "wire off", "nl", "noload", "no load connected", "with r wire off", "with red off", "w/ red off", "wires lifted", "r is off", "with the r wire pulled", "r taken off", "load unhooked",
+            "with the r wire lifted", "with secondary lead lifted", "with the control wires off", "field wires off", "field wires lifted", "with it off", "w/ it off", "with that off", "with it lifted", "unhooked", "free standing", "wire off", "nl", "noload", "no load connected", "with r wire off", "with red off", "w/ red off", "wires lifted", "r is off", "with the r wire pulled", "r taken off", "load unhooked",
         ),
         es=(
             "sin carga", "en vacio", "vacio", "r suelto", "r suelta", "con el r suelto", "con r suelto", "con r suelta", "con la r suelta", "el r suelto", "r desconectado", "r desconectada", "con r desconectado", "con el r desconectado", "sin r", "sin el r", "con la r desconectada",
@@ -28,7 +28,7 @@ CONDITIONS = (
         en=(
             "loaded", "under load", "with load", "w/ load", "with a load", "with the load on", "with load on", "load on", "with everything on", "with the load", "loaded up", "r on", "r wire on", "w/ r on", "with r on", "with r back on", "r back on", "w/ r wire on", "with the r wire on",
             "r wire back on", "r connected", "with r connected", "r hooked up", "r hooked back up", "everything connected", "everything on", "hooked up", "all hooked up", "with a call", "calling", "with load connected", "load connected", "reconnected", "w/ everything on",
-            "with the contactor pulled in", "on load", "in circuit", "connected", "with the load connected", "with the wires on", "under a load", "everything hooked up", "full load", "with red on", "with everything calling", "with everything connected", "with r hooked up", "r landed", "with r landed",
+            "with the contactor pulled in", "on load", "in circuit", "connected", "with the load connected", "with the wires on", "under a load", "everything hooked up", "full load", "with red on", "with everything calling", "with everything connected", "with r hooked up", "r landed", "with r landed", "with it on", "w/ it on", "with it back on", "with it connected",
         ),
         es=(
             "con carga", "cargado", "con la carga", "con el r puesto", "con r puesto", "r puesto", "con r conectado", "r conectado", "con el r conectado", "conectado", "con todo conectado", "todo conectado", "bajo carga", "con la carga conectada", "con la r puesta", "con r puesta",

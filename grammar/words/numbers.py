@@ -54,7 +54,6 @@ NUMBERS = (
     Words("fraction", "0.25", en=("and a quarter", "and one quarter"), es=("y cuarto", "y un cuarto")),
     Words("fraction", "0.75", en=("and three quarters",), es=("y tres cuartos",)),
     Words("point", "point", en=("point", "pt", "decimal", "dot"), es=("punto", "coma")),
-    Words("sound_alike", "2", en=("too",)),
     Words("about", "about", en=("about", "around", "roughly", "approx", "approximately", "circa", "close to", "nearly", "almost", "just about", "just over", "just under", "right at", "somewhere around", "right around", "bout", "abt", "a little over", "a little under", "a hair over", "a hair under", "a touch over", "maybe"),
           es=("como", "aproximadamente", "casi", "alrededor de", "mas o menos", "unos", "unas", "cerca de", "como unos", "aprox", "apenas"), both=("~", "≈", "±", "+/-")),
     Words("over", "over", en=("over", "greater than", "more than", "above", "north of", "upwards of", "better than"), es=("mas de", "mayor de", "mayor a", "arriba de", "por encima de"), both=(">", ">=", "≥")),

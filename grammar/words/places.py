@@ -89,6 +89,7 @@ PLACES = (
         ),
         es=("tierra", "chasis", "gabinete", "nucleo", "carcasa", "caja metalica", "lamina", "masa"),
     ),
+    Words("place", "primary_secondary", en=("between windings", "between the windings", "winding to winding", "between the two windings", "between primary and secondary windings"), es=("entre devanados", "entre los devanados", "entre bobinados", "entre los bobinados", "de devanado a devanado")),
     Words("inout", "primary", en=("in", "going in", "coming in", "input"), es=("entrada", "entran", "entrando")),
     Words("inout", "secondary", en=("out", "going out", "coming out", "output"), es=("salida", "salen", "saliendo")),
     Words("winding", "winding", en=("winding", "windings", "wdg", "side", "leads of"), es=("devanado", "bobinado", "embobinado", "lado")),

@@ -1,0 +1,91 @@
+"""What a bare value, a unit or a yes answers, and what a correction means of what stands."""
+
+import pytest
+
+from core.readings import Reading
+from grammar import Context, read
+
+ASKED_OHMS = Context(asked=("primary_ohms", None))
+ASKED_VOLTS = Context(asked=("secondary_volts", None))
+STANDS = Context(readings=(Reading(measure="primary_volts", value=118.0), Reading(measure="secondary_volts", value=24.6)))
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [("19.8", 19.8), ("open", "open"), ("OL", "open"), ("0", 0.0), ("1.2k", 1200.0), (">20M", "open"), ("it reads 19.8", 19.8), ("abierto", "open"), ("diecinueve", 19.0)],
+)
+def test_a_bare_value_answers_the_test_just_asked(text: str, value: float | str) -> None:
+    """Plain, at the measure that was asked for."""
+    assert read(text, ASKED_OHMS).readings == (Reading(measure="primary_ohms", value=value),)
+
+
+@pytest.mark.parametrize("text", ["246", "2.46"])
+def test_an_answer_that_cannot_be_is_asked_about(text: str) -> None:
+    """It counts only after a yes."""
+    message = read(text, ASKED_VOLTS)
+
+    assert message.readings == ()
+    assert [r.value for r in message.unclear[0].readings] == [24.6]
+
+
+def test_a_beep_is_no_number() -> None:
+    """It is told, so that the number comes."""
+    message = read("beeps", ASKED_OHMS)
+
+    assert message.readings == ()
+    assert message.unread == ("beeps",)
+
+
+@pytest.mark.parametrize(("text", "count"), [("yes", 1), ("sí", 1), ("24.6", 1), ("volts", 1), ("no", 0)])
+def test_what_was_unclear_is_settled(text: str, count: int) -> None:
+    """By a yes, the value or the unit; a no settles it too, with nothing to record."""
+    unclear = read("sec 246").unclear
+
+    readings = read(text, Context(unclear=unclear)).readings
+
+    assert readings == (Reading(measure="secondary_volts", value=24.6),) * count
+
+
+@pytest.mark.parametrize(("text", "measure"), [("ohms", "lead_ohms"), ("volts", "lead_volts"), ("ohmios", "lead_ohms")])
+def test_a_bare_unit_gives_the_earlier_number_its_unit(text: str, measure: str) -> None:
+    """As a plain reading."""
+    unclear = read("brown to white 120").unclear
+
+    assert read(text, Context(unclear=unclear)).readings == (Reading(measure=measure, value=120.0, leads=("brown", "white")),)
+
+
+@pytest.mark.parametrize(("text", "lead"), [("blue", "blue"), ("negro", "black")])
+def test_a_colour_settles_which_colour(text: str, lead: str) -> None:
+    """ "bl" was blue or black."""
+    unclear = read("bl to w 5.5 ohms").unclear
+
+    assert read(text, Context(unclear=unclear)).readings == (Reading(measure="lead_ohms", value=5.5, leads=(lead, "white")),)
+
+
+@pytest.mark.parametrize(
+    ("text", "measure", "value"),
+    [
+        ("*26.4", "secondary_volts", 26.4), ("no 26.4", "secondary_volts", 26.4), ("meant 108", "primary_volts", 108.0), ("should be 119", "primary_volts", 119.0),
+        ("sec is 26.4 not 24.6", "secondary_volts", 26.4), ("118 is wrong, its 108", "primary_volts", 108.0), ("no, son 26.4", "secondary_volts", 26.4),
+    ],
+)  # fmt: skip
+def test_a_correction_means_what_stands(text: str, measure: str, value: float) -> None:
+    """The last reading that the new value can be of, or that the old value is of."""
+    message = read(text, STANDS)
+
+    assert message.readings == (Reading(measure=measure, value=value),)
+    assert message.asks == ("correct",)
+
+
+@pytest.mark.parametrize(
+    ("text", "ask", "name"),
+    [
+        ("new job rtu 3 library", "new_job", "rtu 3 library"), ("/new rtu 3", "new_job", "rtu 3"), ("back to rtu 3", "resume_job", "rtu 3"), ("anything on rtu 3 before?", "history", "rtu 3"),
+        ("/help fuse", "help", "fuse"), ("lang es", "language", "es"), ("/lang en", "language", "en"), ("español", "language", "es"), ("/undo", "undo", None), ("/start", "start", None),
+    ],
+)  # fmt: skip
+def test_a_job_a_topic_or_a_language_is_named(text: str, ask: str, name: str | None) -> None:
+    """The name is no reading."""
+    message = read(text)
+
+    assert (message.asks, message.name, message.readings) == ((ask,), name, ())

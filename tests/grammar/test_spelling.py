@@ -1,0 +1,44 @@
+"""Slips of spelling are mended towards the vocabulary, and only there."""
+
+import pytest
+
+from grammar import read
+from grammar.spelling import mended
+from grammar.words.colours import COLOURS
+
+
+@pytest.mark.parametrize(("text", "measure"), [("primry 118v", "primary_volts"), ("secondarry 24v", "secondary_volts"), ("discconect 240v", "line_volts"), ("contctor coil 12 ohms", "coil_ohms"), ("secundaro 24 volts", "secondary_volts")])
+def test_a_misspelt_place_is_read_plainly(text: str, measure: str) -> None:
+    """It can be only one place."""
+    assert [(r.measure, r.assumed) for r in read(text).readings] == [(measure, False)]
+
+
+def test_what_was_mended_is_told() -> None:
+    """The word as written and as read."""
+    assert read("secondarry 24v").repairs == (("secondarry", "secondary"),)
+
+
+@pytest.mark.parametrize("word", ["broken", "reader", "loader", "phrase", "chance", "bloke", "brow", "crown", "frame's"])
+def test_another_word_is_left_alone(word: str) -> None:
+    """A word of its own is no slip."""
+    assert mended(word) is None
+
+
+def test_no_colour_is_mended_into_another() -> None:
+    """Each spelling of a colour with one letter changed never becomes a different colour."""
+    names = {w: row.meaning for row in COLOURS for w in (*row.en, *row.es)}
+    wrong = []
+    for word, meaning in names.items():
+        for i in range(len(word)):
+            for letter in "aeiourstln":
+                slip = word[:i] + letter + word[i + 1 :]
+                if slip not in names and (to := mended(slip)) in names and names[to] != meaning:
+                    wrong.append((word, slip, to))
+
+    assert wrong == []
+
+
+def test_numbers_are_never_mended() -> None:
+    """A slip in a number word stays unread."""
+    assert mended("eigthen") is None
+    assert mended("twenti") is None
