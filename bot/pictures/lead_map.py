@@ -5,7 +5,22 @@ from dataclasses import dataclass
 from typing import Final
 
 from bot.pictures import Picture, Tell
-from bot.pictures.canvas import INK, MARK, PAPER, SHADE, WARN, Box, Canvas, Line, Shape, Text, fitted, text_width, wrapped
+from bot.pictures.canvas import (
+    INK,
+    MARK,
+    PAPER,
+    SHADE,
+    SMALLEST_PX,
+    WARN,
+    Box,
+    Canvas,
+    Line,
+    Shape,
+    Text,
+    fitted,
+    text_width,
+    wrapped,
+)
 from bot.pictures.wires import cap, coil, core_lines, terminal, wire
 from core.advice import Answer, LeadMap, Winding
 from core.leads.evidence import Evidence, gather, pair
@@ -16,7 +31,8 @@ from core.said import Said, say
 WIDTH: Final = 1350
 HEIGHT: Final = 1050
 _TOP: Final = 284.0
-_BOTTOM: Final = 848.0
+_BOTTOM: Final = 830.0
+_FOOT: Final = 908.0
 _PRIMARY_X: Final = 640.0
 _CORE_X: Final = 905.0
 _SECONDARY_X: Final = 985.0
@@ -200,15 +216,25 @@ def _right(winding: Winding, page: _Page, top: float, bottom: float) -> list[Sha
     shapes: list[Shape] = []
     for i, (lead, role) in enumerate(leads):
         y = top + i * gap
-        name = page.tell(say("{lead}", lead=lead_name(lead)))
         shapes += wire(lead, _SECONDARY_X, _RIGHT_X - 24.0, y)
-        shapes.append(Text(x=_RIGHT_X, y=y - 4, text=name, size=fitted(name, _RIGHT_ROOM, 50, bold=True), bold=True))
-        shapes.append(
-            Text(x=_RIGHT_X, y=y + 44, text=page.tell(_role(role)), size=fitted(page.tell(_role(role)), _RIGHT_ROOM, 42))
-        )
+        shapes += _label_at_right(lead, role, y, page)
         if i + 1 < len(leads):
             shapes += _low_section(lead, leads[i + 1][0], y, y + gap, page)
     return shapes
+
+
+def _label_at_right(lead: str, role: str, y: float, page: _Page) -> list[Shape]:
+    """The name, with its stripe below it where both don't fit side by side, and the role."""
+    name, said = page.tell(say("{lead}", lead=lead_name(lead))), page.tell(_role(role))
+    base, slash, stripe = name.partition("/")
+    is_long = text_width(name, 50, bold=True) > 1.2 * _RIGHT_ROOM
+    rows = [base + slash, stripe] if slash and is_long else [name]
+    top = y - 4.0 - 50.0 * (len(rows) - 1)
+    names = [
+        Text(x=_RIGHT_X, y=top + 50.0 * i, text=row, size=fitted(row, _RIGHT_ROOM, 50, bold=True), bold=True)
+        for i, row in enumerate(rows)
+    ]
+    return [*names, Text(x=_RIGHT_X, y=y + 44, text=said, size=fitted(said, _RIGHT_ROOM, 42))]
 
 
 def _low_section(one: str, other: str, y1: float, y2: float, page: _Page) -> list[Shape]:
@@ -239,13 +265,19 @@ def _footing(page: _Page) -> list[Shape]:
         low, high = page.found.land.volts_out
         words.append(page.tell(say("{low:.1f} V at rated load, {high:.1f} V with nothing connected", low=low, high=high)))
     shapes: list[Shape] = [
-        Line(points=((_LABEL_X, 922), (WIDTH - _LABEL_X, 922)), width=4),
-        Text(x=_LABEL_X, y=1000, text=words[0], size=48, bold=True),
+        Line(points=((_LABEL_X, _FOOT), (WIDTH - _LABEL_X, _FOOT)), width=4),
+        Text(x=_LABEL_X, y=_FOOT + 84.0, text=words[0], size=48, bold=True),
     ]
     left = _LABEL_X + text_width(words[0], 48, bold=True) + 40.0
-    for size in (40.0, 37.0, 34.0):
-        lines = wrapped(words[1], WIDTH - _LABEL_X - left, size) if len(words) > 1 else ()
+    size, lines = _broken(words[1] if len(words) > 1 else "", WIDTH - _LABEL_X - left)
+    first = _FOOT + 84.0 - 24.0 * (len(lines) - 1)
+    return [*shapes, *(Text(x=left, y=first + i * 48.0, text=line, size=size) for i, line in enumerate(lines))]
+
+
+def _broken(text: str, room: float) -> tuple[float, tuple[str, ...]]:
+    """A text at the largest size at which two lines hold it; the smallest size takes three."""
+    for size in (40.0, 37.0, SMALLEST_PX):
+        lines = wrapped(text, room, size)
         if len(lines) <= 2:
             break
-    y = 1000.0 if len(lines) == 1 else 974.0
-    return [*shapes, *(Text(x=left, y=y + i * 50.0, text=line, size=size) for i, line in enumerate(lines[:3]))]
+    return size, lines

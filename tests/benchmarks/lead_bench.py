@@ -39,13 +39,16 @@ class Unit:
 
     @property
     def leads(self):
+        """All names."""
         return [lead for _, names, _ in self.windings for lead, _ in names]
 
     @property
     def key(self):
+        """What a map must say to be right."""
         return frozenset((role, frozenset(names)) for role, names, _ in self.windings)
 
     def ohms(self, a, b):
+        """True ohms between two leads, None where open."""
         for _, names, parts in self.windings:
             at = {lead: i for i, (lead, _) in enumerate(names)}
             if a in at and b in at:
@@ -172,6 +175,7 @@ def slip(rng, seen):
 
 
 def job_of(unit, seen):
+    """What the technician tells."""
     return Job(
         readings=tuple(Reading(measure="lead_ohms", value=v, leads=p) for p, v in seen.items()),
         facts=unit.facts,
@@ -221,10 +225,12 @@ def play(rng, units, *, missing=0, wrong=False):
 
 
 def key_of(windings):
+    """A map as `Unit.key`."""
     return frozenset((w.role, frozenset(w.leads)) for w in windings)
 
 
 def order_of(names):
+    """Leads along a winding, whichever end first."""
     order = tuple(lead for lead, _ in names)
     return min(order, order[::-1])
 
@@ -248,11 +254,8 @@ def tell(score, bands, unit, found, typo):
             [w.leads for w in windings],
             typo,
         )
-    score["order"] += (
-        {order_of(w.leads) for w in windings} == {order_of(names) for _, names, _ in unit.windings}
-        or {frozenset(w.leads) for w in windings if len(w.leads) == 2} != set()
-        and all(order_of(w.leads) in {order_of(n) for _, n, _ in unit.windings} for w in windings if len(w.leads) > 2)
-    )
+    drawn = {order_of(names) for _, names, _ in unit.windings}
+    score["order"] += all(order_of(w.leads) in drawn for w in windings)
     score["sides"] += {(w.role, frozenset(n for n, _ in w.leads)) for w in windings} == {
         (r, frozenset(n for n, _ in names)) for r, names, _ in unit.windings
     }

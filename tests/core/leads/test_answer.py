@@ -7,7 +7,9 @@ import pytest
 from core.leads import map_leads
 from core.readings import Fact, Job, Reading
 
-FIVE = "white black 20.4, white red 53.0, white orange 66.7, black red 32.9, black orange 46.6, red orange 13.9, blue yellow 1.2"
+FIVE = (
+    "white black 20.4, white red 53.0, white orange 66.7, black red 32.9, black orange 46.6, red orange 13.9, blue yellow 1.2"
+)
 
 
 def told(text: str, *facts: Fact, rest_open: bool = True) -> Job:
