@@ -1,10 +1,11 @@
 """The one path from a text to its reply. Every channel takes it; nothing here touches a wire, a disk or a clock."""
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import asdict, replace
-from typing import Any, Final
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import Final
 
 from bot.as_read import message_to_json
+from bot.care import Care, meet, with_step
 from bot.job import State, Turn, fold, step, take
 from bot.reply import Reply
 from bot.wording import compose
@@ -24,9 +25,6 @@ from bot.wording.questions import (
 )
 from core.advice import Answer, NextTest
 from core.advise import advise, speaks_of_circuit
-from core.cautions import Circumstances, after_a_stop, due, for_test, is_over_300, line, spoken, times_live
-from core.dangers import DANGERS, DangerAnswer, Standing, respond
-from core.measures import MEASURES
 from core.readings import Job
 from core.said import Said
 from grammar import Message, read
@@ -39,6 +37,7 @@ DESK_ASKS: Final = frozenset(
     }
 )  # fmt: skip
 """Asks that touch the store: the desk carries them out and says so."""
+_ONLY_TALK: Final = frozenset({"help", "history", "language", *DESK_ASKS})
 
 
 def answer(log: Sequence[Turn], sent: Turn) -> Reply:
@@ -48,98 +47,40 @@ def answer(log: Sequence[Turn], sent: Turn) -> Reply:
 
 def reply_to(state: State, sent: Turn) -> Reply:
     """The reply to `sent` where the log before it comes to `state`."""
-    before, after, message = _heard(state, sent)
+    after, message = _heard(state, sent)
     job = after.job(message)
-    now = Circumstances(
-        technician=sent.technician,
-        day=sent.sent_at.date().isoformat(),
-        over_300=is_over_300(job),
-        times_live=times_live(job.readings),
-    )
-    held = after_a_stop(state.given) if state.halted else state.given
-    state = replace(state, given={**held, **_told_careful(message, now)})
-    danger = respond(job, Standing(halted=state.halted, given=state.given, now=now))
+    care = meet(state, sent, job, message)
     words = catalog(after.language)
-    if danger.halt:
-        text = compose.text((*danger.lines, *taken(message)), words)
-        return _reply(text, message, Answer(), danger, {}, after.language, words)
+    if care.danger.halt:  # what was sent is kept, and nothing else is answered
+        return _reply((*care.danger.lines, *taken(message)), message, Answer(), care, words)
     core_answer = advise(job)
-    step_due, finding_due = _one_line(*_due(core_answer, job, state, now, danger), job, danger)
-    is_firm = any(DANGERS[name].kind != "caution" for name in danger.names)
-    cautions = [said for names in (finding_due, step_due) if (said := line(names)) is not None]
-    if not is_firm:  # a refusal comes before all else; a mere condition where the other cautions stand
-        cautions = [*danger.lines, *cautions]
-    body = [*(danger.lines if is_firm else ()), *_talk_lines(message, before, job, is_released=bool(state.halted))]
+    talk = tuple(_talk_lines(message, state, job, is_released=care.halted))
+    if _is_only_talk(message):
+        silent = replace(core_answer, lines=(), picture=None)
+        return _reply((*care.danger.lines, *talk) or (EMPTY,), message, silent, care, words)
+    care = with_step(care, core_answer, job)
     is_circuit = speaks_of_circuit(job, core_answer.verdict) or bool(message.withdrawn)
-    if not body and _is_only_talk(message):
-        body = list(danger.lines)
-    if body and _is_only_talk(message):
-        core_answer, cautions, step_due, finding_due = replace(core_answer, lines=(), picture=None), [], (), ()
-    if not _is_only_talk(message) or (danger.lines and (message.readings or message.facts)):
-        shown = (
-            core_answer if is_circuit or core_answer.lines or "next" in message.asks else replace(core_answer, next_test=None)
-        )
-        body += compose.lines(message, shown, cautions=cautions, speaks_of_circuit=is_circuit, language=after.language)
-    if not body:
-        body = [NOTED if message.chatter else EMPTY]
-    given = {
-        name: asdict(replace(now, live=_is_live(core_answer.next_test))) for name in (*spoken(finding_due), *spoken(step_due))
-    }
-    return _reply(compose.text(body, words), message, core_answer, danger, given, after.language, words, now=now)
+    goes_on = is_circuit or core_answer.lines or "next" in message.asks
+    shown = core_answer if goes_on else replace(core_answer, next_test=None)
+    body = compose.lines(message, shown, cautions=care.cautions, speaks_of_circuit=is_circuit, language=after.language)
+    lines = (*care.first, *talk, *body) or (NOTED if message.chatter else EMPTY,)
+    return _reply(lines, message, core_answer, care, words)
 
 
-def _told_careful(message: Message, now: Circumstances) -> dict[str, Circumstances]:
-    """Who says to have proved dead is not told to: those cautions count as given."""
-    return dict.fromkeys(("prove_dead", "lock_out"), now) if message.proved_dead else {}
-
-
-def _heard(state: State, sent: Turn) -> tuple[State, State, Message]:
-    """The state before the text and after it, and what the text says."""
+def _heard(state: State, sent: Turn) -> tuple[State, Message]:
+    """The state after the text, and what the text says."""
     if sent.edits is None:
         message = read(sent.text, state.context())
-        return state, take(state, sent.message_id, message), message
+        return take(state, sent.message_id, message), message
     others = tuple(turn for turn in state.turns if sent.edits not in {turn.message_id, turn.edits})
-    base = fold(others)
-    return state, fold((*state.turns, sent)), read(sent.text, replace(base, asked=None, asked_fact=None).context())
-
-
-def _due(
-    core_answer: Answer, job: Job, state: State, now: Circumstances, danger: DangerAnswer
-) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """The cautions still to be said: those of the next step, and those of the finding."""
-    now = replace(now, live=_is_live(core_answer.next_test))
-    of_step = for_test(core_answer.next_test, job)
-    names = [name for name in core_answer.cautions if name not in danger.cautions]
-    return (
-        due([name for name in names if name in of_step], state.given, now),
-        due([name for name in names if name not in of_step], state.given, now),
-    )
-
-
-def _one_line(
-    step_due: tuple[str, ...], finding_due: tuple[str, ...], job: Job, danger: DangerAnswer
-) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """Of a reading that shows nothing bad one line of caution: the danger's, else the step's. What is left out stays due."""
-    if job.dangers or "find_the_short_first" in finding_due:
-        return step_due, finding_due
-    if danger.lines:
-        return (), ()
-    return step_due, (() if step_due else finding_due)
-
-
-def _is_live(test: NextTest | None) -> bool:
-    return test is not None and MEASURES[test.measure].live
-
-
-_TALK: Final = frozenset({"help", "history", "language", "yes", "no", "all_well", "start", *DESK_ASKS})
+    context = replace(fold(others), asked=None, asked_fact=None).context()
+    return fold((*state.turns, sent)), read(sent.text, context)
 
 
 def _is_only_talk(message: Message) -> bool:
     """True where the message brought nothing for the engineering."""
     brought = message.readings or message.facts or message.unclear or message.unread
-    return (
-        not brought and (bool(message.asks) or bool(message.dangers)) and set(message.asks) <= _TALK - {"yes", "no", "all_well"}
-    )
+    return not brought and bool(message.asks or message.dangers) and set(message.asks) <= _ONLY_TALK
 
 
 def _talk_lines(message: Message, before: State, job: Job, *, is_released: bool) -> Iterator[Said]:
@@ -161,37 +102,27 @@ def _talk_lines(message: Message, before: State, job: Job, *, is_released: bool)
         yield from changed(before.job(message).readings, job.readings)
 
 
-def _reply(
-    text: str,
-    message: Message,
-    core_answer: Answer,
-    danger: DangerAnswer,
-    given: Mapping[str, Any],
-    language: str,
-    words: Catalog,
-    now: Circumstances | None = None,
-) -> Reply:
+def _reply(lines: Sequence[Said], message: Message, core_answer: Answer, care: Care, words: Catalog) -> Reply:
     test = core_answer.next_test
-    now = now or Circumstances()
-    own = {name: asdict(now) for name in (*danger.cautions, *danger.names, *_told_careful(message, now))}
-    talk = {
-        "read": message_to_json(message),
-        "asked": None if test is None or test.fact is not None else [test.measure, list(test.leads) if test.leads else None],
-        "asked_fact": None if test is None else test.fact,
-        "given": {**own, **given},
-        "halted": list(danger.names) if danger.halt else [],
-        "language": language,
-    }
     return Reply(
-        text=text,
+        text=compose.text(lines, words),
         message=message,
         answer=core_answer,
         buttons=_buttons(message, test, words),
-        cautions=tuple(dict.fromkeys((*danger.names, *danger.cautions, *given))),
+        cautions=care.names,
         picture=core_answer.picture,
-        language=language,
+        language=words.language,
         document="report" if "report" in message.asks else None,
-        talk=talk,
+        talk={
+            "read": message_to_json(message),
+            "asked": None
+            if test is None or test.fact is not None
+            else [test.measure, list(test.leads) if test.leads else None],
+            "asked_fact": None if test is None else test.fact,
+            "given": care.remembered(),
+            "halted": list(care.danger.names) if care.danger.halt else [],
+            "language": words.language,
+        },
     )
 
 
