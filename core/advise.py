@@ -7,7 +7,7 @@ from typing import Final
 from core.advice import Answer, Verdict
 from core.cautions import for_test
 from core.diagnosis import diagnose, expect, explain
-from core.leads import choose_tap, estimate_va, map_leads
+from core.leads import choose_tap, estimate_va, map_leads, step_down
 from core.readings import Job
 from core.sizing import prove, size
 
@@ -22,6 +22,7 @@ ANSWERED_ALONE: Final[dict[str, Callable[[Job], Answer | None]]] = {
     "tap": choose_tap,
     "va_estimate": estimate_va,
     "prove": prove,
+    "winding_picture": step_down,
 }
 """Questions with an answer of their own, in the order in which they are answered."""
 

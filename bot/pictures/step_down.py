@@ -7,6 +7,7 @@ from bot.pictures.canvas import INK, MARK, SHADE, Box, Canvas, Line, Shape, Text
 from bot.pictures.wires import coil, core_lines
 from core.advice import Answer
 from core.circuit.windings import typical_unit
+from core.leads.step_down import RULE, TITLE
 from core.readings import Job
 from core.said import Said, say
 
@@ -31,15 +32,7 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:  # noqa: ARG001  # ev
         tell: Sets a sentence in the technician's language.
     """
     canvas = picture(job, tell)
-    return Picture(png=canvas.png(), caption="\n".join(tell(line) for line in (_TITLE, *_RULE)))
-
-
-_TITLE: Final = say("More turns, more volts, more ohms")
-_RULE: Final = (
-    say("Every turn has the same volts, on both sides"),
-    say("The primary's wire is long and thin: more ohms"),
-    say("The secondary's is short and thick: few ohms"),
-)
+    return Picture(png=canvas.png(), caption="\n".join(tell(line) for line in (TITLE, *RULE)))
 
 
 def picture(job: Job, tell: Tell) -> Canvas:
@@ -48,7 +41,7 @@ def picture(job: Job, tell: Tell) -> Canvas:
     low_v = job.number("rated_secondary_volts") or _USUAL_LOW_V
     va = job.number("rated_va") or _USUAL_VA
     unit = typical_unit(va, tap_v, low_v)
-    title = tell(_TITLE)
+    title = tell(TITLE)
     shapes: list[Shape] = [
         Text(x=_MARGIN, y=92, text=title, size=fitted(title, WIDTH - 2 * _MARGIN, 64, bold=True), bold=True),
         Line(points=((_MARGIN, 124), (WIDTH - _MARGIN, 124)), width=4),
@@ -100,7 +93,7 @@ def _words(lines: tuple[Said, Said, Said], x: float, tell: Tell) -> list[Shape]:
 
 def _reasons(tell: Tell) -> list[Shape]:
     shapes: list[Shape] = [Box(x=_MARGIN, y=730, width=WIDTH - 2 * _MARGIN, height=280, fill=SHADE, round=20)]
-    for i, line in enumerate(_RULE):
+    for i, line in enumerate(RULE):
         text = tell(line)
         shapes.append(Text(x=_MARGIN + 36.0, y=806 + i * 78.0, text=text, size=fitted(text, WIDTH - 150.0, 46), fill=INK))
     return shapes
