@@ -1,6 +1,7 @@
 """What became nothing: told as unread where it may matter, kept as chatter where it is of another trade."""
 
 from grammar.binding.draft import Draft
+from grammar.binding.plausible import is_usual_supply
 
 def _nothing_read(draft: Draft) -> None:
     """A place and nothing about it: told, so that the number comes."""
@@ -20,6 +21,8 @@ def leftovers(draft: Draft) -> None:
             continue
         if any(start <= figure.start < end for start, end in draft.cue_spans):
             continue
+        if "which_lead" in draft.asks and figure.unit is None and is_usual_supply(figure.value):
+            continue  # "which one is the 208?": the number names the lead that is asked about
         if figure.unit is None and figure.kind == "amount" and draft.kind(figure.at + 1) in {"filler", "unknown", "notours", "idword", "inout"} and figure.site is None:
             draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
         elif figure.amount is not None and figure.amount.spoken and figure.unit is None and figure.value <= 12:

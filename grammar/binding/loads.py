@@ -202,7 +202,10 @@ def _plate_volts(draft: Draft) -> None:
         near = any(abs(at - figure.at) <= 3 and draft.sentence[at] == draft.sentence[figure.at] for at, _ in rated)
         transformer = any(draft.kind(i) == "transformer" for i in (figure.at + 1, figure.at + 2))
         values = [a.value for a in figure.amounts]
-        if len(values) == 2 and figure.joins[0] in {"/", "to", "-", "a"} and values[0] in NOMINAL_V and values[1] == 24.0 and (plate or transformer):
+        if volts(figure) and (figure.value in NOMINAL_V or figure.value in {12.0, 16.0, 18.0, 24.0}) and _under_plate(draft, figure):
+            name = "rated_secondary_volts" if figure.value <= 24 else "supply_volts"
+            draft.fact(figure, Fact(fact=name, value=figure.value, unit="V"))
+        elif len(values) == 2 and figure.joins[0] in {"/", "to", "-", "a"} and values[0] in NOMINAL_V and values[1] == 24.0 and (plate or transformer):
             draft.fact(figure, Fact(fact="supply_volts", value=values[0], unit="V"))
             draft.fact(figure, Fact(fact="rated_secondary_volts", value=24.0, unit="V"))
         elif volts(figure) and ((near and _beside_rating(draft, figure)) or (transformer and figure.unit == "V" and figure.value in {12.0, 16.0, 24.0} and figure.at + 1 < len(draft.phrases) and draft.kind(figure.at + 1) == "transformer")):
@@ -210,6 +213,15 @@ def _plate_volts(draft: Draft) -> None:
                 draft.fact(figure, Fact(fact="rated_secondary_volts", value=figure.value, unit="V"))
             elif figure.value in NOMINAL_V and figure.unit == "V":
                 draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+
+
+def _under_plate(draft: Draft, figure: Figure) -> bool:
+    """ "nameplate says 40 VA 24 volts 120 primary": in one sentence behind the word, and nothing measured between."""
+    plate = next((i for i in range(figure.at - 1, max(-1, figure.at - 10), -1) if draft.kind(i) == "nameplate"), None)
+    named = next((i for i in range(figure.at - 1, max(-1, figure.at - 4), -1) if draft.kind(i) not in {"is", "filler"}), None)
+    if named is not None and draft.kind(named) == "ends" and any(e.kind != "place" for e in draft.phrases[named].ends):
+        return False  # "red is 240" tells of a lead
+    return plate is not None and draft.sentence[plate] == draft.sentence[figure.at] and not any(draft.kind(i) == "reads" for i in range(plate, figure.at))
 
 
 def _beside_rating(draft: Draft, figure: Figure) -> bool:

@@ -83,7 +83,10 @@ def _at_device(draft: Draft, figure: Figure, site: Site) -> None:
             _say_unread(draft, figure, site)
     elif figure.unit is None:
         figure.done = True
-        if known and 16 <= figure.value <= 32 and figure.value != int(figure.value):
+        if known and 16 <= figure.value <= 32 and any(f.unit == "V" for f in draft.around(figure.at)):
+            figure.done, figure.unit, figure.unit_from = False, "V", "neighbour"
+            figure.site = Site(site.at, "place", str(place))
+        elif known and 16 <= figure.value <= 32 and figure.value != int(figure.value):
             reading = Reading(measure=MEASURE_AT[str(place)]["V"], value=figure.value, assumed=True)
             draft.readings.append(reading)
         else:
@@ -317,6 +320,12 @@ def _reading(draft: Draft, figure: Figure) -> None:
     """One reading, or the question why it is none."""
     site = figure.site
     assert site is not None
+    if figure.kind == "nothing" and site.kind == "pair" and _says_no_unit(draft, figure):
+        zero, ohms = Reading(measure="lead_volts", value=0.0, leads=site.leads), Reading(measure="lead_ohms", value=OPEN, leads=site.leads)
+        question = say("Nothing there: 0 volts, or open in ohms?")
+        draft.unclear.append(Unclear(fragment=_piece(draft, figure), choices=("lead_volts", "lead_ohms"), readings=(zero, ohms), question=question))
+        figure.done = True
+        return
     unit = _unit(draft, figure)
     measure = _measure(draft, figure, unit)
     if not measure:
@@ -342,6 +351,14 @@ def _reading(draft: Draft, figure: Figure) -> None:
         if (further := MEASURE_AT.get(other.name, {}).get(unit)) is not None:
             draft.readings.append(replace(reading, measure=further, leads=other.leads, assumed=figure.kind == "amount"))
     figure.done = True
+
+
+def _says_no_unit(draft: Draft, figure: Figure) -> bool:
+    """ "nothing" between two leads, and neither volts nor ohms said anywhere."""
+    assert figure.site is not None
+    said = {"volt", "power", "juice", "corriente", "ac", "potential"}
+    ground = "ground" in (figure.site.leads or ())
+    return not ground and not draft.live and not any(w in draft.phrases[figure.at].text for w in said) and not any(f.unit in {"V", "ohm"} for f in draft.around(figure.at))
 
 
 def _unit(draft: Draft, figure: Figure) -> str:

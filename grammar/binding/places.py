@@ -35,6 +35,11 @@ BETWEEN: dict[frozenset[str], str] = {
     frozenset({"line"}): "line",
     frozenset({"h", "secondary"}): "primary_secondary",
     frozenset({"x", "primary"}): "primary_secondary",
+    frozenset({"letter p", "letter s"}): "primary_secondary",
+    frozenset({"letter p", "letter g"}): "primary_ground",
+    frozenset({"letter s", "letter g"}): "secondary_ground",
+    frozenset({"letter p", "ground"}): "primary_ground",
+    frozenset({"letter s", "ground"}): "secondary_ground",
 }
 """What two ends make: places by name, marks by their letter."""
 
@@ -47,7 +52,7 @@ def uses_marks(phrases: list[Phrase]) -> bool:
     for phrase in phrases:
         if phrase.kind == "ends" and len(phrase.ends) > 1:
             letters = [e.name for e in phrase.ends if e.kind == "letter"]
-            if letters and not all(name in LETTER_COLOURS or name in {"r", "c", "n"} for name in letters):
+            if letters and not all(name in LETTER_COLOURS or name in {"r", "c", "n", "p", "s"} for name in letters):
                 return True
             if "c" in letters and "r" not in letters and len(letters) > 1 and not (set(letters) & {"w", "y", "g"}):
                 return True
@@ -94,6 +99,8 @@ def _group(end: End, draft: Draft) -> str:
         return end.name[0] if end.name[0] in "hxl" else end.name
     if end.kind == "letter" and draft.marks and end.name not in {"r", "c"}:
         return f"mark {end.name}"
+    if end.kind == "letter" and end.name in {"p", "s", "g"}:
+        return f"letter {end.name}"
     return end.name
 
 

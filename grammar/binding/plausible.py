@@ -47,6 +47,15 @@ def fits_live(place: str, value: float) -> bool:
     return place in LIVE and LIVE[place].low <= value <= LIVE[place].high
 
 
+SUPPLIES_V = (120.0, 208.0, 240.0, 277.0, 480.0)
+"""The usual supplies. ANSI C84.1, from memory. [V]"""
+
+
+def is_usual_supply(volts: float) -> bool:
+    """Near a usual supply: only then does a point look misplaced. Any other low value may be a ghost, and is recorded as said."""
+    return any(abs(volts - supply) <= 0.1 * supply for supply in SUPPLIES_V)
+
+
 @dataclass(frozen=True, slots=True)
 class Slip:
     """Why a value cannot be, and what was likely meant."""
@@ -78,11 +87,12 @@ def slip(place: str, unit: str, value: float) -> Slip | None:
     if unit != "V" or place not in LIVE:
         return None
     live = LIVE[place]
-    if live.slip_low <= value <= live.slip_high and live.low <= value * 10 <= live.high:
+    is_line = place in {"primary", "line"}
+    if live.slip_low <= value <= live.slip_high and live.low <= value * 10 <= live.high and (not is_line or is_usual_supply(value * 10)):
         likely = round(value * 10, 6)
     elif value > live.sure_to and live.low <= value / 10 <= live.high:
         likely = round(value / 10, 6)
-    elif value > live.sure_to or (place in {"primary", "line"} and live.slip_low <= value <= live.slip_high):
+    elif value > live.sure_to or (is_line and fits_live("secondary", value)):
         return Slip(value, say("{value:g} V can't be there. Wrong place, or swapped windings?", value=value))
     else:
         return None

@@ -17,6 +17,7 @@ DEVICE_PLACES = {**dict.fromkeys(COILS, "coil"), **dict.fromkeys(BOARDS, "contro
 def find_sites(draft: Draft) -> None:
     """All places of the message."""
     _number_pairs(draft)
+    _apart_pairs(draft)
     draft.marks = uses_marks(draft.phrases) or any(e.kind == "mark" and e.name.isdecimal() for p in draft.phrases for e in p.ends)
     _in_and_out(draft)
     for at, phrase in enumerate(draft.phrases):
@@ -39,6 +40,10 @@ def _split_pairs(draft: Draft) -> None:
         if second is None or figure.kind == "good":
             continue
         first = next((i for i in range(figure.at - 1, max(-1, figure.at - 8), -1) if draft.kind(i) == "ends"), None)
+        both = next((i for i in range(figure.at - 1, max(-1, figure.at - 4), -1) if draft.kind(i) == "both"), None)
+        if both is not None and draft.kind(both - 1) != "ends" and draft.phrases[second].ends[0].name == "ground":
+            draft.sites[second] = Site(second, "place", "primary_ground", also=(Site(second, "place", "secondary_ground"),))
+            continue
         if first is None or draft.sentence[first] != draft.sentence[figure.at] or not _single(draft, first) or _between(draft, first, figure.at):
             first = next((i for i in range(second + 1, min(len(draft.phrases), second + 5)) if draft.kind(i) == "ends"), None)
             if first is None or draft.kind(first - 1) not in {"at", "filler", "between"} or not _single(draft, first) or _between(draft, second, first):
@@ -102,6 +107,38 @@ def _single(draft: Draft, at: int) -> bool:
 
 def _between(draft: Draft, one: int, other: int) -> bool:
     return any(draft.kind(i) in {"amounts", "value", "comma", "stop", "line"} for i in range(one + 1, other))
+
+
+def _boards(draft: Draft) -> None:
+    """ "21 at the board R C": the board only says where R and C are."""
+    control = {draft.clause[s.at] for s in draft.sites.values() if s.name == "control"}
+    for at, site in list(draft.sites.items()):
+        if site.kind == "device" and site.name in BOARDS and draft.clause[at] in control:
+            del draft.sites[at]
+
+
+def _apart_pairs(draft: Draft) -> None:
+    """ "1 and 2 read 4.1 ohms": two digits that "and" holds together before a value."""
+    for first in list(draft.figures):
+        second = draft.figure_at(first.at + 2)
+        if second is None or draft.kind(first.at + 1) != "and" or not (_digit(first) and _digit(second)):
+            continue
+        at = second.at + 1
+        while draft.kind(at) in {"colon", "is", "reads"}:
+            at += 1
+        third = draft.figure_at(at)
+        if third is None or not (third.unit in {"ohm", "V"} or third.kind == "open"):
+            continue
+        ends = tuple(End("mark", str(int(f.value)), f.start, f.end) for f in (first, second))
+        draft.phrases[first.at] = Phrase("ends", "", first.start, second.end, ends=ends, joins=("and",))
+        draft.phrases[first.at + 1].kind = draft.phrases[second.at].kind = "filler"
+        for figure in (first, second):
+            draft.figures.remove(figure)
+            del draft.by_phrase[figure.at]
+
+
+def _digit(figure: Figure) -> bool:
+    return figure.kind == "amount" and figure.unit is None and len(figure.amounts) == 1 and figure.value == int(figure.value) and 1 <= figure.value <= 12
 
 
 def _number_pairs(draft: Draft) -> None:
@@ -170,6 +207,7 @@ def _fits(site: Site, figure: Figure) -> bool:
 
 def bind(draft: Draft) -> None:
     """Gives each figure that is still open its place."""
+    _boards(draft)
     open_figures = [f for f in draft.figures if not f.done]
     for figure in open_figures:
         if figure.site is None:
@@ -181,6 +219,16 @@ def bind(draft: Draft) -> None:
 
 
 def _nearest(draft: Draft, figure: Figure) -> Site | None:
+    site = _nearest_of_all(draft, figure)
+    if site is not None and site.name in {"primary", "secondary"} and site.at < figure.at:
+        for at in range(site.at - 1, max(-1, site.at - 3), -1):  # "blue & yellow (secondary) 25.6v"
+            pair = draft.sites.get(at)
+            if pair is not None and pair.kind == "pair" and not pair.used and draft.sentence[at] == draft.sentence[figure.at]:
+                return pair
+    return site
+
+
+def _nearest_of_all(draft: Draft, figure: Figure) -> Site | None:
     left, left_near = _left(draft, figure)
     right, right_linked = _right(draft, figure)
     led = right is not None and any(draft.kind(i) in {"at", "between"} for i in range(figure.at + 1, right.at))
@@ -263,6 +311,8 @@ def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
             if _has_its_own(draft, at, figure):
                 return None, False
             return site, linked
+        if draft.phrases[at].text in {"when", "cuando", "while", "if", "si", "once"}:
+            return None, False
         if kind not in SMALL or kind == "with":
             linked = False
         if kind == "and":

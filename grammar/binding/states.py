@@ -91,6 +91,8 @@ def _heads(draft: Draft, at: int) -> bool:
 def _heads_alone(draft: Draft, at: int) -> bool:
     """A unit word that heads a list: first in its line, or after "all"."""
     at -= 1
+    if draft.kind(at) == "value" and draft.kind(at + 2) in {"", "line"}:
+        return True
     while draft.kind(at) in {"filler", "all", "reads", "at", "is", "idword"}:
         at -= 1
     return draft.kind(at) in {"", "line", "stop", "comma"} or (draft.kind(at) == "sign" and draft.phrases[at].text in {"(", "["})

@@ -20,7 +20,7 @@ COLOURS = (
 )
 """`bl?` is blue or black, `gr?` green or gray: asked about, never guessed."""
 
-LETTER_COLOURS = {"w": "white", "b": "black", "r": "red", "o": "orange", "y": "yellow", "g": "green", "v": "violet", "p": "pink", "t": "tan"}
+LETTER_COLOURS = {"w": "white", "b": "black", "r": "red", "o": "orange", "y": "yellow", "g": "green", "v": "violet", "t": "tan"}
 """A single letter that is a colour, unless the message uses letters as marks."""
 
 EITHER = {"bl?": ("blue", "black"), "gr?": ("green", "gray")}

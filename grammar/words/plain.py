@@ -54,6 +54,7 @@ ES = (
     "iglesia calor frio caliente fria agua gas presion temperatura grados lluvia sol bonito rapido lento facil dificil seguro segura listo lista limpio sucio suelto suelta apretado flojo floja original repuesto refaccion pieza garantia precio costo dinero cuesta compre "
     "compro comprar compra vender instalar instale instalado reemplazar arreglar arregle servicio mantenimiento tecnico ayudante compañero companero ademas despues mientras durante segun contra bajo tras mediante excepto salvo incluso hace dentro fuera adentro afuera "
     "arriba abajo cerca lejos atras adelante enfrente junto juntos aparte derecho izquierdo derecha izquierda parejo estable constante normal raro rara igual diferente distinto brinca brincando varia variando sube baja subiendo bajando oscila oscilando anda andan queda "
+    "preguntarte preguntar pedirte mandarte decirte mostrarme darme explicarme revisarlo medirlo checarlo cambiarlo ponerlo instalarlo probarlo digas "
     "trifasico trifasica monofasico monofasica "
     "puentie puentee puentear puenteo puentea puente "
     "lampara foco luz luces boton pantalla sigue siendo sea sean fuera fuese quisiera quiere quieres puedas tienes sabes crees oigo miro fijo viendo dando hacen hagan haga hagas diga dime dame manda mande mandame digame ponle quitale"
