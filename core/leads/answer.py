@@ -49,7 +49,7 @@ def answer_of(belief: Belief, evidence: Evidence, job: Job) -> Answer:
     confidence = confidence_of(belief, evidence)
     verdict = verdict_of(belief, evidence, job)
     wanted = best_test(belief, evidence, job.declined) if _asks(belief, evidence, confidence) else None
-    test = None if wanted is None else asked(wanted, evidence)
+    test = None if wanted is None else asked(wanted)
     found = LeadMap(
         windings=windings_of(belief.maps[0][0]),
         confidence=confidence,
@@ -95,7 +95,7 @@ def _unmapped(evidence: Evidence) -> Answer:
     test = (
         NextTest(measure="lead_ohms", instruction=_FIRST_TEST)
         if other is None
-        else asked(LeadTest(kind="ohms", leads=pair(one, other)), evidence)
+        else asked(LeadTest(kind="ohms", leads=pair(one, other)))
     )
     unknown = tuple(Winding(role="unknown", leads=((lead, "unknown"),)) for lead in evidence.leads)
     found = LeadMap(windings=unknown, confidence=0.0, confirm=test)
@@ -210,7 +210,7 @@ def _doubt(maps: Sequence[tuple[Hypothesis, float]], evidence: Evidence, wanted:
     if wanted is not None and wanted.kind == "ratio" and wanted.leads != wanted.ends:
         yield from _predictions(maps, wanted)
     elif len(maps) > 1 and _is_mirror(best, maps[1][0]) and _has_equal_halves(best):
-        yield say("Two equal halves: ohms and ratio test read the same from both ends, either end may be common")
+        yield say("Two equal halves: the ratio test reads the same from both ends. Only clearly lower ohms show the inner half")
     elif len(maps) > 1 and _is_mirror(best, maps[1][0]):
         yield say("Ohms alone don't tell the two ends apart here")
     if evidence.ohms and len(maps) > 1 and _is_mirror(best, maps[1][0]):

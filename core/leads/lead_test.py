@@ -35,6 +35,8 @@ class LeadTest:
     leads: Pair | None
     ends: Pair | None = None
     """Where the 24 V goes, for a ratio test."""
+    fact: Literal["nameplate_taps", "lead_is"] | None = None
+    """What is asked for, where no reading would tell."""
     hopes: float = 0.0
     """Probability of the likeliest map that is to be expected after it."""
 
@@ -83,7 +85,15 @@ def best_test(belief: Belief, evidence: Evidence, declined: frozenset[tuple[str,
     gain, best = max(weighed, key=lambda row: row[0], default=(0.0, None))
     if best is not None and gain > now + _WORTH:
         return _source_first(best, belief, evidence)
-    return None if ("lead_ohms", None) in declined else LeadTest(kind="label", leads=None)
+    if ("lead_ohms", None) in declined:
+        return None
+    return LeadTest(kind="label", leads=None, fact="lead_is" if _same_taps(belief) or evidence.taps else "nameplate_taps")
+
+
+def _same_taps(belief: Belief) -> bool:
+    """True where the two likeliest maps differ in the places of the leads and not in their volts: no nameplate tells them apart."""
+    taps = [sorted(v for w in h.windings if w.role == "primary" for v in w.volts) for h, _ in belief.maps[:2]]
+    return len(taps) == 2 and taps[0] == taps[1]
 
 
 def _source_first(test: LeadTest, belief: Belief, evidence: Evidence) -> LeadTest:
@@ -98,10 +108,10 @@ def _source_first(test: LeadTest, belief: Belief, evidence: Evidence) -> LeadTes
 _MEASURE: Final = {"ohms": "lead_ohms", "again": "lead_ohms", "ratio": "lead_volts", "label": "lead_ohms"}
 
 
-def asked(test: LeadTest, evidence: Evidence) -> NextTest:
+def asked(test: LeadTest) -> NextTest:
     """The test as it is asked for."""
     if test.kind == "label" or test.leads is None:
-        fact = "nameplate_taps" if not evidence.taps else "lead_is"
+        fact = test.fact or "nameplate_taps"
         return NextTest(measure="lead_ohms", instruction=_ASK_FACT[fact], fact=fact)
     one, other = (lead_name(lead) for lead in test.leads)
     if test.kind == "ratio" and test.ends == test.leads:

@@ -118,6 +118,16 @@ def test_a_ratio_test_comes_with_its_caution() -> None:
     assert "ratio_test_primary_only" in answer.cautions
 
 
+def test_a_mirror_that_no_reading_tells_asks_for_a_label() -> None:
+    """Equal halves after the ratio test: a nameplate would not help."""
+    base = told("a b 20.0, a c 40.1, b c 20.1, d e 1.1", Fact(fact="nameplate_taps", value=(120.0, 240.0)))
+    live = tuple(Reading(measure="lead_volts", value=v, leads=p) for v, p in ((24.1, ("a", "c")), (12.0, ("a", "b"))))
+    answer = map_leads(Job(readings=(*base.readings, *live), facts=base.facts))
+
+    assert answer.next_test.fact == "lead_is"
+    assert any("equal halves" in str(line) for line in answer.lines)
+
+
 def test_a_label_decides_where_ohms_do_not() -> None:
     """Equal halves, and the label names an end."""
     text = "a b 20.0, a c 40.1, b c 20.1, d e 1.1"
