@@ -77,8 +77,6 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
             continue
         if f.meaning == "burnt" and any(set(f.at) & set(o.at) for o in found if o.meaning in {"blown_fuse", "blows_fuse"}):
             continue
-        if f.meaning == "hum" and "chatter" in names and any(w in {"buzz", "buzzing", "buzzes"} for w in (words[i] for i in f.at)) and any("contactor" in w for w in words):
-            continue
         phrases = draft.parsed.words[owners[f.at[0]]], draft.parsed.words[owners[f.at[-1]]]
         draft.cue_spans.append((phrases[0].start, phrases[1].end))
         if f.meaning == "no_control_power":
@@ -155,7 +153,6 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
     "all_well": ("close_job", "next"),
     "history": ("next", "expect", "help"),
     "size": ("next",),
-    "expect": ("next",),
     "parallel": ("size",),
     "language": ("help",),
     "start": ("new_job", "next"),

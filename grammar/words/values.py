@@ -39,7 +39,7 @@ VALUES = (
         "novalue",
         "good",
         en=(
-            "good", "ohms good", "tests good", "checks good", "checks out", "tests ok", "ok", "okay", "fine", "beeps", "beep", "beeped", "beeping", "buzzes out", "rings out", "rings", "has continuity", "continuity", "have continuity", "good continuity",
+            "good", "tests good", "checks good", "checks out", "tests ok", "ok", "okay", "fine", "beeps", "beep", "beeped", "beeping", "buzzes out", "rings out", "rings", "has continuity", "continuity", "have continuity", "good continuity",
             "tone", "tones", "tones out", "tests out", "tested good", "looks good", "ohmed good", "ohms out good", "ohms out fine", "ohms out ok", "ohms out", "shorted", "shorted out", "short", "shorts", "shorted together", "is shorted", "reads short", "low",
             "high", "normal", "good reading", "some voltage", "some ohms", "goes to ground", "shorts to ground", "leaks", "grounded", "shows continuity", "got continuity", "reads continuity", "passes", "chirps", "bad", "shot", "toast", "fried", "has voltage",
             "has power", "got power", "getting power", "burned up", "cooked", "weak",
