@@ -6,10 +6,15 @@ import resource
 import sqlite3
 import subprocess
 import sys
+from collections.abc import Callable
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from sqlalchemy.orm import Session
 
+from bot.command_line import main
+from bot.desk import Incoming, Memory, take
 from bot.store.schema import open_store
 
 PROGRAM = (sys.executable, "-m", "bot.command_line")
@@ -25,6 +30,26 @@ def run(*words: str, said: str | bytes = "", home: Path, **more) -> subprocess.C
         [*PROGRAM, *words], input=data, capture_output=True, check=False, timeout=120, env=environment, **more
     )
     return subprocess.CompletedProcess(done.args, done.returncode, done.stdout.decode(), done.stderr.decode())
+
+
+Here = Callable[..., subprocess.CompletedProcess[str]]
+
+
+@pytest.fixture
+def here(home: Path, monkeypatch, capsys) -> Here:
+    """Run a command in this process, which is faster: for what does not hang on how a process starts or ends."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(home / "data"))
+    monkeypatch.delenv("OHMREPLY_DATABASE", raising=False)
+    monkeypatch.setenv("LC_ALL", "C.UTF-8")
+
+    def run_here(*words: str) -> subprocess.CompletedProcess[str]:
+        monkeypatch.setattr(sys, "argv", ["ohmreply", *words])
+        with pytest.raises(SystemExit) as left:
+            main()
+        shown = capsys.readouterr()
+        return subprocess.CompletedProcess(words, int(left.value.code or 0), shown.out, shown.err)
+
+    return run_here
 
 
 @pytest.fixture
@@ -52,9 +77,9 @@ def test_ask_gives_the_record(home: Path) -> None:
 
 
 @pytest.mark.parametrize("text", ["", "x" * 10_000, "-5 ohm", "pri 1e9V", "⚡", "מתח", "--", "-h is not meant"])
-def test_ask_answers_whatever_is_asked(home: Path, text: str) -> None:
+def test_ask_answers_whatever_is_asked(here: Here, text: str) -> None:
     """Short, and without a traceback."""
-    done = run("ask", "--", text, home=home)
+    done = here("ask", "--", text)
 
     assert done.returncode == 0
     assert done.stdout.strip()
@@ -139,9 +164,9 @@ def test_no_colours_where_nobody_sees_them(home: Path, environment: dict[str, st
 @pytest.mark.parametrize(
     "command", ["chat", "ask", "pipe", "replay", "serve", "jobs", "report", "stats", "backup", "restore", "check"]
 )
-def test_help_shows_how(home: Path, command: str) -> None:
+def test_help_shows_how(here: Here, command: str) -> None:
     """Each command explains itself, and the whole lists them all."""
-    whole, one = run("--help", home=home), run(command, "--help", home=home)
+    whole, one = here("--help"), here(command, "--help")
 
     assert f"\n  {command} " in whole.stdout
     assert one.returncode == 0
@@ -156,7 +181,11 @@ COMMANDS = (("chat",), ("pipe",), ("jobs",), ("stats",), ("check",))
 def a_store(home: Path) -> Path:
     """A store with one message in it."""
     file = home / "jobs.sqlite"
-    run("chat", "--database", str(file), home=home, said="pri 118V\n")
+    engine = open_store(f"sqlite:///{file}")
+    with Session(engine) as session, session.begin():
+        sent = Incoming(channel="local", address="t1", name="t1", text="pri 118V", sent_at=datetime.now(UTC))
+        take(session, sent, Memory())
+    engine.dispose()
     return file
 
 
@@ -178,18 +207,18 @@ def refuses(done: subprocess.CompletedProcess[str], *signs: str) -> None:
         ("postgresql://nobody@127.0.0.1:1/none", "can't be reached"),
     ],
 )
-def test_a_store_that_can_t_be_opened_is_said_in_a_line(home: Path, words, url: str, sign: str) -> None:
+def test_a_store_that_can_t_be_opened_is_said_in_a_line(here: Here, words, url: str, sign: str) -> None:
     """Whatever the URL."""
-    refuses(run(*words, "--database", url, home=home, said='{"technician": "t", "text": "pri 118V"}\n'), sign)
+    refuses(here(*words, "--database", url), sign)
 
 
 @pytest.mark.parametrize("words", COMMANDS, ids=lambda words: words[0])
-def test_a_file_that_is_no_store_is_left_alone(home: Path, words) -> None:
+def test_a_file_that_is_no_store_is_left_alone(here: Here, home: Path, words) -> None:
     """Notes are not overwritten."""
     notes = home / "notes.txt"
     notes.write_text("call the office back\n" * 100)
 
-    refuses(run(*words, "--database", str(notes), home=home), "no store of ohmreply")
+    refuses(here(*words, "--database", str(notes)), "no store of ohmreply")
     assert notes.read_text() == "call the office back\n" * 100
 
 
@@ -329,10 +358,10 @@ def test_check_finds_a_reply_that_the_log_does_not_bear_out(home: Path, a_store:
     assert "reply and log disagree" in done.stdout
 
 
-def test_retention_is_set_and_shown(home: Path, a_store: Path) -> None:
+def test_retention_is_set_and_shown(here: Here, a_store: Path) -> None:
     """Days, forever, and nothing else."""
     at = ("--database", str(a_store))
-    shown = [run("retention", *days, *at, home=home).stdout.splitlines()[-1] for days in ((), ("90",), (), ("forever",))]
+    shown = [here("retention", *days, *at).stdout.splitlines()[-1] for days in ((), ("90",), (), ("forever",))]
 
     assert shown == [
         "Closed jobs are kept for good",
@@ -340,7 +369,7 @@ def test_retention_is_set_and_shown(home: Path, a_store: Path) -> None:
         "Closed jobs are kept 90 days",
         "Closed jobs are kept for good",
     ]
-    refuses(run("retention", "soon", *at, home=home), "Days are a number")
+    refuses(here("retention", "soon", *at), "Days are a number")
 
 
 def test_a_newer_store_is_refused(home: Path, a_store: Path) -> None:
