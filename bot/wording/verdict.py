@@ -42,8 +42,12 @@ def verdict_lines(verdict: Verdict) -> Iterator[Said]:
         yield TRANSFORMER[verdict.transformer] if verdict.transformer != "unproven" else say("Not clear yet")
         for one in [r for r in verdict.ranked[:2] if r.probability >= WORTH_NAMING]:
             yield say("{percent:.0f} %: {finding}", finding=FINDINGS[one.finding].says, percent=100 * one.probability)
+    is_read = any(reason.reading.measure == "load_ohms" for reason in verdict.reasons)
     for other in verdict.also:
-        yield say("Also: {finding}", finding=FINDINGS[other].says)
+        if other == "load_short" and not is_read:
+            yield say("Maybe also: {finding}", finding=FINDINGS[other].says)
+        else:
+            yield say("Also: {finding}", finding=FINDINGS[other].says)
 
 
 def why_lines(verdict: Verdict, most: int = 2) -> Iterator[Said]:
