@@ -163,5 +163,13 @@ def known_words() -> frozenset[str]:
         word
         for name in ("asks", "symptoms")
         for first, (near, gapped, alone) in vocabulary(name).items()
-        for word in (first, *(w for turn in (*(t for ts in near.values() for t in ts), *gapped, *alone) for fits, _ in turn.steps for w in fits))
+        for word in (
+            first,
+            *(
+                w
+                for turn in (*(t for ts in near.values() for t in ts), *gapped, *alone)
+                for fits, _ in turn.steps
+                for w in fits
+            ),
+        )
     )

@@ -36,5 +36,11 @@ def nearest(fragment: str, language: str = "en") -> str | None:
     >>> nearest("primry volt 118")
     'primary 118 V'
     """
-    found = process.extractOne(fragment[:200].lower(), EXAMPLES.get(language, EXAMPLES["en"]), scorer=fuzz.token_sort_ratio, processor=str.lower, score_cutoff=NEAR_ENOUGH)
+    found = process.extractOne(
+        fragment[:200].lower(),
+        EXAMPLES.get(language, EXAMPLES["en"]),
+        scorer=fuzz.token_sort_ratio,
+        processor=str.lower,
+        score_cutoff=NEAR_ENOUGH,
+    )
     return found[0] if found else None

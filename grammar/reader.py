@@ -10,8 +10,9 @@ from grammar.binding.labels import labels
 from grammar.binding.leftovers import leftovers
 from grammar.binding.loads import loads
 from grammar.binding.measures import measured
+from grammar.binding.nearest_site import bind
 from grammar.binding.rest import rest_open
-from grammar.binding.sites import bind, find_sites
+from grammar.binding.sites import find_sites
 from grammar.binding.states import conditions, units
 from grammar.binding.turns import turns
 from grammar.message import Context, Message

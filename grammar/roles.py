@@ -13,7 +13,15 @@ MOST_PIECES = 1400
 
 UNIT_LETTERS = {"v": "volt", "a": "amp", "k": "kiloohm", "m": "m?"}
 """Letters that are a unit behind a number; `m` is metres or megohms, the sense tells."""
-GLUED_LETTERS = {"c": "celsius", "f": "not_ours", "w": "not_ours", "h": "not_ours", "s": "not_ours", "g": "gauge", "x": "not_ours"}
+GLUED_LETTERS = {
+    "c": "celsius",
+    "f": "not_ours",
+    "w": "not_ours",
+    "h": "not_ours",
+    "s": "not_ours",
+    "g": "gauge",
+    "x": "not_ours",
+}
 """Letters that are a unit only where they stick to the number."""
 PAIR_LETTERS = frozenset("abcdegoprstwxyvn")
 """Letters that can be a lead or a terminal."""
@@ -111,7 +119,9 @@ class Row:
         if self._sounds_alike(at):
             return True
         if kind == "dash":
-            return self.kind(at + 1) == "numeral" and self.glued(at + 1) and not self.glued(at) and self.kind(at - 1) != "numeral"
+            return (
+                self.kind(at + 1) == "numeral" and self.glued(at + 1) and not self.glued(at) and self.kind(at - 1) != "numeral"
+            )
         if kind in {"about", "over", "under"}:
             return self._number_starts(at + 1)
         if kind == "point":
@@ -120,12 +130,18 @@ class Row:
 
     def _sounds_alike(self, at: int) -> bool:
         """A word that dictation writes for a number: "primary to oh eight", "for eighty on the primary"."""
-        if not 0 <= at < len(self.phrases) or self.phrases[at].text not in SOUND_ALIKE or self.kind(at + 1) not in {"spoken", "point"}:
+        if (
+            not 0 <= at < len(self.phrases)
+            or self.phrases[at].text not in SOUND_ALIKE
+            or self.kind(at + 1) not in {"spoken", "point"}
+        ):
             return False
         if self.kind(at + 1) == "spoken" and self.phrases[at + 1].text in COUNT_WORDS | {"a hundred"}:
             return False
         zero = self.phrases[at + 1].text == "oh"
-        return self.kind(at - 1) == "place" or (zero and self.kind(at - 1) in {"", "line", "stop", "comma", "reads", "is", "filler"})
+        return self.kind(at - 1) == "place" or (
+            zero and self.kind(at - 1) in {"", "line", "stop", "comma", "reads", "is", "filler"}
+        )
 
     def _counts(self, at: int) -> bool:
         """A number word that is one here: "one" and "un" only before a unit or more of a number."""
@@ -135,7 +151,11 @@ class Row:
                 following in {"spoken", "unit", "fraction", "device", "point"}
                 or (following == "numeral" and phrase.text == "one")
                 or (following == "letter" and self.phrases[at + 1].meaning in UNIT_LETTERS)
-                or (phrase.text == "one" and following in {"", "stop", "comma", "line", "at", "and"} and self.kind(at - 1) in {"is", "place", "alone", "reads", "ends", "unit"})
+                or (
+                    phrase.text == "one"
+                    and following in {"", "stop", "comma", "line", "at", "and"}
+                    and self.kind(at - 1) in {"is", "place", "alone", "reads", "ends", "unit"}
+                )
             )
         if phrase.text in {"once", "mil", "oh", "media", "quarter"}:
             return self.spanish or following in {"spoken", "point", "unit"} or self.kind(at - 1) == "spoken"
@@ -194,7 +214,11 @@ class Row:
         """True where the number goes on with the phrase at `at`."""
         kind, before = self.kind(at), self.phrases[at - 1]
         if kind == "point":
-            return not pointed and (self.kind(at + 1) in {"spoken", "numeral"}) and not (self.kind(at + 1) == "numeral" and before.meaning == ".")
+            return (
+                not pointed
+                and (self.kind(at + 1) in {"spoken", "numeral"})
+                and not (self.kind(at + 1) == "numeral" and before.meaning == ".")
+            )
         if kind == "dash":
             return before.kind in {"spoken", "more"} and self.kind(at + 1) == "spoken"
         if before.meaning == ".":
@@ -208,7 +232,11 @@ class Row:
 
     def _before_a_device(self, at: int) -> bool:
         """A number word that counts a device: "118 and two relays", "zero one contactor"."""
-        return self.kind(at + 1) == "device" and self.kind(at - 1) in {"spoken", "more"} and self.phrases[at].text in {"one", "un", "una", "two", "dos"}
+        return (
+            self.kind(at + 1) == "device"
+            and self.kind(at - 1) in {"spoken", "more"}
+            and self.phrases[at].text in {"one", "un", "una", "two", "dos"}
+        )
 
     def _unit(self, out: list[Phrase]) -> None:
         at = self.at
@@ -239,7 +267,12 @@ class Row:
             if letter == "a" and not self.glued(at):
                 return not self._number_starts(at + 1) and not (self.kind(at + 1) in ENDS and self.spanish)
             return not (letter in "ak" and self.kind(at + 1) in JOINS and self.kind(at + 2) == "letter")
-        return letter in GLUED_LETTERS and self.glued(at) and self.kind(at + 1) not in {"dash", "slash", "to"} and not (letter == "x" and self._number_starts(at + 1))
+        return (
+            letter in GLUED_LETTERS
+            and self.glued(at)
+            and self.kind(at + 1) not in {"dash", "slash", "to"}
+            and not (letter == "x" and self._number_starts(at + 1))
+        )
 
     # ---- places and leads ------------------------------------------------------------------------------------------------------------
 
@@ -251,7 +284,9 @@ class Row:
         """A letter that is one end of a pair, or a lead by the word before it."""
         if self.kind(at) != "letter" or self.phrases[at].meaning not in PAIR_LETTERS:
             return False
-        return self._join(at + 1) is not None or (self.kind(at - 1) == "leadword" and self.kind(at + 1) not in {"unknown", "filler"})
+        return self._join(at + 1) is not None or (
+            self.kind(at - 1) == "leadword" and self.kind(at + 1) not in {"unknown", "filler"}
+        )
 
     def _numbered_lead(self, at: int) -> bool:
         """A digit that is a lead by the word before it: "lead 1 to lead 2"."""
@@ -264,7 +299,13 @@ class Row:
         return False
 
     def _lead_digit(self, at: int) -> bool:
-        return self.kind(at) == "numeral" and self.phrases[at].text.isdecimal() and 0 < int(self.phrases[at].text) <= 12 and self.kind(at + 1) != "unit" and not self._unit_letter(at + 1)
+        return (
+            self.kind(at) == "numeral"
+            and self.phrases[at].text.isdecimal()
+            and 0 < int(self.phrases[at].text) <= 12
+            and self.kind(at + 1) != "unit"
+            and not self._unit_letter(at + 1)
+        )
 
     def _join(self, at: int) -> tuple[Phrase | None, int] | None:
         """What joins the end before `at` to an end behind it: (the join or None where they only touch, pieces taken)."""
@@ -287,14 +328,18 @@ class Row:
         return None
 
     def _small(self, at: int) -> bool:
-        return self.kind(at) in {"leadword", "winding", "transformer"} or (0 <= at < len(self.phrases) and self.phrases[at].text in SMALL_WORDS)
+        return self.kind(at) in {"leadword", "winding", "transformer"} or (
+            0 <= at < len(self.phrases) and self.phrases[at].text in SMALL_WORDS
+        )
 
     def _joins(self, join: Phrase, before: Phrase, behind: Phrase, at: int) -> bool:
         letters = "letter" in {before.kind, behind.kind}
         if join.kind == "to" or join.text in {">", "→"}:
             return not letters or (before.kind, behind.kind) != ("place", "letter")
         if join.kind == "dash":
-            return not (letters and before.kind == "place") and not (letters and behind.kind == "place" and behind.meaning != "ground")
+            return not (letters and before.kind == "place") and not (
+                letters and behind.kind == "place" and behind.meaning != "ground"
+            )
         if join.kind == "slash":
             return before.kind != "place" and behind.kind != "place"
         if join.kind == "letter" and join.meaning == "a":
@@ -302,7 +347,9 @@ class Row:
         between = any(self.kind(b) in {"between", "leadword"} for b in range(max(0, at - 6), at))
         if join.kind == "and" or (join.kind == "letter" and join.meaning == "y"):
             return between or (before.kind != "place" and behind.kind != "place")
-        return join.kind == "with" and (before.kind == behind.kind == "colour" or (join.text == "con" and before.kind == behind.kind == "place"))
+        return join.kind == "with" and (
+            before.kind == behind.kind == "colour" or (join.text == "con" and before.kind == behind.kind == "place")
+        )
 
     @staticmethod
     def _is_lettered(before: Phrase, behind: Phrase) -> bool:
@@ -364,7 +411,17 @@ class Row:
         if phrase.kind == "letter" and phrase.meaning in {"w", "y", "n", "o"}:
             phrase.kind = {"w": "with", "y": "and", "n": "and", "o": "or"}[phrase.meaning]
         phrase.kind = _ALONE.get(phrase.kind, phrase.kind)
-        if phrase.kind == "alone" and phrase.meaning in {"not_ours", "gauge", "foot", "meter", "inch", "yard", "hertz", "celsius", "square_mm"}:
+        if phrase.kind == "alone" and phrase.meaning in {
+            "not_ours",
+            "gauge",
+            "foot",
+            "meter",
+            "inch",
+            "yard",
+            "hertz",
+            "celsius",
+            "square_mm",
+        }:
             phrase.kind = "filler" if phrase.meaning != "gauge" else "gaugeword"
         return phrase
 

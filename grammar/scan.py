@@ -53,14 +53,54 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
     return phrases, repairs
 
 
-SHORTENED = frozenset({"pri", "prim", "sec", "secd", "prmry", "volt", "vac", "v", "amp", "xfmr", "transf", "xformer", "gnd", "grd", "term", "org", "blk", "wht", "grn", "yel", "blu", "brn", "secun", "approx", "aprox", "no", "num", "temp", "comp", "cap", "cond"})
+SHORTENED = frozenset(
+    {
+        "pri",
+        "prim",
+        "sec",
+        "secd",
+        "prmry",
+        "volt",
+        "vac",
+        "v",
+        "amp",
+        "xfmr",
+        "transf",
+        "xformer",
+        "gnd",
+        "grd",
+        "term",
+        "org",
+        "blk",
+        "wht",
+        "grn",
+        "yel",
+        "blu",
+        "brn",
+        "secun",
+        "approx",
+        "aprox",
+        "no",
+        "num",
+        "temp",
+        "comp",
+        "cap",
+        "cond",
+    }
+)
 """Words that are written with a point behind them that ends no sentence."""
 
 
 def _abbreviations(phrases: list[Phrase]) -> None:
     """Takes the point of an abbreviation for nothing: "sec. 0V"."""
     for before, point, behind in zip(phrases, phrases[1:], phrases[2:], strict=False):
-        if point.text == "." and before.text in SHORTENED and before.end == point.start and behind.kind != "line" and (before.kind not in {"unit", "letter"} or behind.kind in {"at", "letter"}):
+        if (
+            point.text == "."
+            and before.text in SHORTENED
+            and before.end == point.start
+            and behind.kind != "line"
+            and (before.kind not in {"unit", "letter"} or behind.kind in {"at", "letter"})
+        ):
             point.kind, point.text = "filler", ""
 
 
@@ -114,7 +154,9 @@ def _inflected(text: str) -> bool:
     """A form of an ordinary word: "lookin", "rewired", "ventanas"."""
     if text.endswith("in") and text + "g" in PLAIN:
         return True
-    return len(text) > 4 and any(text.endswith(end) and (text[: -len(end)] in PLAIN or text[: -len(end)] + "e" in PLAIN) for end in ENDINGS)
+    return len(text) > 4 and any(
+        text.endswith(end) and (text[: -len(end)] in PLAIN or text[: -len(end)] + "e" in PLAIN) for end in ENDINGS
+    )
 
 
 def _glued(pieces: Sequence[Token], at: int) -> bool:
@@ -165,7 +207,13 @@ def _digits_then_more(pieces: Sequence[Token], texts: Sequence[str], at: int) ->
             return "shape", 5, "date"
     if sign in {"st", "nd", "rd", "th"} and first.isdecimal():
         return "shape", 2, "ordinal"
-    if pieces[at + 1].type == "WORD" and third is not None and longest(texts, at + 1) is None and len(sign) < 3 and sign not in "kmvar":
+    if (
+        pieces[at + 1].type == "WORD"
+        and third is not None
+        and longest(texts, at + 1) is None
+        and len(sign) < 3
+        and sign not in "kmvar"
+    ):
         return "shape", 3, "part"
     return None
 

@@ -62,12 +62,38 @@ def mended(word: str) -> str | None:
     meant = {meaning for n in best for meaning in meanings[n]}
     if len(meant) != 1:
         return None
-    if next(iter(meant)).startswith("colour:") and any(m.startswith("colour:") for n in near for m in meanings[n[0]] if m not in meant):
+    if next(iter(meant)).startswith("colour:") and any(
+        m.startswith("colour:") for n in near for m in meanings[n[0]] if m not in meant
+    ):
         return None  # two colours within reach: never chosen between
     return best[0]
 
 
-PLACE_BEGINNINGS = {"primar": "primary", "secon": "secondary", "second": "secondary", "seconda": "secondary", "secondar": "secondary", "transform": "transformer", "transfor": "transformer", "secundar": "secundario", "secunda": "secundario", "primari": "primario", "discon": "disconnect", "disconn": "disconnect", "chass": "chassis", "secndary": "secondary", "scndary": "secondary", "prmary": "primary", "primy": "primary", "secdry": "secondary", "contac": "contactor", "thermo": "thermostat", "therm": "thermostat", "humidif": "humidifier", "secon dary": "secondary"}
+PLACE_BEGINNINGS = {
+    "primar": "primary",
+    "secon": "secondary",
+    "second": "secondary",
+    "seconda": "secondary",
+    "secondar": "secondary",
+    "transform": "transformer",
+    "transfor": "transformer",
+    "secundar": "secundario",
+    "secunda": "secundario",
+    "primari": "primario",
+    "discon": "disconnect",
+    "disconn": "disconnect",
+    "chass": "chassis",
+    "secndary": "secondary",
+    "scndary": "secondary",
+    "prmary": "primary",
+    "primy": "primary",
+    "secdry": "secondary",
+    "contac": "contactor",
+    "thermo": "thermostat",
+    "therm": "thermostat",
+    "humidif": "humidifier",
+    "secon dary": "secondary",
+}
 """Place words cut off, as thumbs leave them."""
 
 

@@ -9,7 +9,15 @@ from grammar.binding.draft import Draft, Figure
 from grammar.binding.plausible import fits_live, slip
 from grammar.message import Unclear
 
-PLACE_OF = {"line_volts": "line", "primary_volts": "primary", "secondary_volts": "secondary", "secondary_volts_lifted": "secondary", "control_volts": "control", "coil_volts": "coil", "fuse_volts": "fuse"}
+PLACE_OF = {
+    "line_volts": "line",
+    "primary_volts": "primary",
+    "secondary_volts": "secondary",
+    "secondary_volts_lifted": "secondary",
+    "control_volts": "control",
+    "coil_volts": "coil",
+    "fuse_volts": "fuse",
+}
 
 
 def answers(draft: Draft, *, replaced: bool) -> None:
@@ -28,7 +36,7 @@ def answers(draft: Draft, *, replaced: bool) -> None:
 
 
 def _no_number(draft: Draft) -> None:
-    """ "beeps", where a number was asked for: told, so that the number comes."""
+    """In "beeps", where a number was asked for: told, so that the number comes."""
     good = [f for f in draft.figures if f.kind == "good" and not f.done]
     if draft.context.asked is not None and good and len(good) == len(draft.figures) and not draft.readings and not draft.asks:
         draft.unread += [(f.start, f.end) for f in good]
@@ -41,11 +49,13 @@ def _correct(draft: Draft) -> None:
 
 
 def _settles(draft: Draft, free: list[Figure]) -> bool:
-    """ "yes", "ohms", "blue": the answer to what was unclear."""
+    """In "yes", "ohms", "blue": the answer to what was unclear."""
     unclear = draft.context.unclear[0]
     asks = set(draft.asks)
     if "yes" in asks and unclear.readings:
-        draft.readings += [_plain(u.readings[0]) for u in draft.context.unclear if u.readings and u.question == unclear.question]
+        draft.readings += [
+            _plain(u.readings[0]) for u in draft.context.unclear if u.readings and u.question == unclear.question
+        ]
         return True
     if "no" in asks:
         return True
@@ -61,7 +71,11 @@ def _settles(draft: Draft, free: list[Figure]) -> bool:
     named = [e.name for p in draft.phrases if p.kind == "ends" for e in p.ends]
     for row in draft.context.unclear:
         for reading in row.readings:
-            if reading.leads and any(n in reading.leads for n in named) and len({r.leads for r in row.readings if r.leads and any(n in r.leads for n in named)}) == 1:
+            if (
+                reading.leads
+                and any(n in reading.leads for n in named)
+                and len({r.leads for r in row.readings if r.leads and any(n in r.leads for n in named)}) == 1
+            ):
                 draft.readings.append(_plain(reading))
                 return True
             if not reading.leads and not free and any(reading.measure.startswith(n) for n in named):
@@ -69,7 +83,11 @@ def _settles(draft: Draft, free: list[Figure]) -> bool:
                 return True
     if len(free) == 1 and free[0].kind == "amount":
         for reading in unclear.readings:
-            if isinstance(reading.value, float) and abs(reading.value - free[0].value) < 1e-9 and free[0].unit in {None, MEASURES[reading.measure].unit}:
+            if (
+                isinstance(reading.value, float)
+                and abs(reading.value - free[0].value) < 1e-9
+                and free[0].unit in {None, MEASURES[reading.measure].unit}
+            ):
                 free[0].done = True
                 draft.readings.append(_plain(reading))
                 return True
@@ -95,12 +113,29 @@ def _answer(draft: Draft, figure: Figure) -> None:
         draft.readings.append(reading)
 
 
-BOUNDS = {"supply_volts": (90.0, 700.0), "tap_volts": (90.0, 700.0), "rated_va": (1.0, 2000.0), "rated_secondary_volts": (5.0, 60.0), "wire_awg": (0.0, 40.0), "fuse_amps": (0.0, 100.0)}
+BOUNDS = {
+    "supply_volts": (90.0, 700.0),
+    "tap_volts": (90.0, 700.0),
+    "rated_va": (1.0, 2000.0),
+    "rated_secondary_volts": (5.0, 60.0),
+    "wire_awg": (0.0, 40.0),
+    "fuse_amps": (0.0, 100.0),
+}
 """Values that an answer to a question can have."""
 
 
 def _fact(draft: Draft, figure: Figure, fact: str) -> bool:
-    units = {"supply_volts": "V", "tap_volts": "V", "rated_va": "VA", "rated_secondary_volts": "V", "run_feet": "ft", "wire_awg": "AWG", "fuse_amps": "A", "supply_hertz": "Hz", "copper_celsius": "degC"}
+    units = {
+        "supply_volts": "V",
+        "tap_volts": "V",
+        "rated_va": "VA",
+        "rated_secondary_volts": "V",
+        "run_feet": "ft",
+        "wire_awg": "AWG",
+        "fuse_amps": "A",
+        "supply_hertz": "Hz",
+        "copper_celsius": "degC",
+    }
     low, high = BOUNDS.get(fact, (0.0, 1e6))
     if fact not in units or figure.unit not in {None, units[fact]} or not low < figure.value <= high:
         return False
@@ -122,7 +157,11 @@ def _as(draft: Draft, figure: Figure, measure: str, leads: tuple[str, str] | Non
     found = slip(PLACE_OF.get(measure, ""), unit, figure.value)
     if found is not None:
         likely = (Reading(measure=measure, value=found.value, leads=leads),) if found.value != figure.value else ()
-        draft.unclear.append(Unclear(fragment=draft.fragment(figure.start, figure.end), choices=(measure,), readings=likely, question=found.question))
+        draft.unclear.append(
+            Unclear(
+                fragment=draft.fragment(figure.start, figure.end), choices=(measure,), readings=likely, question=found.question
+            )
+        )
         figure.done = True
         return None
     bound = figure.amount.bound if figure.amount else None
@@ -138,7 +177,11 @@ def _sibling(measure: str, unit: str | None) -> str | None:
     return names.get(unit or "", "") if names.get(unit or "", "") in MEASURES else None
 
 
-WHERE = {"V": ("secondary_volts", "control_volts", "primary_volts"), "ohm": ("secondary_ohms", "primary_ohms", "load_ohms"), "A": ("secondary_amps", "primary_amps")}
+WHERE = {
+    "V": ("secondary_volts", "control_volts", "primary_volts"),
+    "ohm": ("secondary_ohms", "primary_ohms", "load_ohms"),
+    "A": ("secondary_amps", "primary_amps"),
+}
 
 
 def _ask_where(draft: Draft, figure: Figure) -> None:
@@ -152,12 +195,14 @@ def _ask_where(draft: Draft, figure: Figure) -> None:
         names = ("primary_volts", "line_volts") if fits_live("primary", figure.value) else ("secondary_volts", "control_volts")
     readings = tuple(Reading(measure=m, value=figure.value) for m in names)
     question = say("{value:g} {unit}: where did you read it?", value=figure.value, unit=figure.unit)
-    draft.unclear.append(Unclear(fragment=draft.fragment(figure.start, figure.end), choices=names, readings=readings, question=question))
+    draft.unclear.append(
+        Unclear(fragment=draft.fragment(figure.start, figure.end), choices=names, readings=readings, question=question)
+    )
     figure.done = True
 
 
 def _earlier(draft: Draft, free: list[Figure]) -> None:
-    """ "no 24.6", "meant 208": the last reading that it can mean gets the new value."""
+    """In "no 24.6", "meant 208": the last reading that it can mean gets the new value."""
     figure = free[0]
     gone = [f.value for f in draft.figures if f.withdrawn and f.kind == "amount"]
     rows = list(reversed(draft.context.readings))
@@ -166,7 +211,14 @@ def _earlier(draft: Draft, free: list[Figure]) -> None:
         figure.done = True
         draft.readings.append(reading)
         return
-    fact = next((f for f in reversed(draft.context.facts) if isinstance(f.value, int | float) and (f.value in gone or not gone) and figure.unit in {None, f.unit}), None)
+    fact = next(
+        (
+            f
+            for f in reversed(draft.context.facts)
+            if isinstance(f.value, int | float) and (f.value in gone or not gone) and figure.unit in {None, f.unit}
+        ),
+        None,
+    )
     if fact is not None and figure.kind == "amount" and chosen is None:
         draft.fact(figure, replace(fact, value=figure.value))
 

@@ -18,11 +18,13 @@ def correct(draft: Draft) -> bool:
 
 def amounts(draft: Draft, at: int | None = None) -> list[Figure]:
     """Figures that can be withdrawn, all or those within reach of a phrase."""
-    return [f for f in (draft.figures if at is None else draft.around(at)) if f.kind in {"amount", "open", "nothing"} and not f.done]
+    return [
+        f for f in (draft.figures if at is None else draft.around(at)) if f.kind in {"amount", "open", "nothing"} and not f.done
+    ]
 
 
 def _starts_as_correction(draft: Draft) -> bool:
-    """ "*24.6", "correction, ...", "oops sec is ...": the mark stands before every figure."""
+    """In "*24.6", "correction, ...", "oops sec is ...": the mark stands before every figure."""
     first = next((f.at for f in amounts(draft)), len(draft.phrases))
     for at, phrase in enumerate(draft.phrases[:first]):
         if phrase.kind == "star" and at == 0:
@@ -35,7 +37,7 @@ def _starts_as_correction(draft: Draft) -> bool:
 
 
 def _denied(draft: Draft) -> bool:
-    """ "26.4v not 24.6", "no es 240, es 208", "no 24.6": True where it replaces what an earlier message said."""
+    """In "26.4v not 24.6", "no es 240, es 208", "no 24.6": True where it replaces what an earlier message said."""
     replaced = False
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind not in {"not", "no"}:
@@ -48,13 +50,19 @@ def _denied(draft: Draft) -> bool:
         if figure is None or figure.kind != "amount" or figure.done:
             continue
         if paused:
-            before = [f for f in amounts(draft, at) if f.at < at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
+            before = [
+                f for f in amounts(draft, at) if f.at < at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]
+            ]
             if before and _alike(before[-1], figure):
                 before[-1].withdrawn = True
                 _inherit(figure, before[-1])
             replaced = replaced or at == 0
             continue
-        others = [f for f in amounts(draft, at) if f is not figure and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at] and _alike(f, figure)]
+        others = [
+            f
+            for f in amounts(draft, at)
+            if f is not figure and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at] and _alike(f, figure)
+        ]
         before = [f for f in others if f.at < at]
         if phrase.kind == "no" and not before and step == at + 1 and at == 0 and not others:
             replaced = True  # "no 24.6": the value that holds
@@ -70,7 +78,23 @@ def _denied(draft: Draft) -> bool:
     return replaced
 
 
-ORDERS = frozenset({"change", "change the", "correct", "update", "fix", "replace", "redo", "cambia", "cambiar", "cambiale", "corrige", "reemplaza", "actualiza"})
+ORDERS = frozenset(
+    {
+        "change",
+        "change the",
+        "correct",
+        "update",
+        "fix",
+        "replace",
+        "redo",
+        "cambia",
+        "cambiar",
+        "cambiale",
+        "corrige",
+        "reemplaza",
+        "actualiza",
+    }
+)
 """Verbs that replace a value only as an order."""
 EXPECTS = frozenset({"should be", "deberia ser", "debe ser"})
 """Words that replace a value, or tell what was expected where another value stands beside."""
@@ -80,11 +104,13 @@ def _orders(draft: Draft, at: int) -> bool:
     """An order begins its sentence and names a place or a value."""
     before = [i for i in range(max(0, at - 6), at) if draft.sentence[i] == draft.sentence[at]]
     behind = [i for i in range(at + 1, min(at + 8, len(draft.phrases)))]
-    return all(draft.kind(i) in {"filler", "withdraw", "comma"} for i in before) and any(draft.kind(i) in {"ends", "amounts", "value", "alone", "tapword", "device"} for i in behind)
+    return all(draft.kind(i) in {"filler", "withdraw", "comma"} for i in before) and any(
+        draft.kind(i) in {"ends", "amounts", "value", "alone", "tapword", "device"} for i in behind
+    )
 
 
 def _expected(draft: Draft) -> None:
-    """ "should read 24 but I have 31": what was expected is no reading."""
+    """In "should read 24 but I have 31": what was expected is no reading."""
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind != "expected" and phrase.text not in EXPECTS:
             continue
@@ -101,7 +127,7 @@ def _alike(one: Figure, other: Figure) -> bool:
 
 
 def _replaced(draft: Draft) -> bool:
-    """ "meant 208", "change it from 14.1 to 41.1", "disregard the .4": True where such a word stands with a figure or a place."""
+    """In "meant 208", "change it from 14.1 to 41.1", "disregard the .4": True where such a word stands with a figure or a place."""
     at = next((i for i, p in enumerate(draft.phrases) if p.kind == "replace"), None)
     if at is None:
         return False
@@ -110,7 +136,9 @@ def _replaced(draft: Draft) -> bool:
     behind = [f for f in figures if f.at > at]
     if phrase.text in ORDERS and not _orders(draft, at):
         return False
-    if phrase.text in EXPECTS and any(f.at < at and draft.sentence[f.at] == draft.sentence[at] or len(behind) > 1 for f in figures):
+    if phrase.text in EXPECTS and any(
+        (f.at < at and draft.sentence[f.at] == draft.sentence[at]) or len(behind) > 1 for f in figures
+    ):
         return False
     if phrase.text in {"disregard", "ignore", "ignora", "no hagas caso", "olvida el"}:
         if behind:
@@ -118,7 +146,9 @@ def _replaced(draft: Draft) -> bool:
             _inherit(next((f for f in behind[1:]), None), behind[0])
         return bool(behind)
     before = [f for f in figures if f.at < at]
-    if "wrong" in phrase.text and before and behind and draft.sentence[before[-1].at] == draft.sentence[at]:  # "118 is wrong, its 108"
+    if (
+        "wrong" in phrase.text and before and behind and draft.sentence[before[-1].at] == draft.sentence[at]
+    ):  # "118 is wrong, its 108"
         before[-1].withdrawn = True
         _inherit(behind[0], before[-1])
     for figure in figures:
@@ -132,7 +162,7 @@ def _replaced(draft: Draft) -> bool:
 
 
 def only_last(figure: Figure, draft: Draft) -> None:
-    """ "from 14.1 to 41.1": the last value stands."""
+    """In "from 14.1 to 41.1": the last value stands."""
     from grammar.binding.draft import settle  # noqa: PLC0415
 
     unit = next((a.unit for a in reversed(figure.amounts) if a.unit), None)
@@ -151,7 +181,7 @@ def _inherit(figure: Figure | None, earlier: Figure) -> None:
 
 
 def _withdrawn_inside(draft: Draft) -> None:
-    """ "118v scratch that 108v": the figure before the mark is withdrawn where another follows for it."""
+    """In "118v scratch that 108v": the figure before the mark is withdrawn where another follows for it."""
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind != "withdraw":
             continue
@@ -171,13 +201,18 @@ def _own_place(draft: Draft, before: Figure, after: Figure, at: int) -> bool:
     """True where the later figure has another place of its own, so that nothing of the earlier is taken back."""
     named = [p for p in draft.phrases[at + 1 : at + REACH] if p.kind == "ends"]
     earlier = [p for p in draft.phrases[max(0, at - REACH) : at] if p.kind == "ends"]
-    if not named or not earlier or draft.phrases[at].text in {"scratch that", "scratch", "strike that", "no wait", "wait no", "make that", "no espera", "nope"}:
+    if (
+        not named
+        or not earlier
+        or draft.phrases[at].text
+        in {"scratch that", "scratch", "strike that", "no wait", "wait no", "make that", "no espera", "nope"}
+    ):
         return False
     return [e.name for e in named[0].ends] != [e.name for e in earlier[-1].ends]
 
 
 def _new_place(draft: Draft, figure: Figure, at: int) -> None:
-    """ "white-red 11.2 ohms, no wait thats white-orange": the value stands, at the place named last."""
+    """In "white-red 11.2 ohms, no wait thats white-orange": the value stands, at the place named last."""
     later = next((i for i in range(at + 1, min(at + REACH, len(draft.phrases))) if i in draft.sites), None)
     if later is None:
         return
@@ -189,13 +224,18 @@ def _new_place(draft: Draft, figure: Figure, at: int) -> None:
 
 
 def _was(draft: Draft) -> None:
-    """ "R-C was 0, now 25.3": what was is withdrawn where what is now follows."""
+    """In "R-C was 0, now 25.3": what was is withdrawn where what is now follows."""
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind != "was":
             continue
-        figures = [f for f in amounts(draft, at) if f.at > at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
+        figures = [
+            f for f in amounts(draft, at) if f.at > at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]
+        ]
         if figures and len(figures[0].amounts) == 2 and figures[0].joins[0] in {"to", "a"}:
             only_last(figures[0], draft)
-        elif len(figures) > 1 and any(p.kind in {"now", "withdraw"} or p.text in {"but", "pero", "is", "its"} for p in draft.phrases[figures[0].at : figures[1].at]):
+        elif len(figures) > 1 and any(
+            p.kind in {"now", "withdraw"} or p.text in {"but", "pero", "is", "its"}
+            for p in draft.phrases[figures[0].at : figures[1].at]
+        ):
             figures[0].withdrawn = True
             _inherit(figures[1], figures[0])

@@ -115,7 +115,9 @@ class Draft:
     def around(self, at: int) -> list[Figure]:
         """The figures within reach of a phrase: what is farther away has nothing to do with it."""
         ats = self.figure_ats
-        return [self.by_phrase[i] for i in ats[bisect_left(ats, at - REACH) : bisect_right(ats, at + REACH)] if i in self.by_phrase]
+        return [
+            self.by_phrase[i] for i in ats[bisect_left(ats, at - REACH) : bisect_right(ats, at + REACH)] if i in self.by_phrase
+        ]
 
     def told(self, fact: str) -> Fact | None:
         """The fact of a name, if the message has it."""

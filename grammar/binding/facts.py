@@ -3,11 +3,52 @@
 from core.readings import Fact
 from grammar.binding.draft import Draft, Figure, Site
 
-NOMINAL_V = frozenset({100.0, 110.0, 115.0, 120.0, 200.0, 208.0, 220.0, 230.0, 240.0, 265.0, 277.0, 347.0, 380.0, 400.0, 415.0, 440.0, 460.0, 480.0, 575.0, 600.0})
+NOMINAL_V = frozenset(
+    {
+        100.0,
+        110.0,
+        115.0,
+        120.0,
+        200.0,
+        208.0,
+        220.0,
+        230.0,
+        240.0,
+        265.0,
+        277.0,
+        347.0,
+        380.0,
+        400.0,
+        415.0,
+        440.0,
+        460.0,
+        480.0,
+        575.0,
+        600.0,
+    }
+)
 """Volts that are a nominal supply. Common practice, no source."""
 LOW_SIDE = frozenset({12.0, 16.0, 18.0, 24.0})
 """Volts of a low side."""
-SMALL = frozenset({"filler", "is", "at", "between", "colon", "to", "lands", "each", "winding", "with", "run", "cableword", "leadword", "no", "now"})
+SMALL = frozenset(
+    {
+        "filler",
+        "is",
+        "at",
+        "between",
+        "colon",
+        "to",
+        "lands",
+        "each",
+        "winding",
+        "with",
+        "run",
+        "cableword",
+        "leadword",
+        "no",
+        "now",
+    }
+)
 MEASURING = frozenset({"reads", "heading"})
 
 
@@ -52,7 +93,12 @@ def _not_ours(draft: Draft) -> None:
         if figure.unit in {"other", "mm2"} or (figure.unit == "degC" and not _of_copper(draft)):
             figure.done = True
             draft.chatter.append((figure.start, figure.end))
-        elif figure.unit is None and draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text == ")" and draft.phrases[figure.at + 1].start == figure.end and figure.value <= 20:
+        elif (
+            figure.unit is None
+            and draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text == ")"
+            and draft.phrases[figure.at + 1].start == figure.end
+            and figure.value <= 20
+        ):
             figure.done = True  # "1) ... 2) ..."
             draft.cue_spans.append((figure.start, figure.end))
         elif before == "idword" and figure.unit is None:
@@ -86,36 +132,52 @@ def _lengths(draft: Draft) -> None:
 
 
 def _are_tools(draft: Draft, figure: Figure) -> bool:
-    """ "two meters on the sec": things to read with, and no length."""
+    """In "two meters on the sec": things to read with, and no length."""
     assert figure.amount is not None
-    run = any(p.kind in {"run", "round_trip", "cableword", "gaugeword", "leadword"} or p.text in {"long", "awg", "far"} for p in draft.phrases)
+    run = any(
+        p.kind in {"run", "round_trip", "cableword", "gaugeword", "leadword"} or p.text in {"long", "awg", "far"}
+        for p in draft.phrases
+    )
     return figure.amount.unit == "meter" and figure.amount.value <= 3 and not run
 
 
 def _in_metres(draft: Draft, figure: Figure) -> bool:
     assert figure.amount is not None
     small = draft.text[figure.start : figure.end].rstrip().endswith("m")
-    run = any(p.kind in {"run", "round_trip", "cableword", "gaugeword"} or p.text in {"long", "cable", "wire", "awg", "far"} for p in draft.phrases)
-    return small and run and not any(s.kind in {"place", "pair"} and abs(s.at - figure.at) < 4 for s in draft.sites.values() if s.name != "load")
+    run = any(
+        p.kind in {"run", "round_trip", "cableword", "gaugeword"} or p.text in {"long", "cable", "wire", "awg", "far"}
+        for p in draft.phrases
+    )
+    return (
+        small
+        and run
+        and not any(s.kind in {"place", "pair"} and abs(s.at - figure.at) < 4 for s in draft.sites.values() if s.name != "load")
+    )
 
 
 def _gauges(draft: Draft) -> None:
-    about_wire = any(
-        p.kind in {"run", "round_trip", "cableword", "gaugeword", "leadword"} or p.text in {"wire", "cable", "stat", "run"} for p in draft.phrases
-    ) or draft.told("run_feet") is not None
+    about_wire = (
+        any(
+            p.kind in {"run", "round_trip", "cableword", "gaugeword", "leadword"} or p.text in {"wire", "cable", "stat", "run"}
+            for p in draft.phrases
+        )
+        or draft.told("run_feet") is not None
+    )
     for figure in open_amounts(draft):
         first = figure.amounts[0]
-        if figure.unit == "AWG" or (figure.unit is None and _neighbour(draft, figure.at, -1, {"gaugeword"}, 0) is not None):
-            _gauge(draft, figure, first.value)
-        elif (
-            len(figure.amounts) == 2
-            and figure.joins[0] in {"/", "-", "slash", "dash"}
-            and figure.unit is None
-            and 10 <= first.value <= 26
-            and first.value == int(first.value)
-            and 2 <= figure.amounts[1].value <= 12
-            and about_wire
-            and not any(s.kind == "notours" and s.name == "capacitor" for s in draft.sites.values())
+        if (
+            figure.unit == "AWG"
+            or (figure.unit is None and _neighbour(draft, figure.at, -1, {"gaugeword"}, 0) is not None)
+            or (
+                len(figure.amounts) == 2
+                and figure.joins[0] in {"/", "-", "slash", "dash"}
+                and figure.unit is None
+                and 10 <= first.value <= 26
+                and first.value == int(first.value)
+                and 2 <= figure.amounts[1].value <= 12
+                and about_wire
+                and not any(s.kind == "notours" and s.name == "capacitor" for s in draft.sites.values())
+            )
         ):
             _gauge(draft, figure, first.value)
         elif figure.unit is None and draft.kind(figure.at + 1) in {"gaugeword"} and 6 <= figure.value <= 30:
@@ -136,7 +198,10 @@ def _others(draft: Draft) -> None:
         if figure.unit == "Hz":
             draft.fact(figure, Fact(fact="supply_hertz", value=figure.value, unit="Hz"))
         elif figure.unit == "in":
-            if any("core" in p.text or "nucleo" in p.text or "stack" in p.text or any(e.name == "ground" for e in p.ends) for p in draft.phrases):
+            if any(
+                "core" in p.text or "nucleo" in p.text or "stack" in p.text or any(e.name == "ground" for e in p.ends)
+                for p in draft.phrases
+            ):
                 draft.fact(figure, Fact(fact="core_inches", value=tuple(a.value for a in figure.amounts), unit="in"))
             else:
                 figure.done = True
@@ -152,17 +217,33 @@ def _taps(draft: Draft) -> None:
             draft.fact(figure, Fact(fact="nameplate_taps", value=tuple(values[:-1]), unit="V"))
             draft.fact(figure, Fact(fact="rated_secondary_volts", value=values[-1], unit="V"))
             continue
-        if len(values) > 1 and figure.joins[0] in {"/", "slash", "-", "or", "and", "to"} and all(v in NOMINAL_V for v in values):
-            if len(values) > 2 or any(p.kind in {"plate_high", "nameplate", "tapword", "transformer"} for p in draft.phrases) or any(f.unit == "VA" for f in draft.figures):
+        if (
+            len(values) > 1
+            and figure.joins[0] in {"/", "slash", "-", "or", "and", "to"}
+            and all(v in NOMINAL_V for v in values)
+        ):
+            if (
+                len(values) > 2
+                or any(p.kind in {"plate_high", "nameplate", "tapword", "transformer"} for p in draft.phrases)
+                or any(f.unit == "VA" for f in draft.figures)
+            ):
                 draft.fact(figure, Fact(fact="nameplate_taps", value=tuple(values), unit="V"))
             continue
         behind = _neighbour(draft, figure.at, 1, {"tapword"}, 0)
         before = _neighbour(draft, figure.at, -1, {"tapword"}, 3)
         if before is not None and (draft.kind(before - 1) == "amounts" or draft.kind(figure.at + 1) == "supply"):
             before = None
-        if behind is not None and any(draft.kind(i) == "capped" for i in range(behind, min(behind + 5, len(draft.phrases))) if draft.clause[i] == draft.clause[behind]):
+        if behind is not None and any(
+            draft.kind(i) == "capped"
+            for i in range(behind, min(behind + 5, len(draft.phrases)))
+            if draft.clause[i] == draft.clause[behind]
+        ):
             continue
-        if volts(figure) and figure.value >= 100 and (behind is not None or (before is not None and not _measured_between(draft, before, figure.at))):
+        if (
+            volts(figure)
+            and figure.value >= 100
+            and (behind is not None or (before is not None and not _measured_between(draft, before, figure.at)))
+        ):
             if before is not None and (draft.phrases[before].text in {"taps", "tomas"} or _asked_for(draft, before)):
                 continue
             draft.fact(figure, Fact(fact="tap_volts", value=figure.value, unit="V"))
@@ -172,7 +253,7 @@ def _taps(draft: Draft) -> None:
 
 
 def _asked_for(draft: Draft, at: int) -> bool:
-    """ "which tap for 208": the tap is asked for, the number is the supply."""
+    """In "which tap for 208": the tap is asked for, the number is the supply."""
     return "tap" in draft.asks and any(draft.phrases[i].text in ASKING for i in range(max(0, at - 3), at))
 
 
@@ -180,11 +261,15 @@ ASKING = frozenset({"which", "what", "wich", "cual", "que", "right", "correct", 
 
 
 def _plate_list(draft: Draft) -> None:
-    """ "multi tap 120, 208, 240": several nominal volts in a row behind such a word."""
+    """In "multi tap 120, 208, 240": several nominal volts in a row behind such a word."""
     at = next((i for i, p in enumerate(draft.phrases) if p.kind == "plate_high" or p.text in {"taps", "tomas"}), None)
     if at is None:
         return
-    row = [f for f in open_amounts(draft) if f.at > at and volts(f) and f.value in NOMINAL_V and draft.sentence[f.at] == draft.sentence[at]]
+    row = [
+        f
+        for f in open_amounts(draft)
+        if f.at > at and volts(f) and f.value in NOMINAL_V and draft.sentence[f.at] == draft.sentence[at]
+    ]
     if len(row) > 1:
         for figure in row:
             figure.done = True
@@ -202,7 +287,9 @@ def _withdrawn_taps(draft: Draft) -> None:
         draft.facts = [row for row in draft.facts if row[1].fact != "tap_volts" or row is taps[-1]]
 
 
-PLACES_OF_WORK = frozenset({"building", "bldg", "bldng", "bulding", "site", "edificio", "service", "house is", "store is", "shop is"})
+PLACES_OF_WORK = frozenset(
+    {"building", "bldg", "bldng", "bulding", "site", "edificio", "service", "house is", "store is", "shop is"}
+)
 """Supply words behind which a nominal figure is nominal, whatever verb stands there."""
 
 
@@ -216,7 +303,11 @@ def _supply(draft: Draft) -> None:
         if near is not None and (not _measured_between(draft, near, figure.at) or draft.phrases[near].text in PLACES_OF_WORK):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(near)
-        elif behind is None and draft.kind(figure.at + 1) == "idword" and draft.phrases[figure.at + 1].text in {"unit", "system", "rtu", "circuit", "unidad", "equipo"}:
+        elif (
+            behind is None
+            and draft.kind(figure.at + 1) == "idword"
+            and draft.phrases[figure.at + 1].text in {"unit", "system", "rtu", "circuit", "unidad", "equipo"}
+        ):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(figure.at + 1)
     for at, phrase in enumerate(draft.phrases):  # "supply reads 203" is measured, so at the line
@@ -229,7 +320,14 @@ def _fuses(draft: Draft) -> None:
     for figure in open_amounts(draft):
         if figure.kind != "amount" or figure.unit != "A" or len(figure.amounts) > 1:
             continue
-        fuse = next((s for s in draft.sites.values() if s.name == "fuse" and draft.sentence[s.at] == draft.sentence[figure.at] and abs(s.at - figure.at) <= 6), None)
+        fuse = next(
+            (
+                s
+                for s in draft.sites.values()
+                if s.name == "fuse" and draft.sentence[s.at] == draft.sentence[figure.at] and abs(s.at - figure.at) <= 6
+            ),
+            None,
+        )
         if fuse is not None and _fuse_between(draft, fuse.at, figure.at):
             draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
     for figure in open_amounts(draft):
@@ -237,12 +335,28 @@ def _fuses(draft: Draft) -> None:
         if of and figure.at - 2 in draft.sites and draft.sites[figure.at - 2].name == "fuse":
             draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
     for figure in open_amounts(draft):
-        if figure.unit == "A" and figure.value <= 10 and draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text in {"breaker", "cb"}:
+        if (
+            figure.unit == "A"
+            and figure.value <= 10
+            and draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text in {"breaker", "cb"}
+        ):
             draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
     for figure in open_amounts(draft):
-        if figure.unit is None and figure.kind == "amount" and draft.kind(figure.at + 1) == "ends" and figure.at + 1 in draft.sites:
+        if (
+            figure.unit is None
+            and figure.kind == "amount"
+            and draft.kind(figure.at + 1) == "ends"
+            and figure.at + 1 in draft.sites
+        ):
             site = draft.sites[figure.at + 1]
-            if site.name == "fuse" and 1 <= figure.value <= 30 and figure.value == int(figure.value) and _neighbour(draft, figure.at, -1, {"supply"}, 1) is None and draft.told("fuse_amps") is None and any(a in draft.asks for a in ("fuse",)):
+            if (
+                site.name == "fuse"
+                and 1 <= figure.value <= 30
+                and figure.value == int(figure.value)
+                and _neighbour(draft, figure.at, -1, {"supply"}, 1) is None
+                and draft.told("fuse_amps") is None
+                and any(a in draft.asks for a in ("fuse",))
+            ):
                 draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
 
 
@@ -253,7 +367,7 @@ def _fuse_between(draft: Draft, one: int, other: int) -> bool:
 
 
 def nominal_in_question(draft: Draft) -> None:
-    """ "which tap for 208": a nominal voltage without a place, where something about it is asked."""
+    """In "which tap for 208": a nominal voltage without a place, where something about it is asked."""
     if not {"tap", "expect", "fuse"} & set(draft.asks) or draft.told("supply_volts") is not None:
         return
     free = [f for f in open_amounts(draft) if volts(f) and f.site is None and f.value in NOMINAL_V]

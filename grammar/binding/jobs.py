@@ -2,8 +2,8 @@
 
 from core.readings import ASKS
 from grammar.binding.draft import Draft
-from grammar.cues import find, vocabulary
 from grammar.binding.turns import words_of
+from grammar.cues import find, vocabulary
 from grammar.phrase import Phrase
 
 NAMING = ("new_job", "resume_job", "hand_over", "history", "language", "help", "list_jobs", "invite")
@@ -14,7 +14,33 @@ SLASHES = {
 }  # fmt: skip
 """What the commands with a slash ask for."""
 LANGUAGES = {"es": "es", "espanol": "es", "spanish": "es", "en": "en", "english": "en", "ingles": "en"}
-LEADING = frozenset({"the", "a", "an", "at", "for", "called", "named", "to", "el", "la", "al", "en", "para", "llamado", "is", "on", "job", "unit's", "trabajo", "de", "del", "us", "over"})
+LEADING = frozenset(
+    {
+        "the",
+        "a",
+        "an",
+        "at",
+        "for",
+        "called",
+        "named",
+        "to",
+        "el",
+        "la",
+        "al",
+        "en",
+        "para",
+        "llamado",
+        "is",
+        "on",
+        "job",
+        "unit's",
+        "trabajo",
+        "de",
+        "del",
+        "us",
+        "over",
+    }
+)
 
 
 def job_name(draft: Draft) -> bool:
@@ -23,7 +49,21 @@ def job_name(draft: Draft) -> bool:
         return True
     asked = next((a for a in ("new_job", "resume_job") if a in draft.asks), None)
     if "language" in draft.asks:
-        draft.name = next((LANGUAGES[w] for w in reversed(draft.text.lower().replace("ñ", "n").replace("é", "e").replace("á", "a").split()) if w.strip(".!?,") in LANGUAGES), None) or next((LANGUAGES[w.strip('.!?,')] for w in draft.text.lower().replace("ñ", "n").replace("é", "e").split() if w.strip(".!?,") in LANGUAGES), None)
+        draft.name = next(
+            (
+                LANGUAGES[w]
+                for w in reversed(draft.text.lower().replace("ñ", "n").replace("é", "e").replace("á", "a").split())
+                if w.strip(".!?,") in LANGUAGES
+            ),
+            None,
+        ) or next(
+            (
+                LANGUAGES[w.strip(".!?,")]
+                for w in draft.text.lower().replace("ñ", "n").replace("é", "e").split()
+                if w.strip(".!?,") in LANGUAGES
+            ),
+            None,
+        )
         return len(draft.phrases) <= 6
     if asked is not None:
         return _named(draft, asked)
@@ -40,7 +80,7 @@ def job_name(draft: Draft) -> bool:
 
 
 def _slash(draft: Draft) -> bool:
-    """ "/new rtu 3": a command with what stands behind it."""
+    """In "/new rtu 3": a command with what stands behind it."""
     if len(draft.phrases) < 2 or draft.phrases[0].text != "/" or draft.phrases[1].start != draft.phrases[0].end:
         return False
     cut = draft.text[draft.phrases[1].start :].split(maxsplit=1)
@@ -64,14 +104,18 @@ def _named(draft: Draft, ask: str) -> bool:
     last = max(f.at[-1] for f in found)
     first = min(f.at[0] for f in found)
     behind = [draft.parsed.words[i] for i in dict.fromkeys(owners[last + 1 :])]
-    while behind and (behind[0].kind in {"stop", "colon", "comma", "sign", "dash", "line", "is", "at"} or behind[0].text in LEADING):
+    while behind and (
+        behind[0].kind in {"stop", "colon", "comma", "sign", "dash", "line", "is", "at"} or behind[0].text in LEADING
+    ):
         behind = behind[1:]
     name: list[Phrase] = []
     for phrase in behind:
         if phrase.text == "\n" or (phrase.text and set(phrase.text) <= set(".!?;")):
             break
         name.append(phrase)
-    measured = any(f.kind == "amount" and f.unit in {"V", "A", "ohm", "VA"} for f in draft.figures) or any(f.kind in {"open", "nothing"} for f in draft.figures)
+    measured = any(f.kind == "amount" and f.unit in {"V", "A", "ohm", "VA"} for f in draft.figures) or any(
+        f.kind in {"open", "nothing"} for f in draft.figures
+    )
     if measured:
         return False
     draft.name = _words(draft, name) or None

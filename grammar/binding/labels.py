@@ -30,14 +30,16 @@ def _roles(draft: Draft) -> None:
         if phrase.kind != "ends" or not (names := _names(draft, phrase)):
             continue
         labelled = label is not None and label < at and draft.sentence[label] == draft.sentence[at]
-        labelled = labelled or any(fact.fact == "lead_is" and draft.sentence[i] == draft.sentence[at] for i, fact in draft.facts[-8:])
+        labelled = labelled or any(
+            fact.fact == "lead_is" and draft.sentence[i] == draft.sentence[at] for i, fact in draft.facts[-8:]
+        )
         role = _role_behind(draft, at, labelled=labelled)
         if role is None and len(names) == 1:
             role = _role_before(draft, at)
         if role is None:
             continue
         value, used = role
-        if len(names) > 1 and value not in {"secondary", "primary", "24"} :
+        if len(names) > 1 and value not in {"secondary", "primary", "24"}:
             continue
         for name in names:
             draft.facts.append((at, Fact(fact="lead_is", lead=name, role=value)))
@@ -49,10 +51,12 @@ def _roles(draft: Draft) -> None:
 
 
 def _role_behind(draft: Draft, at: int, *, labelled: bool) -> tuple[str, int] | None:
-    """ "white is common", under a label also "red 208"."""
+    """In "white is common", under a label also "red 208"."""
     step = at + 1
     said = labelled
-    while draft.kind(step) in {"filler", "is", "colon", "leadword"} or (draft.kind(step) == "sign" and draft.phrases[step].text == "-"):
+    while draft.kind(step) in {"filler", "is", "colon", "leadword"} or (
+        draft.kind(step) == "sign" and draft.phrases[step].text == "-"
+    ):
         said = said or draft.kind(step) == "is"
         step += 1
     if draft.clause[min(step, len(draft.phrases) - 1)] != draft.clause[at] and draft.kind(step) != "common":
@@ -66,7 +70,14 @@ def _role_at(draft: Draft, step: int, *, said: bool) -> tuple[str, int] | None:
     if draft.kind(step) == "centre":
         return "ct", step
     figure = draft.figure_at(step)
-    if figure is not None and said and figure.kind == "amount" and figure.value in ROLE_VOLTS and figure.unit in {None, "V"} and len(figure.amounts) == 1:
+    if (
+        figure is not None
+        and said
+        and figure.kind == "amount"
+        and figure.value in ROLE_VOLTS
+        and figure.unit in {None, "V"}
+        and len(figure.amounts) == 1
+    ):
         return f"{figure.value:g}", step
     if said and draft.kind(step) == "ends" and len(draft.phrases[step].ends) == 1:
         end = draft.phrases[step].ends[0]
@@ -77,7 +88,7 @@ def _role_at(draft: Draft, step: int, *, said: bool) -> tuple[str, int] | None:
 
 
 def _role_before(draft: Draft, at: int) -> tuple[str, int] | None:
-    """ "common is white", "208 is red"."""
+    """In "common is white", "208 is red"."""
     step = at - 1
     said = False
     while draft.kind(step) in {"is", "filler", "colon", "sign"}:
@@ -87,7 +98,7 @@ def _role_before(draft: Draft, at: int) -> tuple[str, int] | None:
 
 
 def _landed(draft: Draft) -> None:
-    """ "landed on the black lead", "orange is landed on L1": white, or the one called common, is no tap."""
+    """In "landed on the black lead", "orange is landed on L1": white, or the one called common, is no tap."""
     if draft.told("tap_volts") is not None:
         pass
     common = {f.lead for _, f in draft.facts if f.fact == "lead_is" and f.role == "common"} | {"white"}
@@ -106,7 +117,7 @@ def _landed(draft: Draft) -> None:
 
 
 def _on_line(draft: Draft, at: int) -> str | None:
-    """ "black on L1": a colour and a line terminal with "on" between them."""
+    """In "black on L1": a colour and a line terminal with "on" between them."""
     step = at + 1
     if draft.kind(step) != "at":
         return None
@@ -125,7 +136,9 @@ def _measured(draft: Draft, at: int) -> bool:
 
 
 def _lead_beside(draft: Draft, at: int) -> str | None:
-    line = any(e.name in {"l1", "l2", "line"} for p in draft.phrases[max(0, at - 12) : at + 12] for e in p.ends if len(p.ends) == 1)
+    line = any(
+        e.name in {"l1", "l2", "line"} for p in draft.phrases[max(0, at - 12) : at + 12] for e in p.ends if len(p.ends) == 1
+    )
     for step in (1, -1):
         here = at + step
         while draft.kind(here) in {"filler", "at", "is", "leadword"} and draft.clause[here] == draft.clause[at]:
@@ -134,7 +147,12 @@ def _lead_beside(draft: Draft, at: int) -> str | None:
         if phrase is None or phrase.kind != "ends" or len(phrase.ends) != 1 or phrase.ends[0].kind != "colour":
             continue
         near = abs(here - at) == 1
-        if draft.phrases[at].kind == "tapword" and draft.phrases[at].text in {"tap", "toma", "taps"} and not near and step == -1:
+        if (
+            draft.phrases[at].kind == "tapword"
+            and draft.phrases[at].text in {"tap", "toma", "taps"}
+            and not near
+            and step == -1
+        ):
             continue
         if draft.phrases[at].kind == "lands" and not line and step == -1:
             continue

@@ -3,6 +3,7 @@
 from grammar.binding.draft import Draft
 from grammar.binding.plausible import is_usual_supply
 
+
 def _nothing_read(draft: Draft) -> None:
     """A place and nothing about it: told, so that the number comes."""
     if draft.readings or draft.facts or draft.asks or draft.unclear or draft.unread or draft.warned.names:
@@ -17,13 +18,23 @@ def _nothing_read(draft: Draft) -> None:
 def leftovers(draft: Draft) -> None:
     """Spans for figures and words that found no meaning."""
     for figure in draft.figures:
-        if figure.done or figure.withdrawn or figure.kind in {"good", "nothing"} or (figure.kind in {"open", "short"} and figure.site is None):
+        if (
+            figure.done
+            or figure.withdrawn
+            or figure.kind in {"good", "nothing"}
+            or (figure.kind in {"open", "short"} and figure.site is None)
+        ):
             continue
         if any(start <= figure.start < end for start, end in draft.cue_spans):
             continue
         if "which_lead" in draft.asks and figure.unit is None and is_usual_supply(figure.value):
             continue  # "which one is the 208?": the number names the lead that is asked about
-        if figure.unit is None and figure.kind == "amount" and draft.kind(figure.at + 1) in {"filler", "unknown", "notours", "idword", "inout"} and figure.site is None:
+        if (
+            figure.unit is None
+            and figure.kind == "amount"
+            and draft.kind(figure.at + 1) in {"filler", "unknown", "notours", "idword", "inout"}
+            and figure.site is None
+        ):
             draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
         elif figure.amount is not None and figure.amount.spoken and figure.unit is None and figure.value <= 12:
             continue
@@ -38,5 +49,9 @@ def leftovers(draft: Draft) -> None:
         elif phrase.kind == "unknown" and len(phrase.text) > 1:
             read = bool(draft.readings or draft.facts or draft.asks or draft.unclear)
             aside = draft.clause[at] not in clause_known and read
-            target = draft.chatter if aside or (draft.clause[at] in chatter and draft.clause[at] not in clause_known - chatter) else draft.unread
+            target = (
+                draft.chatter
+                if aside or (draft.clause[at] in chatter and draft.clause[at] not in clause_known - chatter)
+                else draft.unread
+            )
             target.append((phrase.start, phrase.end))

@@ -29,7 +29,7 @@ def loads(draft: Draft) -> None:
 
 
 def _inrush(draft: Draft) -> None:
-    """ "10 va sealed 52 inrush": the figure that touches the word is no steady load."""
+    """In "10 va sealed 52 inrush": the figure that touches the word is no steady load."""
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind != "inrush":
             continue
@@ -47,13 +47,23 @@ def _inrush(draft: Draft) -> None:
 def _device(draft: Draft, figure: Figure) -> int | None:
     """The device that a figure belongs to: the one right behind it, or the nearest free one before it in the sentence."""
     at = figure.at + 1
-    while draft.kind(at) in {"filler", "each", "at", "sealed", "alone"} and draft.phrases[at].text not in {"and", "y", "plus", "mas", "n", "e", "then"}:
+    while draft.kind(at) in {"filler", "each", "at", "sealed", "alone"} and draft.phrases[at].text not in {
+        "and",
+        "y",
+        "plus",
+        "mas",
+        "n",
+        "e",
+        "then",
+    }:
         at += 1
     right = at if draft.kind(at) == "device" and draft.clause[at] == draft.clause[figure.at] else None
     left = None
     for here in range(figure.at - 1, -1, -1):
         kind = draft.kind(here)
-        if kind in {"stop", "line", "transformer"} or (kind == "amounts" and draft.figure_at(here) is not None and _is_value(draft, here)):
+        if kind in {"stop", "line", "transformer"} or (
+            kind == "amounts" and draft.figure_at(here) is not None and _is_value(draft, here)
+        ):
             break
         if kind == "device":
             left = here if draft.sites[here].used == 0 else None
@@ -67,7 +77,11 @@ def _device(draft: Draft, figure: Figure) -> int | None:
 
 def _touches(draft: Draft, one: int, other: int) -> bool:
     """Only small words between a device and its figure, so that it is not the next device's."""
-    return all(draft.kind(i) in {"filler", "is", "at", "colon", "reads", "each", "between", "sign"} and draft.phrases[i].text not in {"and", "plus"} for i in range(one + 1, other))
+    return all(
+        draft.kind(i) in {"filler", "is", "at", "colon", "reads", "each", "between", "sign"}
+        and draft.phrases[i].text not in {"and", "plus"}
+        for i in range(one + 1, other)
+    )
 
 
 def _is_value(draft: Draft, at: int) -> bool:
@@ -87,7 +101,10 @@ def _volt_amperes(draft: Draft, figure: Figure) -> None:
         figure.done = True  # "40 or 75?" is a question, no nameplate
         draft.cue_spans.append((figure.start, figure.end))
     elif at is None:
-        coil = next((s for s in draft.sites.values() if s.name in {"coil", "load"} and draft.clause[s.at] == draft.clause[figure.at]), None)
+        coil = next(
+            (s for s in draft.sites.values() if s.name in {"coil", "load"} and draft.clause[s.at] == draft.clause[figure.at]),
+            None,
+        )
         if coil is not None and coil.name == "load":
             draft.unread.append((draft.phrases[coil.at].start, figure.end))
             figure.done = True
@@ -109,11 +126,14 @@ def _coil_device(_start: int, draft: Draft, at: int) -> str:
 
 
 def _or_near(draft: Draft, figure: Figure) -> bool:
-    return any(draft.kind(i) == "or" or (draft.kind(i) == "filler" and draft.phrases[i].text == "o") for i in (figure.at - 1, figure.at + 1, figure.at - 2))
+    return any(
+        draft.kind(i) == "or" or (draft.kind(i) == "filler" and draft.phrases[i].text == "o")
+        for i in (figure.at - 1, figure.at + 1, figure.at - 2)
+    )
 
 
 def _is_sum(draft: Draft, figure: Figure) -> bool:
-    """ "= 15va total": the writer's own sum."""
+    """In "= 15va total": the writer's own sum."""
     sides = (figure.at - 1, figure.at - 2, figure.at + 1, figure.at + 2)
     near = [draft.kind(i) for i in sides if 0 <= i < len(draft.phrases) and draft.clause[i] == draft.clause[figure.at]]
     if "total" in near:
@@ -131,10 +151,21 @@ def _load(draft: Draft, figure: Figure, at: int, unit: str) -> None:
 def _add_load(draft: Draft, figure: Figure, device: str, count: int, unit: str, at: int | None = None) -> None:
     figure.done = True
     if figure.value <= 0 or (unit == "VA" and figure.value > MOST_STEADY_VA):
-        question = say("{device} at {value:g} VA steady is more than a 24 V coil takes. What does its label say?", device=device, value=figure.value)
+        question = say(
+            "{device} at {value:g} VA steady is more than a 24 V coil takes. What does its label say?",
+            device=device,
+            value=figure.value,
+        )
         draft.unclear.append(Unclear(fragment=draft.fragment(figure.start, figure.end), choices=("load",), question=question))
         return
-    inrush = next((float(p.text.split()[1]) for p in draft.phrases[figure.at : figure.at + 6] if p.kind == "inrush" and " " in p.text and p.text.split()[1][0].isdigit()), None)
+    inrush = next(
+        (
+            float(p.text.split()[1])
+            for p in draft.phrases[figure.at : figure.at + 6]
+            if p.kind == "inrush" and " " in p.text and p.text.split()[1][0].isdigit()
+        ),
+        None,
+    )
     load = Fact(fact="load", device=device, count=count, value=figure.value, unit=unit, inrush=inrush)
     draft.facts.append((at if at is not None else figure.at, load))
 
@@ -154,18 +185,30 @@ def _count(draft: Draft, figure: Figure, at: int) -> int:
     if len(figure.amounts) == 2 and figure.joins[0] == "x":
         return int(figure.amounts[0].value)
     behind = draft.figure_at(at + 2)
-    if draft.kind(at + 1) == "filler" and draft.phrases[at + 1].text == "x" and behind is not None and behind is not figure and _whole(behind):
+    if (
+        draft.kind(at + 1) == "filler"
+        and draft.phrases[at + 1].text == "x"
+        and behind is not None
+        and behind is not figure
+        and _whole(behind)
+    ):
         behind.done = True
         return int(behind.value)
     return 2 if draft.kind(at - 1) == "both" else 1
 
 
 def _whole(figure: Figure) -> bool:
-    return figure.kind == "amount" and figure.unit is None and len(figure.amounts) == 1 and figure.value == int(figure.value) and 0 < figure.value <= MOST_OF_A_KIND
+    return (
+        figure.kind == "amount"
+        and figure.unit is None
+        and len(figure.amounts) == 1
+        and figure.value == int(figure.value)
+        and 0 < figure.value <= MOST_OF_A_KIND
+    )
 
 
 def _amps(draft: Draft, figure: Figure) -> None:
-    """ "the gas valve draws .4 amp": a load; contact ratings and other trades' amps are none."""
+    """In "the gas valve draws .4 amp": a load; contact ratings and other trades' amps are none."""
     if any(draft.kind(i) == "rating" for i in range(max(0, figure.at - 2), figure.at + 2)):
         figure.done = True
         draft.cue_spans.append((figure.start, figure.end))
@@ -173,21 +216,31 @@ def _amps(draft: Draft, figure: Figure) -> None:
     at = _device(draft, figure)
     if at is None or draft.phrases[at].meaning in SWITCHES or figure.value > 10:
         return
-    nearer = any(s.kind in {"place", "notours"} and min(at, figure.at) < s.at < max(at, figure.at) for s in draft.sites.values())
-    place_right = any(s.kind == "place" and s.name in {"secondary", "primary"} and draft.clause[s.at] == draft.clause[figure.at] for s in draft.sites.values())
+    nearer = any(
+        s.kind in {"place", "notours"} and min(at, figure.at) < s.at < max(at, figure.at) for s in draft.sites.values()
+    )
+    place_right = any(
+        s.kind == "place" and s.name in {"secondary", "primary"} and draft.clause[s.at] == draft.clause[figure.at]
+        for s in draft.sites.values()
+    )
     if not nearer and not place_right:
         _load(draft, figure, at, "A")
 
 
 def _bare_in_list(draft: Draft) -> None:
-    """ "contactor 9 va, relay 3": a bare number behind a device in a list of volt-amperes."""
+    """In "contactor 9 va, relay 3": a bare number behind a device in a list of volt-amperes."""
     if not any(f.fact == "load" and f.unit == "VA" for _, f in draft.facts):
         return
     for figure in open_amounts(draft):
         before = figure.at - 1
         while draft.kind(before) in {"is", "at", "colon", "reads"}:
             before -= 1
-        if figure.unit is None and len(figure.amounts) == 1 and draft.kind(before) == "device" and draft.kind(figure.at + 1) not in {"device", "ends"}:
+        if (
+            figure.unit is None
+            and len(figure.amounts) == 1
+            and draft.kind(before) == "device"
+            and draft.kind(figure.at + 1) not in {"device", "ends"}
+        ):
             if draft.sites[before].used == 0 and draft.phrases[before].meaning not in SWITCHES:
                 _load(draft, figure, before, "VA")
 
@@ -202,13 +255,32 @@ def _plate_volts(draft: Draft) -> None:
         near = any(abs(at - figure.at) <= 3 and draft.sentence[at] == draft.sentence[figure.at] for at, _ in rated)
         transformer = any(draft.kind(i) == "transformer" for i in (figure.at + 1, figure.at + 2))
         values = [a.value for a in figure.amounts]
-        if volts(figure) and (figure.value in NOMINAL_V or figure.value in {12.0, 16.0, 18.0, 24.0}) and _under_plate(draft, figure):
+        if (
+            volts(figure)
+            and (figure.value in NOMINAL_V or figure.value in {12.0, 16.0, 18.0, 24.0})
+            and _under_plate(draft, figure)
+        ):
             name = "rated_secondary_volts" if figure.value <= 24 else "supply_volts"
             draft.fact(figure, Fact(fact=name, value=figure.value, unit="V"))
-        elif len(values) == 2 and figure.joins[0] in {"/", "to", "-", "a"} and values[0] in NOMINAL_V and values[1] == 24.0 and (plate or transformer):
+        elif (
+            len(values) == 2
+            and figure.joins[0] in {"/", "to", "-", "a"}
+            and values[0] in NOMINAL_V
+            and values[1] == 24.0
+            and (plate or transformer)
+        ):
             draft.fact(figure, Fact(fact="supply_volts", value=values[0], unit="V"))
             draft.fact(figure, Fact(fact="rated_secondary_volts", value=24.0, unit="V"))
-        elif volts(figure) and ((near and _beside_rating(draft, figure)) or (transformer and figure.unit == "V" and figure.value in {12.0, 16.0, 24.0} and figure.at + 1 < len(draft.phrases) and draft.kind(figure.at + 1) == "transformer")):
+        elif volts(figure) and (
+            (near and _beside_rating(draft, figure))
+            or (
+                transformer
+                and figure.unit == "V"
+                and figure.value in {12.0, 16.0, 24.0}
+                and figure.at + 1 < len(draft.phrases)
+                and draft.kind(figure.at + 1) == "transformer"
+            )
+        ):
             if 0 < figure.value <= 24:
                 draft.fact(figure, Fact(fact="rated_secondary_volts", value=figure.value, unit="V"))
             elif figure.value in NOMINAL_V and figure.unit == "V":
@@ -216,12 +288,16 @@ def _plate_volts(draft: Draft) -> None:
 
 
 def _under_plate(draft: Draft, figure: Figure) -> bool:
-    """ "nameplate says 40 VA 24 volts 120 primary": in one sentence behind the word, and nothing measured between."""
+    """In "nameplate says 40 VA 24 volts 120 primary": in one sentence behind the word, and nothing measured between."""
     plate = next((i for i in range(figure.at - 1, max(-1, figure.at - 10), -1) if draft.kind(i) == "nameplate"), None)
     named = next((i for i in range(figure.at - 1, max(-1, figure.at - 4), -1) if draft.kind(i) not in {"is", "filler"}), None)
     if named is not None and draft.kind(named) == "ends" and any(e.kind != "place" for e in draft.phrases[named].ends):
         return False  # "red is 240" tells of a lead
-    return plate is not None and draft.sentence[plate] == draft.sentence[figure.at] and not any(draft.kind(i) == "reads" for i in range(plate, figure.at))
+    return (
+        plate is not None
+        and draft.sentence[plate] == draft.sentence[figure.at]
+        and not any(draft.kind(i) == "reads" for i in range(plate, figure.at))
+    )
 
 
 def _beside_rating(draft: Draft, figure: Figure) -> bool:
@@ -234,7 +310,7 @@ def _beside_rating(draft: Draft, figure: Figure) -> bool:
 
 
 def sizes_asked(draft: Draft) -> None:
-    """ "a 40 or 75?": sizes in a question are no rating."""
+    """In "a 40 or 75?": sizes in a question are no rating."""
     if "size" in draft.asks:
         for figure in open_amounts(draft):
             if figure.unit is None and len(figure.amounts) == 2 and figure.joins[0] in {"or", "o"}:
@@ -245,6 +321,11 @@ def sizes_asked(draft: Draft) -> None:
 def _counts(draft: Draft) -> None:
     """A number of things: "26 stops", "2 contactors": kept in the log."""
     for figure in open_amounts(draft):
-        if figure.unit is None and len(figure.amounts) == 1 and draft.kind(figure.at + 1) in {"device", "transformer", "unknown", "leadword"} and _whole(figure):
+        if (
+            figure.unit is None
+            and len(figure.amounts) == 1
+            and draft.kind(figure.at + 1) in {"device", "transformer", "unknown", "leadword"}
+            and _whole(figure)
+        ):
             figure.done = True
             draft.cue_spans.append((figure.start, figure.end))

@@ -3,6 +3,7 @@
 from grammar.binding.draft import Draft, Site
 from grammar.phrase import End, Phrase
 from grammar.words.colours import EITHER, LETTER_COLOURS
+from grammar.words.devices import BOARDS, COILS, SWITCHES
 
 MEASURE_AT: dict[str, dict[str, str]] = {
     "line": {"V": "line_volts"},
@@ -18,6 +19,9 @@ MEASURE_AT: dict[str, dict[str, str]] = {
     "leads": {"V": "lead_volts", "ohm": "lead_ohms"},
 }
 """Place to unit to measure. What is not here is no measure of ours."""
+
+DEVICE_PLACES = {**dict.fromkeys(COILS, "coil"), **dict.fromkeys(BOARDS, "control"), **dict.fromkeys(SWITCHES, "switch")}
+"""Where a meter at a device reads: a coil's own ends, R and C at a board; a switch is no place of ours."""
 
 BETWEEN: dict[frozenset[str], str] = {
     frozenset({"primary", "secondary"}): "primary_secondary",
@@ -71,7 +75,9 @@ def site_of(draft: Draft, at: int, phrase: Phrase) -> Site | None:
     named = BETWEEN.get(frozenset({_group(first, draft), _group(second, draft)}))
     if named is not None:
         return _named(at, named, first, second, draft)
-    if {first.kind, second.kind} == {"place"} or "place" in {first.kind, second.kind} and "ground" not in {first.name, second.name}:
+    if {first.kind, second.kind} == {"place"} or (
+        "place" in {first.kind, second.kind} and "ground" not in {first.name, second.name}
+    ):
         return Site(at, "place", f"{first.name}_{second.name}")
     if "letter" in {first.kind, second.kind} and not draft.marks and _terminals(first, second):
         return Site(at, "place", "terminals")

@@ -81,14 +81,20 @@ def slip(place: str, unit: str, value: float) -> Slip | None:
     (24.6, 118.0, None)
     """
     if value < 0:
-        return Slip(-value, say("{value:g} {unit} has a minus. Did you mean {likely:g} {unit}?", value=value, unit=unit, likely=-value))
+        return Slip(
+            -value, say("{value:g} {unit} has a minus. Did you mean {likely:g} {unit}?", value=value, unit=unit, likely=-value)
+        )
     if value > MOST[unit]:
         return Slip(value, say("{value:g} {unit} is more than this circuit can have. Read it again?", value=value, unit=unit))
     if unit != "V" or place not in LIVE:
         return None
     live = LIVE[place]
     is_line = place in {"primary", "line"}
-    if live.slip_low <= value <= live.slip_high and live.low <= value * 10 <= live.high and (not is_line or is_usual_supply(value * 10)):
+    if (
+        live.slip_low <= value <= live.slip_high
+        and live.low <= value * 10 <= live.high
+        and (not is_line or is_usual_supply(value * 10))
+    ):
         likely = round(value * 10, 6)
     elif value > live.sure_to and live.low <= value / 10 <= live.high:
         likely = round(value / 10, 6)

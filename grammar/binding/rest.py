@@ -1,4 +1,4 @@
-""" "Everything else OL": every pair of the named leads that was not given is open."""
+"""In "Everything else OL": every pair of the named leads that was not given is open."""
 
 from itertools import combinations
 
@@ -34,5 +34,9 @@ def rest_open(draft: Draft) -> None:
         if draft.kind(step) == "ends" and len(draft.phrases[step].ends) == 1 and draft.clause[step] == draft.clause[at]:
             only = lead_name(draft.phrases[step].ends[0], draft)
     del before
-    pairs = [(a, b) for a, b in combinations(named[:MOST_LEADS], 2) if frozenset((a, b)) not in given and (only is None or only in (a, b))]
+    pairs = [
+        (a, b)
+        for a, b in combinations(named[:MOST_LEADS], 2)
+        if frozenset((a, b)) not in given and (only is None or only in (a, b))
+    ]
     draft.readings += [Reading(measure="lead_ohms", value=OPEN, leads=pair) for pair in pairs]

@@ -17,7 +17,9 @@ def conditions(draft: Draft) -> None:
 
 def _touched(draft: Draft, at: int) -> tuple[Figure | None, bool]:
     """The figure that a condition belongs to, and whether the condition stands before it."""
-    figures = [f for f in draft.around(at) if f.kind in {"amount", "nothing"} and f.unit in {None, "V", "A", "ohm"} and not f.withdrawn]
+    figures = [
+        f for f in draft.around(at) if f.kind in {"amount", "nothing"} and f.unit in {None, "V", "A", "ohm"} and not f.withdrawn
+    ]
     clause = draft.clause[at]
     here = [f for f in figures if draft.clause[f.at] == clause]
     left = next((f for f in reversed(here) if f.at < at), None)
@@ -44,10 +46,21 @@ def flags(draft: Draft) -> tuple[bool, bool]:
 
 
 HEADING_UNIT = {"live": "V", "dead": "ohm"}
-UNIT_WORD = {"volt": "V", "millivolt": "V", "ohm": "ohm", "amp": "A", "milliamp": "A", "kiloohm": "ohm", "megaohm": "ohm", "volt_ampere": "VA"}
+UNIT_WORD = {
+    "volt": "V",
+    "millivolt": "V",
+    "ohm": "ohm",
+    "amp": "A",
+    "milliamp": "A",
+    "kiloohm": "ohm",
+    "megaohm": "ohm",
+    "volt_ampere": "VA",
+}
 MOST_HEADINGS = 12
 """Headings of one message that are looked at."""
-BETWEEN_UNIT = frozenset({"is", "reads", "at", "colon", "filler", "alone", "now", "was", "to", "replace", "between", "heading", "winding"})
+BETWEEN_UNIT = frozenset(
+    {"is", "reads", "at", "colon", "filler", "alone", "now", "was", "to", "replace", "between", "heading", "winding"}
+)
 
 
 def units(draft: Draft) -> None:
@@ -85,7 +98,11 @@ def _heads(draft: Draft, at: int) -> bool:
     if phrase.text not in WHOLE_LINE:
         return True
     before, behind = draft.kind(at - 1), draft.kind(at + 1)
-    return before in {"", "line", "stop"} or (before in {"comma", "all"} and behind in {"comma", "", "line", "colon", "stop"}) or behind == "colon"
+    return (
+        before in {"", "line", "stop"}
+        or (before in {"comma", "all"} and behind in {"comma", "", "line", "colon", "stop"})
+        or behind == "colon"
+    )
 
 
 def _heads_alone(draft: Draft, at: int) -> bool:
@@ -95,7 +112,9 @@ def _heads_alone(draft: Draft, at: int) -> bool:
         return True
     while draft.kind(at) in {"filler", "all", "reads", "at", "is", "idword"}:
         at -= 1
-    return draft.kind(at) in {"", "line", "stop", "comma"} or (draft.kind(at) == "sign" and draft.phrases[at].text in {"(", "["})
+    return draft.kind(at) in {"", "line", "stop", "comma"} or (
+        draft.kind(at) == "sign" and draft.phrases[at].text in {"(", "["}
+    )
 
 
 def _local(draft: Draft, at: int, unit: str, meaning: str) -> bool:
@@ -115,15 +134,30 @@ def _beside(draft: Draft, at: int) -> Figure | None:
     while draft.kind(step) in BETWEEN_UNIT and not (heads and draft.kind(step) == "colon"):
         step += 1
     figure = draft.figure_at(step)
-    if figure is not None and figure.kind == "amount" and figure.unit is None and (not heads or _only(draft, figure)) and draft.clause[step] == draft.clause[at]:
+    if (
+        figure is not None
+        and figure.kind == "amount"
+        and figure.unit is None
+        and (not heads or _only(draft, figure))
+        and draft.clause[step] == draft.clause[at]
+    ):
         return figure
     step = at - 1
     places = 0
-    while draft.kind(step) in {"filler", "at", "ends", "winding", "leadword", "between", "is", "device"} and draft.clause[step] == draft.clause[at]:
+    while (
+        draft.kind(step) in {"filler", "at", "ends", "winding", "leadword", "between", "is", "device"}
+        and draft.clause[step] == draft.clause[at]
+    ):
         places += draft.kind(step) == "ends"
         step -= 1
     figure = draft.figure_at(step)
-    if figure is not None and figure.kind == "amount" and figure.unit is None and places <= 1 and draft.clause[step] == draft.clause[at]:
+    if (
+        figure is not None
+        and figure.kind == "amount"
+        and figure.unit is None
+        and places <= 1
+        and draft.clause[step] == draft.clause[at]
+    ):
         return figure
     return None
 

@@ -4,12 +4,38 @@ from collections.abc import Sequence
 
 from core.readings import Fact
 from grammar.binding.draft import Draft
-from grammar.dangers import dangers_in
 from grammar.cues import Found, find, index, vocabulary
+from grammar.dangers import dangers_in
 from grammar.phrase import Phrase
 from grammar.words.asks import WHOLE
 
-DENIALS = frozenset({"no", "not", "isnt", "never", "without", "sin", "doesnt", "didnt", "dont", "nor", "ni", "arent", "wasnt", "aint", "nunca", "hasnt", "havent", "tampoco", "wont", "any", "stopped", "quit", "non"})
+DENIALS = frozenset(
+    {
+        "no",
+        "not",
+        "isnt",
+        "never",
+        "without",
+        "sin",
+        "doesnt",
+        "didnt",
+        "dont",
+        "nor",
+        "ni",
+        "arent",
+        "wasnt",
+        "aint",
+        "nunca",
+        "hasnt",
+        "havent",
+        "tampoco",
+        "wont",
+        "any",
+        "stopped",
+        "quit",
+        "non",
+    }
+)
 """A symptom behind one of these is none."""
 BREAKS = frozenset({"but", "pero", "and", "y", "now", "ahora"})
 SAYS_NO_ITSELF = frozenset({"no_control_power", "blown_fuse"})
@@ -52,7 +78,39 @@ def _denied(draft: Draft, words: Sequence[str], owners: Sequence[int], found: Fo
     return False
 
 
-CARRIES = frozenset({"smell", "sign", "signs", "of", "any", "more", "longer", "huele", "a", "hay", "olor", "se", "esta", "es", "me", "ni", "or", "real", "burnt", "burning", "loud", "hum", "not", "muy", "sale", "hubo", "echa", "been", "blown"})
+CARRIES = frozenset(
+    {
+        "smell",
+        "sign",
+        "signs",
+        "of",
+        "any",
+        "more",
+        "longer",
+        "huele",
+        "a",
+        "hay",
+        "olor",
+        "se",
+        "esta",
+        "es",
+        "me",
+        "ni",
+        "or",
+        "real",
+        "burnt",
+        "burning",
+        "loud",
+        "hum",
+        "not",
+        "muy",
+        "sale",
+        "hubo",
+        "echa",
+        "been",
+        "blown",
+    }
+)
 """Words over which "no" reaches a symptom."""
 
 
@@ -62,7 +120,9 @@ def _paused(draft: Draft, owners: Sequence[int], at: int) -> bool:
     return bool(behind) and behind[0].text == ","
 
 
-HOT_IS_LIVE = frozenset({"legs", "leg", "wire", "lead", "side", "working", "work", "line", "both", "wires", "leads", "it", "thing"})
+HOT_IS_LIVE = frozenset(
+    {"legs", "leg", "wire", "lead", "side", "working", "work", "line", "both", "wires", "leads", "it", "thing"}
+)
 
 
 def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None:
@@ -88,12 +148,12 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
 
 def _consume(draft: Draft, start: int, end: int) -> None:
     for figure in draft.figures:
-        if start <= figure.start < end and (figure.kind == "amount" and figure.value == 24.0 or figure.kind == "nothing"):
+        if start <= figure.start < end and ((figure.kind == "amount" and figure.value == 24.0) or figure.kind == "nothing"):
             figure.done = True
 
 
 def _means_live(words: Sequence[str], found: Found) -> bool:
-    """ "both legs are hot": live, and no heat."""
+    """In "both legs are hot": live, and no heat."""
     last = found.at[-1]
     if words[last] != "hot":
         return False
@@ -101,7 +161,13 @@ def _means_live(words: Sequence[str], found: Found) -> bool:
     behind = words[last + 1 : last + 4]
     if any(w in {"leg", "legs", "wire", "lead", "line", "side", "l1", "wires"} for w in before):
         return True
-    return bool(behind[:2]) and behind[0] in {"to", "on"} and len(behind) > 1 and behind[1] in {"the", "contactor", "both"} and "touch" not in behind
+    return (
+        bool(behind[:2])
+        and behind[0] in {"to", "on"}
+        and len(behind) > 1
+        and behind[1] in {"the", "contactor", "both"}
+        and "touch" not in behind
+    )
 
 
 def _asks(draft: Draft, words: Sequence[str]) -> None:
@@ -167,8 +233,24 @@ def _settled(asks: list[str], draft: Draft, words: Sequence[str]) -> list[str]:
     weaker = {w for ask in asks for w in OUTRANKS.get(ask, ())}
     if len(asks) > 1 and "help" in asks:
         asks = [a for a in asks if a != "help"]
-    kept = [a for a in asks if a not in weaker or any(a in OUTRANKS and other in OUTRANKS[a] for other in asks if a in OUTRANKS.get(other, ()))]
-    if {"cannot", "undo", "all_well", "close_job", "history", "help", "resume_job", "language", "export", "invite", "settings"} & set(kept) and draft.figures:
+    kept = [
+        a
+        for a in asks
+        if a not in weaker or any(a in OUTRANKS and other in OUTRANKS[a] for other in asks if a in OUTRANKS.get(other, ()))
+    ]
+    if {
+        "cannot",
+        "undo",
+        "all_well",
+        "close_job",
+        "history",
+        "help",
+        "resume_job",
+        "language",
+        "export",
+        "invite",
+        "settings",
+    } & set(kept) and draft.figures:
         soft = {"resume_job", "all_well", "help", "language"}
         if any(f.kind == "amount" and f.unit in {"V", "A", "ohm"} for f in draft.figures):
             kept = [a for a in kept if a not in soft]

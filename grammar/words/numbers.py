@@ -48,14 +48,39 @@ NUMBERS = (
     Words("spoken", "1000", en=("thousand", "a thousand"), es=("mil",)),
     Words("spoken", "1000000", en=("million", "a million"), es=("millon", "un millon", "millones")),
     Words("spoken", "0.5", en=("half", "half a", "half an", "a half", "one half", "half of an"), es=("medio", "media")),
-    Words("spoken", "0.25", en=("quarter", "a quarter", "quarter of an", "a quarter of an", "quarter of a", "a quarter of a"), es=("un cuarto de",)),
+    Words(
+        "spoken", "0.25",
+        en=("quarter", "a quarter", "quarter of an", "a quarter of an", "quarter of a", "a quarter of a"),
+        es=("un cuarto de",),
+    ),
     Words("spoken", "0.75", en=("three quarters", "three quarters of an", "three quarter"), es=("tres cuartos de",)),
     Words("fraction", "0.5", en=("and a half", "and one half", "and half", "n a half", "& a half"), es=("y medio", "y media")),
     Words("fraction", "0.25", en=("and a quarter", "and one quarter"), es=("y cuarto", "y un cuarto")),
     Words("fraction", "0.75", en=("and three quarters",), es=("y tres cuartos",)),
     Words("point", "point", en=("point", "pt", "decimal", "dot"), es=("punto", "coma")),
-    Words("about", "about", en=("about", "around", "roughly", "approx", "approximately", "circa", "close to", "nearly", "almost", "just about", "just over", "just under", "right at", "somewhere around", "right around", "bout", "abt", "a little over", "a little under", "a hair over", "a hair under", "a touch over", "maybe"),
-          es=("como", "aproximadamente", "casi", "alrededor de", "mas o menos", "unos", "unas", "cerca de", "como unos", "aprox", "apenas"), both=("~", "≈", "±", "+/-")),
-    Words("over", "over", en=("over", "greater than", "more than", "above", "north of", "upwards of", "better than"), es=("mas de", "mayor de", "mayor a", "arriba de", "por encima de"), both=(">", ">=", "≥")),
-    Words("under", "under", en=("less than", "under", "below"), es=("menos de", "menor de", "por debajo de", "abajo de"), both=("<", "<=", "≤")),
-)
+    Words(
+        "about", "about",
+        en=(
+            "about", "around", "roughly", "approx", "approximately", "circa", "close to", "nearly", "almost", "just about",
+            "just over", "just under", "right at", "somewhere around", "right around", "bout", "abt", "a little over",
+            "a little under", "a hair over", "a hair under", "a touch over", "maybe",
+        ),
+        es=(
+            "como", "aproximadamente", "casi", "alrededor de", "mas o menos", "unos", "unas", "cerca de", "como unos", "aprox",
+            "apenas",
+        ),
+        both=("~", "≈", "±", "+/-"),
+    ),
+    Words(
+        "over", "over",
+        en=("over", "greater than", "more than", "above", "north of", "upwards of", "better than"),
+        es=("mas de", "mayor de", "mayor a", "arriba de", "por encima de"),
+        both=(">", ">=", "≥"),
+    ),
+    Words(
+        "under", "under",
+        en=("less than", "under", "below"),
+        es=("menos de", "menor de", "por debajo de", "abajo de"),
+        both=("<", "<=", "≤"),
+    ),
+)  # fmt: skip

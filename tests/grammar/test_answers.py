@@ -12,7 +12,17 @@ STANDS = Context(readings=(Reading(measure="primary_volts", value=118.0), Readin
 
 @pytest.mark.parametrize(
     ("text", "value"),
-    [("19.8", 19.8), ("open", "open"), ("OL", "open"), ("0", 0.0), ("1.2k", 1200.0), (">20M", "open"), ("it reads 19.8", 19.8), ("abierto", "open"), ("diecinueve", 19.0)],
+    [
+        ("19.8", 19.8),
+        ("open", "open"),
+        ("OL", "open"),
+        ("0", 0.0),
+        ("1.2k", 1200.0),
+        (">20M", "open"),
+        ("it reads 19.8", 19.8),
+        ("abierto", "open"),
+        ("diecinueve", 19.0),
+    ],
 )
 def test_a_bare_value_answers_the_test_just_asked(text: str, value: float | str) -> None:
     """Plain, at the measure that was asked for."""
@@ -56,7 +66,7 @@ def test_a_bare_unit_gives_the_earlier_number_its_unit(text: str, measure: str) 
 
 @pytest.mark.parametrize(("text", "lead"), [("blue", "blue"), ("negro", "black")])
 def test_a_colour_settles_which_colour(text: str, lead: str) -> None:
-    """ "bl" was blue or black."""
+    """In "bl" was blue or black."""
     unclear = read("bl to w 5.5 ohms").unclear
 
     assert read(text, Context(unclear=unclear)).readings == (Reading(measure="lead_ohms", value=5.5, leads=(lead, "white")),)

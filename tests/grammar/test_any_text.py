@@ -19,7 +19,9 @@ FIELD = ("pri", "sec", "118v", "24.6", "ohms", "blk-wht", "to", "case", "OL", "n
 def sound(message: Message) -> bool:
     """What a message may hold."""
     values = all(
-        r.value == OPEN or (isinstance(r.value, float) and math.isfinite(r.value) and 0 <= r.value <= MOST[MEASURES[r.measure].unit]) for r in message.readings
+        r.value == OPEN
+        or (isinstance(r.value, float) and math.isfinite(r.value) and 0 <= r.value <= MOST[MEASURES[r.measure].unit])
+        for r in message.readings
     )
     symptoms = all(f.value in SYMPTOMS for f in message.facts if f.fact == "symptom")
     pairs = all(r.leads is not None for r in message.readings if MEASURES[r.measure].pair)

@@ -18,7 +18,9 @@ def test_a_message_is_read_exactly(row: dict) -> None:
     assert score(row).wrong == ()
 
 
-@pytest.mark.parametrize("row", [r for r in (*PUBLISHED, *MORE) if not r["flag"] and r["text"].isascii()], ids=lambda row: row["id"])
+@pytest.mark.parametrize(
+    "row", [r for r in (*PUBLISHED, *MORE) if not r["flag"] and r["text"].isascii()], ids=lambda row: row["id"]
+)
 def test_capitals_change_nothing(row: dict) -> None:
     """The same message in capitals is never read as something else in silence."""
     shouted = score(row | {"text": row["text"].upper()})

@@ -10,6 +10,7 @@ from grammar.parser import GRAMMAR, TABLES, build, parse, stamp
 from grammar.phrase import Phrase
 from grammar.vocabulary import ROWS
 
+
 def test_the_grammar_has_no_collisions() -> None:
     """Lark's strict mode makes each conflict and each pair of terminals that match one text an error."""
     parsed = build(strict=True).parse("pri 118V sec 0V")
@@ -24,15 +25,36 @@ def test_the_tables_are_those_of_the_grammar() -> None:
 
 def test_every_kind_of_word_has_its_terminal() -> None:
     """A kind without a terminal would be a word that the grammar refuses."""
-    declared = set(re.findall(r"\b_?[A-Z_]{2,}\b", "\n".join(line for line in GRAMMAR.read_text().splitlines() if line.startswith("%declare"))))
-    inner = {"to", "unit", "about", "over", "under", "point", "stripeword", "spoken", "fraction", "place", "colour", "gaugeword"}
+    declared = set(
+        re.findall(
+            r"\b_?[A-Z_]{2,}\b", "\n".join(line for line in GRAMMAR.read_text().splitlines() if line.startswith("%declare"))
+        )
+    )
+    inner = {
+        "to",
+        "unit",
+        "about",
+        "over",
+        "under",
+        "point",
+        "stripeword",
+        "spoken",
+        "fraction",
+        "place",
+        "colour",
+        "gaugeword",
+    }
 
     assert {row.kind.upper() for row in ROWS if row.kind not in inner} <= declared
 
 
 def test_every_alternative_shows_a_message_of_the_field() -> None:
     """The grammar is its own reference."""
-    rules = GRAMMAR.read_text().split("// What the lexer cuts")[0] if "// What the lexer cuts" in GRAMMAR.read_text() else GRAMMAR.read_text()
+    rules = (
+        GRAMMAR.read_text().split("// What the lexer cuts")[0]
+        if "// What the lexer cuts" in GRAMMAR.read_text()
+        else GRAMMAR.read_text()
+    )
     bare = [line for line in rules.splitlines() if re.match(r"\s+[|:] [A-Z_]+\s*$", line)]
 
     assert bare == []
@@ -43,11 +65,65 @@ def pieces(text: str) -> list[Phrase]:
     return list(parse(text).phrases)
 
 
-FIELD = ("pri", "sec", "118v", "24.6", "ohms", "blk-wht", "to", "case", "OL", "not", "no", "contactor", "8VA", "loaded", "one", "eighteen", "point", "and a half",
-         "fuse", "R", "C", "R-C", "/", "-", ",", ".", "\n", "w/", "red", "tracer", "a", "y", "de", "medio", "H1", "1", "2", "x", ":", "*", "lead", "k", "m", "v", "18/5", "½", "'", "é")
+FIELD = (
+    "pri",
+    "sec",
+    "118v",
+    "24.6",
+    "ohms",
+    "blk-wht",
+    "to",
+    "case",
+    "OL",
+    "not",
+    "no",
+    "contactor",
+    "8VA",
+    "loaded",
+    "one",
+    "eighteen",
+    "point",
+    "and a half",
+    "fuse",
+    "R",
+    "C",
+    "R-C",
+    "/",
+    "-",
+    ",",
+    ".",
+    "\n",
+    "w/",
+    "red",
+    "tracer",
+    "a",
+    "y",
+    "de",
+    "medio",
+    "H1",
+    "1",
+    "2",
+    "x",
+    ":",
+    "*",
+    "lead",
+    "k",
+    "m",
+    "v",
+    "18/5",
+    "½",
+    "'",
+    "é",
+)
 
 
-@given(st.one_of(st.text(max_size=300), st.lists(st.sampled_from(FIELD), max_size=40).map(" ".join), st.lists(st.sampled_from(FIELD), max_size=40).map("".join)))
+@given(
+    st.one_of(
+        st.text(max_size=300),
+        st.lists(st.sampled_from(FIELD), max_size=40).map(" ".join),
+        st.lists(st.sampled_from(FIELD), max_size=40).map("".join),
+    )
+)
 def test_every_character_is_in_a_phrase(text: str) -> None:
     """Whatever was sent, the phrases cover all that is no space, and none covers another."""
     covered = {i for phrase in pieces(text) for i in range(phrase.start, phrase.end)}

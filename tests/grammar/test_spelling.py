@@ -7,7 +7,16 @@ from grammar.spelling import mended
 from grammar.words.colours import COLOURS
 
 
-@pytest.mark.parametrize(("text", "measure"), [("primry 118v", "primary_volts"), ("secondarry 24v", "secondary_volts"), ("discconect 240v", "line_volts"), ("contctor coil 12 ohms", "coil_ohms"), ("secundaro 24 volts", "secondary_volts")])
+@pytest.mark.parametrize(
+    ("text", "measure"),
+    [
+        ("primry 118v", "primary_volts"),
+        ("secondarry 24v", "secondary_volts"),
+        ("discconect 240v", "line_volts"),
+        ("contctor coil 12 ohms", "coil_ohms"),
+        ("secundaro 24 volts", "secondary_volts"),
+    ],
+)
 def test_a_misspelt_place_is_read_plainly(text: str, measure: str) -> None:
     """It can be only one place."""
     assert [(r.measure, r.assumed) for r in read(text).readings] == [(measure, False)]

@@ -5,7 +5,15 @@ import pytest
 
 from grammar.units import SPELLINGS, in_core, kind_of
 
-THEIRS = {"volt_ampere": "volt_ampere", "amp": "ampere", "milliamp": "milliampere", "celsius": "degC", "kiloohm": "kiloohm", "megaohm": "megaohm", "milliohm": "milliohm"}
+THEIRS = {
+    "volt_ampere": "volt_ampere",
+    "amp": "ampere",
+    "milliamp": "milliampere",
+    "celsius": "degC",
+    "kiloohm": "kiloohm",
+    "megaohm": "megaohm",
+    "milliohm": "milliohm",
+}
 
 
 @pytest.fixture(scope="module")
@@ -17,7 +25,16 @@ def registry() -> pint.UnitRegistry:
 @pytest.mark.parametrize("meaning", SPELLINGS)
 def test_a_unit_is_what_pint_says(meaning: str, registry: pint.UnitRegistry) -> None:
     """Outside truth: pint's default definitions."""
-    kind = {"V": "volt", "A": "ampere", "ohm": "ohm", "VA": "volt_ampere", "ft": "foot", "in": "inch", "Hz": "hertz", "degC": "degC"}[kind_of(meaning)]
+    kind = {
+        "V": "volt",
+        "A": "ampere",
+        "ohm": "ohm",
+        "VA": "volt_ampere",
+        "ft": "foot",
+        "in": "inch",
+        "Hz": "hertz",
+        "degC": "degC",
+    }[kind_of(meaning)]
     theirs = registry.Quantity(7.5, THEIRS.get(meaning, meaning)).m_as(kind)
 
     assert in_core(7.5, meaning) == pytest.approx(theirs, rel=1e-8)

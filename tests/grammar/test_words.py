@@ -37,7 +37,12 @@ def test_every_word_is_reached() -> None:
     lost = []
     for words, row in ENTRIES:
         found = longest(words, 0)
-        if found is None or found[0] != len(words) or found[1].row is None or (found[1].row.kind, found[1].row.meaning) != (row.kind, row.meaning):
+        if (
+            found is None
+            or found[0] != len(words)
+            or found[1].row is None
+            or (found[1].row.kind, found[1].row.meaning) != (row.kind, row.meaning)
+        ):
             lost.append((words, row.meaning))
 
     assert lost == []
@@ -69,7 +74,7 @@ def test_every_turn_of_an_ask_is_found(cue) -> None:
 
 
 def _first(word: str) -> list[str]:
-    choice = word.split("|")[0]
+    choice = word.split("|", maxsplit=1)[0]
     return [choice] if choice.startswith("/") else [p for p in pieces(choice) if p not in {"-", "/"}]
 
 

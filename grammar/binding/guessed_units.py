@@ -1,0 +1,150 @@
+"""The unit of a bare number, where no word says it."""
+
+from core.readings import Reading
+from core.said import say
+from grammar.binding.draft import Draft, Figure, Site
+from grammar.binding.places import MEASURE_AT
+from grammar.binding.plausible import fits_live, slip
+from grammar.binding.questions import ask_slip, piece_of
+from grammar.message import Unclear
+
+
+def _plain_live(figure: Figure) -> bool:
+    return (
+        figure.site is not None
+        and figure.kind == "amount"
+        and (figure.unit == "V" or (figure.unit is None and fits_live(figure.site.name, figure.value)))
+        and figure.value > 0
+    )
+
+
+def heard(figure: Figure) -> None:
+    """A sound-alike in the number is plain where the number without it makes no sense there."""
+    if figure.doubt == "sound" and figure.site is not None and figure.amount is not None and figure.amount.other is not None:
+        name = figure.site.name
+        if figure.unit in {None, "V"} and fits_live(name, figure.value) and not fits_live(name, figure.amount.other):
+            figure.doubt = None
+
+
+def guess_unit(draft: Draft, figure: Figure) -> None:
+    """The unit of a bare number: its neighbour's, or volts where it fits a live reading; else doubted."""
+    site = figure.site
+    assert site is not None
+    said = [
+        f
+        for f in draft.around(figure.at)
+        if f.unit_from in {"own", "word"}
+        and f.site is not None
+        and not f.withdrawn
+        and f.kind == "amount"
+        and f.unit in {"V", "A", "ohm"}
+        and not _other_circuit(f, site)
+    ]
+    neighbour = _neighbour_unit(figure, said)
+    if site.kind == "pair" or site.name == "leads":
+        _guess_on_pair(draft, figure, neighbour)
+        return
+    live = fits_live(site.name, figure.value)
+    before = [
+        f
+        for f in draft.around(figure.at)
+        if f.withdrawn and (f.site is None or f.site is site) and f.kind == "amount" and f.value > 0 and f.unit in {None, "V"}
+    ]
+    gone = before[-1].value if before else figure.was
+    if (gone is not None and fits_live(site.name, gone) and neighbour is None) or (
+        figure.state in {"lifted", "loaded"} and site.name == "secondary" and 10 <= figure.value <= 60
+    ):
+        figure.unit, figure.unit_from = "V", "neighbour"
+    elif figure.value == 0:
+        _guess_zero(draft, figure, neighbour)
+    elif neighbour == "V":
+        figure.unit, figure.unit_from = "V", "neighbour"
+        if not live and site.name in {"primary", "secondary", "line"} and not (slip(site.name, "V", figure.value)):
+            either(draft, figure, ("ohm", "V"))
+    elif neighbour == "A" and "A" in MEASURE_AT[site.name]:
+        figure.unit, figure.unit_from = "A", "neighbour"
+    elif neighbour == "ohm":
+        figure.unit, figure.unit_from = "ohm", "neighbour"
+        if live and site.name in {"secondary", "control", "line"}:
+            either(draft, figure, ("V", "ohm"))
+    elif live:
+        figure.unit, figure.unit_from = "V", "live"
+    else:
+        _guess_outside(draft, figure)
+
+
+def _other_circuit(figure: Figure, site: Site) -> bool:
+    """Ohms of a fuse or a coil say nothing of how a winding was read."""
+    assert figure.site is not None
+    return (
+        figure.unit == "ohm"
+        and figure.site.name in {"fuse", "coil", "load", "control"}
+        and site.name in {"primary", "secondary", "line"}
+    )
+
+
+def _neighbour_unit(figure: Figure, said: list[Figure]) -> str | None:
+    """The unit that the nearest figure with one has, the one before first."""
+    row = next((f for f in reversed(said) if f.at < figure.at), None) or next((f for f in said if f.at > figure.at), None)
+    return row.unit if row is not None else None
+
+
+def _guess_zero(draft: Draft, figure: Figure, neighbour: str | None) -> None:
+    others = [f for f in draft.around(figure.at) if f is not figure and not f.withdrawn and f.site is not None]
+    if neighbour == "V" or any(_plain_live(f) or f.kind == "nothing" for f in others):
+        figure.unit, figure.unit_from = "V", "neighbour"
+    elif neighbour == "ohm":
+        figure.unit, figure.unit_from = "ohm", "neighbour"
+    else:
+        either(draft, figure, ("V", "ohm"))
+
+
+def _guess_on_pair(draft: Draft, figure: Figure, neighbour: str | None) -> None:
+    if neighbour in {"V", "ohm"}:
+        figure.unit, figure.unit_from = neighbour, "neighbour"
+    elif draft.live or draft_shows_live(draft):
+        figure.unit, figure.unit_from = "V", "heading"
+    elif figure.value == 0 or 21 <= figure.value <= 32 or figure.value >= 90:
+        either(draft, figure, ("V", "ohm"))
+    else:
+        figure.unit, figure.unit_from = "ohm", "live"
+        figure.doubt = figure.doubt or "unit"
+
+
+def draft_shows_live(draft: Draft) -> bool:
+    """The circuit is live by what the message tells besides: a shock, a smoke."""
+    return any(f.fact == "symptom" and f.value == "shock" for _, f in draft.facts)
+
+
+def _guess_outside(draft: Draft, figure: Figure) -> None:
+    """A bare number that fits no live reading."""
+    assert figure.site is not None
+    name = figure.site.name
+    if (found := slip(name, "V", figure.value)) is not None and figure.value > 60 and name not in {"primary", "line"}:
+        ask_slip(draft, figure, "V", found.value, found.question)
+    elif "ohm" not in MEASURE_AT[name]:
+        figure.unit, figure.doubt = "V", "unit"
+    elif name in {"secondary", "control", "coil", "fuse", "load"} and 12 <= figure.value <= 60:
+        either(draft, figure, ("V", "ohm"))
+    else:
+        figure.unit, figure.unit_from, figure.doubt = "ohm", "live", figure.doubt or "unit"
+
+
+def either(draft: Draft, figure: Figure, units: tuple[str, str]) -> None:
+    """Two units are possible: asked, the likelier first."""
+    assert figure.site is not None
+    rows = [(MEASURE_AT[figure.site.name][unit], unit) for unit in units if unit in MEASURE_AT[figure.site.name]]
+    readings = tuple(Reading(measure=measure, value=figure.value, leads=figure.site.leads) for measure, _ in rows)
+    question = (
+        say("{value:g}: {first} or {second}?", value=figure.value, first=_unit_word(rows[0][1]), second=_unit_word(rows[-1][1]))
+        if len(rows) > 1
+        else say("{value:g} {unit}?", value=figure.value, unit=_unit_word(rows[0][1]))
+    )
+    draft.unclear.append(
+        Unclear(fragment=piece_of(draft, figure), choices=tuple(m for m, _ in rows), readings=readings, question=question)
+    )
+    figure.done = True
+
+
+def _unit_word(unit: str) -> str:
+    return {"V": "volts", "ohm": "ohms", "A": "amps"}[unit]

@@ -1,0 +1,143 @@
+"""Places that a message joins from apart: "secondary clear to case", "both to ground", "120 in 0 out"."""
+
+from grammar.binding.draft import Draft, Site
+from grammar.binding.places import site_of
+from grammar.phrase import End, Phrase
+
+NOUNS = frozenset({"entrada", "salida", "input", "output"})
+"""Words for the two sides that are nothing else."""
+
+
+def in_and_out(draft: Draft) -> None:
+    """In "120 in 0 out": the two words are the windings where a figure touches them and no place follows."""
+    found: list[tuple[int, str, bool]] = []
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "inout":
+            continue
+        before, behind = draft.kind(at - 1), draft.kind(at + 1)
+        figures = {"amounts", "value"}
+        if phrase.text in NOUNS:
+            near = [f for f in draft.around(at) if draft.clause[f.at] == draft.clause[at] and abs(f.at - at) <= 5]
+            if near:
+                found.append((at, phrase.meaning, False))
+            continue
+        ends = {"", "comma", "stop", "line", "and", "sign", *figures, "but"}
+        if (before in figures and behind in ends) or (
+            behind in figures and before in {"", "comma", "stop", "line", "and", "sign", *figures}
+        ):
+            found.append((at, phrase.meaning, behind in figures and before not in figures))
+    both = {meaning for _, meaning, _ in found} == {"primary", "secondary"}
+    if not both and any(e.name in {"primary", "secondary"} for p in draft.phrases for e in p.ends):
+        found = [row for row in found if draft.phrases[row[0]].text not in {"in", "out"}]  # "it's 95 out and pri is 118"
+    for at, meaning, _ in found:
+        phrase = draft.phrases[at]
+        if not both and meaning == "primary" and phrase.text == "in":
+            continue
+        draft.phrases[at] = Phrase(
+            "ends", "", phrase.start, phrase.end, ends=(End("place", meaning, phrase.start, phrase.end),)
+        )
+        site = site_of(draft, at, draft.phrases[at])
+        if site is not None:
+            site.assumed = not both
+            draft.sites[at] = site
+
+
+def split_pairs(draft: Draft) -> None:
+    """In "secondary clear to case", "1.8 meg to ground on the pri": one end before the figure, the other behind it."""
+    for figure in draft.figures:
+        second = _led_to(draft, figure.at)
+        if second is None or figure.kind == "good":
+            continue
+        first = next((i for i in range(figure.at - 1, max(-1, figure.at - 8), -1) if draft.kind(i) == "ends"), None)
+        both = next((i for i in range(figure.at - 1, max(-1, figure.at - 4), -1) if draft.kind(i) == "both"), None)
+        if both is not None and draft.kind(both - 1) != "ends" and draft.phrases[second].ends[0].name == "ground":
+            draft.sites[second] = Site(second, "place", "primary_ground", also=(Site(second, "place", "secondary_ground"),))
+            continue
+        if (
+            first is None
+            or draft.sentence[first] != draft.sentence[figure.at]
+            or not _single(draft, first)
+            or _between(draft, first, figure.at)
+        ):
+            first = next((i for i in range(second + 1, min(len(draft.phrases), second + 5)) if draft.kind(i) == "ends"), None)
+            if (
+                first is None
+                or draft.kind(first - 1) not in {"at", "filler", "between"}
+                or not _single(draft, first)
+                or _between(draft, second, first)
+            ):
+                continue
+        one, two = draft.phrases[first], draft.phrases[second]
+        joined = Phrase("ends", "", one.start, one.end, ends=(*one.ends, *two.ends), joins=("to",))
+        site = site_of(draft, first, joined)
+        if site is not None and site.name != "unclear":
+            draft.sites.pop(second, None)
+            draft.taken.add(second)
+            draft.sites[first] = site
+
+
+def both(draft: Draft) -> None:
+    """In "primary and secondary open", "both to case OL", "both windings open": one figure for two places."""
+    for at, site in list(draft.sites.items()):
+        if site.kind != "place":
+            continue
+        others = [i for i in range(max(0, at - 3), at) if i in draft.sites]
+        ands = [i for i in range(max(0, at - 2), at) if draft.kind(i) == "and"]
+        if (
+            ands
+            and others
+            and others[-1] == ands[0] - 1
+            and draft.sites[others[-1]].kind == "place"
+            and not _figure_before(draft, others[-1])
+        ):
+            site.also = (draft.sites.pop(others[-1]),)
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind not in {"both", "each"} or phrase.text in {"both sides"}:
+            continue
+        ground = next(
+            (i for i in range(at + 1, min(at + 4, len(draft.phrases))) if i in draft.sites and draft.sites[i].name == "ground"),
+            None,
+        )
+        if ground is not None and not any(draft.kind(i) in {"leadword"} for i in range(at, ground)):
+            draft.sites[ground] = Site(ground, "place", "primary_ground", also=(Site(ground, "place", "secondary_ground"),))
+        elif "winding" in phrase.text or "devanado" in phrase.text:
+            draft.sites[at] = Site(at, "place", "primary", also=(Site(at, "place", "secondary"),))
+    for site in draft.sites.values():  # "pri and sec both OL to ground"
+        if site.also and site.name in {"primary_ground", "secondary_ground"} and site.also[0].name in {"primary", "secondary"}:
+            site.also = (Site(site.at, "place", f"{site.also[0].name}_ground"),)
+
+
+def _figure_before(draft: Draft, at: int) -> bool:
+    """A figure right before the place is the place's own: "118 on the pri and sec 0"."""
+    step = at - 1
+    while draft.kind(step) in {"at", "filler", "between", "to"}:
+        step -= 1
+    return draft.kind(step) in {"amounts", "value"} and draft.clause[step] == draft.clause[at]
+
+
+def _led_to(draft: Draft, at: int) -> int | None:
+    """The single end behind "to" that follows a figure."""
+    step = at + 1
+    if draft.phrases[at].text not in {"clear", "libre a", "limpio a", "isolated from"}:
+        if draft.kind(step) != "to" and draft.phrases[min(step, len(draft.phrases) - 1)].text not in {"a", "al", "contra"}:
+            return None
+        step += 1
+    while step < len(draft.phrases) and (
+        draft.kind(step) == "to" or draft.phrases[step].text in {"the", "la", "el", "to", "all"}
+    ):
+        step += 1
+    if (
+        draft.kind(step) != "ends"
+        or not _single(draft, step)
+        or draft.phrases[step].ends[0].name in {"load", "line", "fuse", "coil"}
+    ):
+        return None
+    return step
+
+
+def _single(draft: Draft, at: int) -> bool:
+    return len(draft.phrases[at].ends) == 1
+
+
+def _between(draft: Draft, one: int, other: int) -> bool:
+    return any(draft.kind(i) in {"amounts", "value", "comma", "stop", "line"} for i in range(one + 1, other))

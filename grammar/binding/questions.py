@@ -1,0 +1,35 @@
+"""Asks about a value that its place cannot have."""
+
+from core.readings import Reading
+from core.said import Said
+from grammar.binding.draft import Draft, Figure
+from grammar.binding.places import MEASURE_AT
+from grammar.message import Unclear
+
+
+def ask_slip(draft: Draft, figure: Figure, unit: str, likely: float, question: Said) -> None:
+    assert figure.site is not None
+    measure = measure_of(draft, figure, unit)
+    readings = (Reading(measure=measure, value=likely, leads=figure.site.leads),)
+    if likely == figure.value:
+        readings = ()
+    draft.unclear.append(Unclear(fragment=piece_of(draft, figure), choices=(measure,), readings=readings, question=question))
+    figure.done = True
+
+
+def measure_of(draft: Draft, figure: Figure, unit: str) -> str:
+    assert figure.site is not None
+    site = figure.site
+    if site.name in {"primary_ground", "secondary_ground", "primary_secondary"} and unit == "V" and site.leads:
+        return "lead_volts"
+    measure = MEASURE_AT.get(site.name, {}).get(unit, "")
+    if measure == "secondary_volts" and figure.state in {"lifted", "isolated"}:
+        return "secondary_volts_lifted"
+    return measure
+
+
+def piece_of(draft: Draft, figure: Figure) -> str:
+    """The words of a figure with its place."""
+    assert figure.site is not None
+    phrase = draft.phrases[figure.site.at]
+    return draft.fragment(min(phrase.start, figure.start), max(phrase.end, figure.end))
