@@ -22,15 +22,15 @@ LEAST_WITH_PHOTOS: Final = 8.0
 """Photos go on a page of their own rather than that the letters get smaller. [pt]"""
 
 SETTINGS: Final = (
-    *(Setting(size=size, short=False, rows=99, picture_mm=116.0) for size in (10.0, 9.5, 9.0, 8.5, 8.0)),
-    *(Setting(size=size, short=False, rows=99, picture_mm=104.0) for size in (8.5, 8.0)),
-    *(Setting(size=size, short=True, rows=99, picture_mm=116.0) for size in (8.5, 8.0)),
-    *(Setting(size=size, short=True, rows=99, picture_mm=high) for size, high in ((8.0, 104.0), (7.5, 96.0), (7.0, 88.0))),
-    *(Setting(size=7.0, short=True, rows=rows, picture_mm=88.0) for rows in (30, 24, 18, 12)),
-    *(Setting(size=7.0, short=True, rows=rows, lines=6, picture_mm=80.0) for rows in (24, 18, 12, 6)),
-    Setting(size=7.0, short=True, rows=6, lines=3, picture_mm=60.0),
+    tuple(Setting(size=size, short=False, rows=99, picture_mm=116.0) for size in (10.0, 9.5, 9.0, 8.5, 8.0)),
+    tuple(Setting(size=size, short=False, rows=99, picture_mm=104.0) for size in (8.5, 8.0)),
+    tuple(Setting(size=size, short=True, rows=99, picture_mm=116.0) for size in (8.5, 8.0)),
+    tuple(Setting(size=size, short=True, rows=99, picture_mm=high) for size, high in ((8.0, 104.0), (7.5, 96.0), (7.0, 88.0))),
+    tuple(Setting(size=7.0, short=True, rows=rows, picture_mm=88.0) for rows in (30, 24, 18, 12)),
+    tuple(Setting(size=7.0, short=True, rows=rows, lines=6, picture_mm=80.0) for rows in (24, 18, 12, 6)),
+    (Setting(size=7.0, short=True, rows=6, lines=3, picture_mm=60.0),),
 )
-"""From the loosest to the tightest; the first that fits is taken."""
+"""From the loosest to the tightest; within a row each takes less room than the one before it. The first that fits is taken."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,14 +54,18 @@ def laid_out(sheet: Sheet, report: Report, pictures: Sequence[Figure], photos: S
     foot = stacked([paragraph(sheet, line, TEXT_MM, 7.0) for line in report.footer])
     room = PAGE_MM[1] - 2 * MARGIN_MM - foot.height - BLOCK_GAP_MM
     strip = _strip(sheet, photos)
-    for setting in SETTINGS:
-        body = _body(sheet, report, pictures, setting)
-        if strip is not None and setting.size >= LEAST_WITH_PHOTOS:
-            with_photos = stacked([body, strip], BLOCK_GAP_MM)
-            if with_photos.height <= room:
-                return Page(pieces=_placed(with_photos, foot), photos_on_it=True)
-        if body.height <= room:
-            break
+    for row in SETTINGS:
+        tightest = _body(sheet, report, pictures, row[-1])
+        if tightest.height > room and row is not SETTINGS[-1]:
+            continue
+        for setting in row:
+            body = tightest if setting is row[-1] else _body(sheet, report, pictures, setting)
+            if strip is not None and setting.size >= LEAST_WITH_PHOTOS:
+                with_photos = stacked([body, strip], BLOCK_GAP_MM)
+                if with_photos.height <= room:
+                    return Page(pieces=_placed(with_photos, foot), photos_on_it=True)
+            if body.height <= room:
+                return Page(pieces=_placed(body, foot), photos_on_it=False)
     return Page(pieces=_placed(body, foot), photos_on_it=False)
 
 

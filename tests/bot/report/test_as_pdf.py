@@ -5,6 +5,8 @@ import re
 import subprocess
 import sys
 from dataclasses import replace
+from functools import cache
+from itertools import pairwise
 
 import pytest
 from PIL import Image
@@ -16,7 +18,7 @@ from bot.report.pictures import drawn
 from bot.report.places import shown
 from bot.wording.catalog import catalog
 from core.findings import FINDINGS
-from tests.bot.report.sample_jobs import JOBS, every_measure, few_readings, hostile, photo, repaired
+from tests.bot.report.sample_jobs import JOBS, few_readings, photo, repaired
 
 
 def png(width: int = 1350, height: int = 1050) -> bytes:
@@ -30,6 +32,12 @@ def printed(log: JobLog, language: str = "en") -> bytes:
     """The report of a job on paper, its pictures drawn."""
     tell = catalog(language).tell
     return as_pdf(compose(log, tell, language), drawn(log, tell), log.photos)
+
+
+@cache
+def paper(name: str, language: str = "en") -> bytes:
+    """The paper of an invented job, laid out once."""
+    return printed(JOBS[name](), language)
 
 
 def read(pdf: bytes) -> PdfReader:
@@ -54,8 +62,7 @@ def sizes(pdf: bytes) -> set[float]:
 def test_a_job_is_one_page_and_more_only_for_photos(name: str, language: str) -> None:
     """Whatever it holds; pages of photos hold nothing but photos and their captions."""
     log = JOBS[name]()
-    pdf = printed(log, language)
-    pages = read(pdf).pages
+    pages = read(paper(name, language)).pages
 
     assert len(pages) <= 1 + -(-len(log.photos) // 6)
     assert len(read(printed(replace(log, photos=()), language)).pages) == 1
@@ -65,7 +72,7 @@ def test_a_job_is_one_page_and_more_only_for_photos(name: str, language: str) ->
 @pytest.mark.parametrize("name", JOBS)
 def test_nothing_is_too_small_to_read(name: str) -> None:
     """Seven points are the least of the matter; the names of columns and marks are half a point smaller."""
-    assert min(sizes(printed(JOBS[name]()))) >= 6.5
+    assert min(sizes(paper(name))) >= 6.5
 
 
 @pytest.mark.parametrize("name", JOBS)
@@ -79,7 +86,7 @@ def test_nothing_runs_off_the_paper_or_into_the_foot(name: str) -> None:
             lefts.append(tm[4])
             heights.append(tm[5])
 
-    read(printed(JOBS[name]())).pages[0].extract_text(visitor_text=note)
+    read(paper(name)).pages[0].extract_text(visitor_text=note)
 
     assert min(lefts) >= 12.0 / 25.4 * 72 - 0.5
     assert min(heights) >= 12.0 / 25.4 * 72 - 0.5
@@ -90,7 +97,7 @@ def test_nothing_runs_off_the_paper_or_into_the_foot(name: str) -> None:
 def test_a_job_of_forty_messages_is_legible(language: str) -> None:
     """Seven and a half points or more, each place's latest reading there."""
     log = repaired()
-    pdf = printed(log, language)
+    pdf = paper("repaired", language)
     page = words(pdf)
 
     assert len(log.sent) == 40
@@ -100,7 +107,7 @@ def test_a_job_of_forty_messages_is_legible(language: str) -> None:
 
 def test_every_part_stands_on_the_page() -> None:
     """Unit, people, times, verdict with confidence, reasons, readings, leads, sizing, repair, proof, cautions, standards."""
-    page = words(printed(repaired()))
+    page = words(paper("repaired"))
 
     for expected in (
         "rtu 3 library", "Robin Example, Sasha Invented", "2026-07-14 15:05 UTC", "2026-07-14 17:05 UTC",
@@ -114,7 +121,7 @@ def test_every_part_stands_on_the_page() -> None:
 def test_a_shortened_table_says_how_many_there_are() -> None:
     """Nobody takes the page for all of it."""
     log = repaired()
-    page = words(printed(log))
+    page = words(paper("repaired"))
     before = [t for t in log.taken if not t.proof]
 
     if "readings, the latest at each place" in page:
@@ -126,7 +133,7 @@ def test_a_shortened_table_says_how_many_there_are() -> None:
 def test_the_count_of_an_endless_job_is_true() -> None:
     """The rows on the page are as many as the note says."""
     log = JOBS["endless"]()
-    page = words(printed(log))
+    page = words(paper("endless"))
     count, of = re.search(r"(\d+) of (\d+) readings, the latest", page).groups()
 
     assert int(of) == len([t for t in log.taken if not t.proof])
@@ -138,10 +145,10 @@ def test_few_photos_stand_on_the_page_and_many_on_their_own() -> None:
     two = replace(few_readings(), photos=(photo("nameplate"), photo("burnt spade")))
     nine = replace(few_readings(), photos=tuple(photo(f"view {i}", i) for i in range(9)))
 
-    assert len(read(printed(two)).pages) == 1
-    assert len(read(printed(two)).pages[0].images) == 3
-    assert [len(p.images) for p in read(printed(nine)).pages] == [1, 6, 3]
-    assert "view 8" in words(printed(nine), page=2)
+    few, many = printed(two), printed(nine)
+    assert [len(page.images) for page in read(few).pages] == [3]
+    assert [len(page.images) for page in read(many).pages] == [1, 6, 3]
+    assert "view 8" in words(many, page=2)
 
 
 @pytest.mark.parametrize("body", [b"", b"not a picture", png(8000, 8000)[:-2000]], ids=["empty", "text", "cut"])
@@ -163,7 +170,7 @@ def test_a_picture_that_claims_to_be_huge_is_not_opened() -> None:
 
 def test_the_document_says_what_it_is() -> None:
     """Title, author, subject and language are those of the job; its date is the job's and not the clock's."""
-    document = read(printed(repaired(), "es"))
+    document = read(paper("repaired", "es"))
 
     assert document.metadata.title == "Informe de servicio: circuito de control: rtu 3 library"
     assert document.metadata.author == "Robin Example, Sasha Invented"
@@ -175,7 +182,7 @@ def test_the_document_says_what_it_is() -> None:
 @pytest.mark.parametrize("name", JOBS)
 def test_the_same_job_gives_the_same_bytes(name: str) -> None:
     """Also in the second drawing of one process."""
-    assert printed(JOBS[name]()) == printed(JOBS[name]())
+    assert paper(name) == printed(JOBS[name]())
 
 
 def test_the_same_job_gives_the_same_bytes_in_another_process() -> None:
@@ -198,15 +205,17 @@ def test_the_same_job_gives_the_same_bytes_in_another_process() -> None:
 
 def test_odd_names_are_printed_with_what_the_letters_have() -> None:
     """A sign without a letter becomes a question mark; no markup is obeyed."""
-    page = words(printed(hostile()))
+    page = words(paper("hostile"))
 
     assert "?? ? {braces} %s <b>bold</b>" in page
 
 
 def test_the_settings_go_from_loose_to_tight() -> None:
     """The first that fits is the most legible one."""
-    keys = [(s.lines, not s.short, s.picture_mm, s.size) for s in SETTINGS]
+    keys = [(s.lines, not s.short, s.picture_mm, s.size, s.rows) for row in SETTINGS for s in row]
 
-    assert keys == sorted(keys, reverse=True)
-    assert min(s.size for s in SETTINGS) >= 7.0
-    assert len(words(printed(every_measure()))) > 500
+    assert min(size for _, _, _, size, _ in keys) >= 7.0
+    for row in SETTINGS:
+        sizes_of_row = [(s.size, s.picture_mm, s.rows, s.lines) for s in row]
+        assert all(a >= b for one, other in pairwise(sizes_of_row) for a, b in zip(one, other, strict=True))
+    assert len(words(paper("every_measure"))) > 500

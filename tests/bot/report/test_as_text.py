@@ -18,9 +18,9 @@ def text_of(log: JobLog, language: str = "en") -> str:
 
 
 def as_sent(log: JobLog) -> set[float]:
-    """Every number that the log holds as sent: readings, facts, words, names, sources and times."""
+    """Every number that the log holds as sent: readings, facts, words, names, times, and the cautions, rules and sources said to it."""
     words = [log.name, log.unit or "", log.outcome or "", *log.technicians, *(p.caption for p in log.photos)]
-    words += [f"{g.says} {g.source}" for g in log.given]
+    words += [f"{g.says} {g.source}" for g in log.given] + [str(rule) for rule in (log.sizing.rules if log.sizing else ())]
     moments = [log.opened, log.closed, *(x.at for x in (*log.sent, *log.taken, *log.told, *log.given, *log.photos))]
     words += [m.astimezone(log.zone).strftime("%Y %m %d %H %M") for m in moments if m is not None]
     numbers = {float(n) for text in words for n in re.findall(r"\d+(?:\.\d+)?", text)}

@@ -143,7 +143,10 @@ def test_cautions_are_those_that_were_given() -> None:
 def test_leads_and_size_stand_in_it_only_where_they_were_spoken_of() -> None:
     """Nothing is worked out that nobody asked."""
     quiet = job_of("pri 118V sec 0V")
-    asked = job_of("white-black 20.4, white-red 53, white-orange 66.5, blue-yellow 1.2, which is common?", "size for 2 contactors 9va, gas valve 16 va")
+    asked = job_of(
+        "white-black 20.4, white-red 53, white-orange 66.5, blue-yellow 1.2, which is common?",
+        "size for 2 contactors 9va, gas valve 16 va",
+    )
 
     assert (quiet.leads, quiet.sizing) == (None, None)
     assert asked.leads is not None
