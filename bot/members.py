@@ -5,9 +5,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from hashlib import sha256
-from typing import Literal
 
-from sqlalchemy import case, delete, func, select, update
+from sqlalchemy import bindparam, case, delete, func, select, update
 from sqlalchemy.orm import Session
 
 from bot.store.insert import insert_into
@@ -24,11 +23,21 @@ TRIES = 5
 """Wrong codes of one stranger in that time; more are not looked at."""
 
 
+_ADMIT = (
+    update(Member)
+    .where(Member.user_id == bindparam("who"), Member.removed_at.is_(None))
+    .values(minute=bindparam("now_minute"), sent=case((Member.minute == bindparam("now_minute"), Member.sent + 1), else_=1))
+    .returning(Member.role, Member.sent)
+)
+"""One statement lets in and counts: it stands in the way of every message."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Admitted:
     """Someone who may write."""
 
-    role: Literal["owner", "member"]
+    role: str
+    """`owner` or `member`."""
     sent: int
     """Messages in this minute, this one included."""
 
@@ -49,18 +58,9 @@ def admit(session: Session, user_id: int, written_at: datetime) -> Admitted | No
     The minute is that of the writing, so that an hour's messages that arrive together after a dead spot are no flood. A minute is
     compared only for being the same, so a clock that jumps locks nobody out.
     """
-    minute = int(written_at.timestamp()) // 60
-    row = (
-        session.connection()
-        .execute(
-            update(Member)
-            .where(Member.user_id == user_id, Member.removed_at.is_(None))
-            .values(minute=minute, sent=case((Member.minute == minute, Member.sent + 1), else_=1))
-            .returning(Member.role, Member.sent)
-        )
-        .first()
-    )
-    return None if row is None else Admitted(role=row[0], sent=row[1])  # type: ignore[arg-type]
+    now = {"who": user_id, "now_minute": int(written_at.timestamp()) // 60}
+    row = session.connection().execute(_ADMIT, now).first()
+    return None if row is None else Admitted(role=row[0], sent=row[1])
 
 
 def invite(session: Session, made_by: int, now: datetime) -> str:

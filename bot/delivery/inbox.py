@@ -26,7 +26,7 @@ _OLDEST = (
     select(Inbox.update_id, Inbox.body, Inbox.failures, Inbox.received_at)
     .where(Inbox.chat_id == bindparam("chat"), Inbox.done_at.is_(None))
     .order_by(Inbox.update_id)
-    .limit(1)
+    .limit(2)
 )
 _DONE = (
     update(Inbox)
@@ -48,6 +48,8 @@ class Waiting:
     body: Mapping[str, Any]
     failures: int
     received_at: datetime
+    more: bool = False
+    """Another one waits behind it."""
 
 
 def receive(connection: Connection, updates: Iterable[Mapping[str, Any]], now: datetime) -> list[int]:
@@ -98,10 +100,13 @@ def chat_of(raw: Mapping[str, Any]) -> int | None:
 
 def oldest(connection: Connection, chat_id: int) -> Waiting | None:
     """The oldest update of a chat that is not worked on."""
-    row = connection.execute(_OLDEST, {"chat": chat_id}).first()
-    if row is None:
+    rows = connection.execute(_OLDEST, {"chat": chat_id}).all()
+    if not rows:
         return None
-    return Waiting(update_id=row[0], body=json.loads(row[1] or "{}"), failures=row[2], received_at=row[3])
+    update_id, body, failures, received_at = rows[0]
+    return Waiting(
+        update_id=update_id, body=json.loads(body or "{}"), failures=failures, received_at=received_at, more=len(rows) > 1
+    )
 
 
 def done(connection: Connection, update_id: int, now: datetime) -> bool:

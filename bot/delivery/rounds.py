@@ -62,6 +62,15 @@ class Channel:
     """What goes out where that failed for good."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turned:
+    """What one turn brought."""
+
+    made: list[Unsent]
+    more: bool
+    """Another update waited behind it."""
+
+
 def utc_now() -> datetime:
     """The clock of the program."""
     return datetime.now(UTC)
@@ -81,9 +90,11 @@ class Rounds:
     ) -> None:
         self._transactions, self._locks, self._channel, self.now = transactions, locks, channel, now
         self._slots = asyncio.Semaphore(AT_ONCE)
-        self._courier = Courier(bot, transactions, pace, self._slots, self.ring, now)
+        self._courier = Courier(bot, transactions, pace, self._slots, self._ring_anew, now)
         self._busy: dict[int, asyncio.Task[None]] = {}
         self._rung: set[int] = set()
+        self._clean: set[int] = set()
+        """Chats that got everything there was, where nobody else writes."""
         self._timers: dict[int, asyncio.TimerHandle] = {}
         self._stopping = False
 
@@ -97,13 +108,19 @@ class Rounds:
             else:
                 self._busy[chat_id] = asyncio.create_task(self._serve(chat_id), name=f"chat {chat_id}")
 
+    def _ring_anew(self, chats: Iterable[int]) -> None:
+        """These chats have something to be sent that this process did not lay there itself."""
+        chats = list(chats)
+        self._clean.difference_update(chats)
+        self.ring(chats)
+
     async def sweep(self) -> None:
         """Look for what was left, now and every few seconds, until cancelled."""
         cleared = time.monotonic()
         while True:
             try:
                 resting = self._timers.keys()
-                self.ring(chat for chat in await self._transactions.run(_chats_waiting) if chat not in resting)
+                self._ring_anew([chat for chat in await self._transactions.run(_chats_waiting) if chat not in resting])
                 if time.monotonic() - cleared > CLEAR_S:
                     cleared = time.monotonic()
                     await self._transactions.run(_clear, self.now())
@@ -125,7 +142,6 @@ class Rounds:
     async def _serve(self, chat_id: int) -> None:
         try:
             while True:
-                self._rung.discard(chat_id)
                 if not await self._locks.take(chat_id):
                     return
                 try:
@@ -166,22 +182,35 @@ class Rounds:
 
     async def _empty(self, chat_id: int) -> float | None:
         """Send what is unsent and work on what is waiting; how long to rest where something must be sent later."""
-        queue = deque(await self._transactions.run(outbox.unsent, chat_id, self.now()))
+        queue = deque[Unsent]()
+        if chat_id in self._clean:
+            self._clean.discard(chat_id)  # until it has got everything again
+        else:
+            queue.extend(await self._transactions.run(outbox.unsent, chat_id, self.now()))
         due = time.monotonic() + queue[0].wait_s if queue else 0.0
+        more = True
         while True:
             if queue and time.monotonic() >= due:
                 rest_s = await self._courier.deliver(queue)
                 due = time.monotonic() + rest_s
                 continue
-            if self._stopping:
-                return None
-            made = await self._turn(chat_id)
-            if made is None:
-                return max(due - time.monotonic(), 0.0) if queue else None
-            queue.extend(made)
+            if self._stopping or not (more or chat_id in self._rung):
+                return self._left(chat_id, queue, due)
+            self._rung.discard(chat_id)
+            turn = await self._turn(chat_id)
+            queue.extend(turn.made)
+            more = turn.more
 
-    async def _turn(self, chat_id: int) -> list[Unsent] | None:
-        """What the oldest waiting update of the chat brings out; None where none is waiting."""
+    def _left(self, chat_id: int, queue: deque[Unsent], due: float) -> float | None:
+        """How long the rest of the queue has to wait; a chat that got everything needs no look next time, if only we write."""
+        if queue:
+            return max(due - time.monotonic(), 0.0)
+        if not self._locks.shared:
+            self._clean.add(chat_id)
+        return None
+
+    async def _turn(self, chat_id: int) -> Turned:
+        """What the oldest waiting update of the chat brings out."""
         fetched: Any = None
         while True:
             try:
@@ -195,11 +224,11 @@ class Rounds:
                     raise failed.__cause__ from failed
                 return await self._count(chat_id, failed)
 
-    def _work(self, session: Session, chat_id: int, fetched: Any) -> list[Unsent] | None:
+    def _work(self, session: Session, chat_id: int, fetched: Any) -> Turned:
         connection = session.connection()
         waiting = inbox.oldest(connection, chat_id)
         if waiting is None:
-            return None
+            return Turned(made=[], more=False)
         try:
             letters = self._channel.work(session, waiting, fetched)
             session.flush()
@@ -210,11 +239,11 @@ class Rounds:
         made = outbox.put(connection, waiting.update_id, chat_id, letters)
         if not inbox.done(connection, waiting.update_id, self.now()):
             session.rollback()
-            return []
+            return Turned(made=[], more=True)
         log.info("answered", extra={"chat": chat_id, "update": waiting.update_id, "letters": len(made)})
-        return made
+        return Turned(made=made, more=waiting.more)
 
-    async def _count(self, chat_id: int, failed: TurnFailedError) -> list[Unsent]:
+    async def _count(self, chat_id: int, failed: TurnFailedError) -> Turned:
         """One failure more; after a few of them the technician is told."""
         cause, waiting = failed.__cause__, failed.waiting
         given_up = isinstance(cause, UnreadableError) or waiting.failures + 1 >= FAILURES
@@ -222,7 +251,7 @@ class Rounds:
         made = await self._transactions.run(self._write_failure, chat_id, waiting, cause, given_up)
         if not given_up:
             await asyncio.sleep(0.2 * 2**waiting.failures)
-        return made
+        return Turned(made=made, more=True)
 
     def _write_failure(
         self,
