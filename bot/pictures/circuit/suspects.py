@@ -55,7 +55,10 @@ PARTS: Final[dict[str, Suspect]] = {
         anchor="start",
     ),
     "line_wire": Suspect(
-        frames=((LEFT - 22.0, LINE_WIRE - 50.0, LEFT + 22.0, LINE_WIRE + 50.0),), x=LEFT + 60.0, y=LINE_WIRE - 8.0, anchor="start"
+        frames=((LEFT - 22.0, LINE_WIRE - 50.0, LEFT + 22.0, LINE_WIRE + 50.0),),
+        x=LEFT + 60.0,
+        y=LINE_WIRE - 8.0,
+        anchor="start",
     ),
     "primary": Suspect(
         frames=((COIL_START - 30.0, PRIMARY - 24.0, COIL_END + 30.0, PRIMARY + _COIL_HALF + 14.0),), x=MIDDLE, y=PRIMARY + 80.0
