@@ -1,30 +1,37 @@
 """The one question to core: what is to be said to this job? Each part of the engineering answers for itself; this file puts the answers together."""
 
-from collections.abc import Callable
 from dataclasses import replace
-from typing import Final
+from importlib import import_module
+from typing import TYPE_CHECKING, Final
 
 from core.advice import Answer, Verdict
 from core.cautions import for_test
-from core.diagnosis import diagnose, expect, explain
-from core.leads import choose_tap, estimate_va, map_leads, step_down
+from core.diagnosis import diagnose
 from core.readings import Job
-from core.sizing import prove, size
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 _SIZING: Final = frozenset({"size", "fuse", "wire_run", "parallel"})
 _GO_ON: Final = frozenset({"next", "cannot", "undo", "all_well", "yes", "no"})
 """Asks that go on with the diagnosis."""
 _SIZING_FACTS: Final = frozenset({"load", "run_feet", "wire_awg"})
 
-ANSWERED_ALONE: Final[dict[str, Callable[[Job], Answer | None]]] = {
-    "expect": expect,
-    "why": explain,
-    "tap": choose_tap,
-    "va_estimate": estimate_va,
-    "prove": prove,
-    "winding_picture": step_down,
+ANSWERED_ALONE: Final = {
+    "expect": ("core.diagnosis", "expect"),
+    "why": ("core.diagnosis", "explain"),
+    "tap": ("core.leads", "choose_tap"),
+    "va_estimate": ("core.leads", "estimate_va"),
+    "prove": ("core.sizing", "prove"),
+    "winding_picture": ("core.leads", "step_down"),
 }
-"""Questions with an answer of their own, in the order in which they are answered."""
+"""Questions with an answer of their own, in the order in which they are answered, and whose door answers them. A door is opened only
+when it is asked: most messages need the diagnosis alone, and the first reply is waited for."""
+
+
+def _ask(door: str, name: str, job: Job) -> Answer | None:
+    answer: Callable[[Job], Answer | None] = getattr(import_module(door), name)
+    return answer(job)
 
 
 def advise(job: Job) -> Answer:
@@ -57,11 +64,11 @@ def advise(job: Job) -> Answer:
 
 def _parts(job: Job) -> list[Answer | None]:
     asked = set(job.asks)
-    answers = [answer(job) for ask, answer in ANSWERED_ALONE.items() if ask in asked]
+    answers = [_ask(door, name, job) for ask, (door, name) in ANSWERED_ALONE.items() if ask in asked]
     if "tap" not in asked and (job.fresh & {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} or "which_lead" in asked):
-        answers.append(map_leads(job))
+        answers.append(_ask("core.leads", "map_leads", job))
     if asked & _SIZING or job.fresh & _SIZING_FACTS or _is_only_a_nameplate(job):
-        answers.append(size(job))
+        answers.append(_ask("core.sizing", "size", job))
     return answers
 
 
