@@ -13,9 +13,9 @@ from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
 from core.findings import FINDINGS
 from core.readings import Job
 
-CONDEMNED: Final = 0.85
+CONDEMNED: Final = 0.75
 """From this probability of a bad transformer on it is called bad: a wrong one costs a good part and a second trip."""
-PASSED: Final = 0.10
+PASSED: Final = 0.12
 """Up to this one it is called good."""
 PASSED_DEAD: Final = 0.04
 """The same where the line is dead: a winding fault may have tripped the breaker, and few readings could show it."""

@@ -67,6 +67,9 @@ def told(rng: np.random.Generator, w: Worlds) -> tuple[np.ndarray, np.ndarray]:
     facts[wrong, T["tap_volts"]] = rng.choice([120.0, 208.0, 240.0], wrong.sum())
     speaks = rng.choice([0.0, 0.5, 1.0, 1.6], n)
     symptoms = (rng.random((n, len(SYMPTOMS))) < LIKELY[w.finding] * speaks[:, None]).astype(float)
+    # A winding fault that tripped the breaker is mostly told as such.
+    tripped = (c.line_v == 0.0) & (w.finding != NAMES.index("no_supply")) & (rng.random(n) < 0.6)
+    symptoms[:, SYMPTOMS.index("trips_breaker")] = np.where(tripped, 1.0, symptoms[:, SYMPTOMS.index("trips_breaker")])
     return facts, symptoms
 
 

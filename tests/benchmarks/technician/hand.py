@@ -34,6 +34,8 @@ class Technician:
                 facts.append(Fact(fact=name, value=value))
         signs = SYMPTOMS.get(self.u.finding, ("no_control_power",))
         sign = str(rng.choice(signs)) if rng.random() < 0.6 else "no_control_power"
+        if self.u.line == 0.0 and self.u.finding != "no_supply" and rng.random() < 0.8:
+            sign = "trips_breaker"
         if rng.random() < 0.8:
             facts.append(Fact(fact="symptom", value=sign))
         first = [m for m in ("secondary_volts", "primary_volts", "control_volts") if rng.random() < (0.5, 0.35, 0.2)[0]]
