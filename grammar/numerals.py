@@ -1,8 +1,11 @@
 """The value of a number as it was written or said."""
 
 from collections.abc import Sequence
+from typing import Final, Literal
 
 from grammar.phrase import Amount, Phrase
+
+BOUNDS: Final[dict[str, Literal["about", "over", "under"]]] = {"about": "about", "over": "over", "under": "under"}
 
 
 def amount_of(before: Sequence[Phrase], number: Sequence[Phrase], unit: Phrase | None) -> Amount:
@@ -22,13 +25,13 @@ def amount_of(before: Sequence[Phrase], number: Sequence[Phrase], unit: Phrase |
     amount = Amount(value + fraction, (before or number)[0].start, (unit or number[-1]).end, spoken=whole[0].kind != "numeral")
     amount.unit = unit.meaning if unit else None
     amount.unit_text = unit.text if unit else ""
-    amount.bound = next((b for b in bounds if b in {"over", "under", "about"}), None)  # type: ignore[assignment]
+    amount.bound = next((BOUNDS[b] for b in bounds if b in BOUNDS), None)
     amount.doubt, amount.other = doubt, other
     amount.text = whole[0].meaning if len(whole) == 1 else ""
     return amount
 
 
-def written(figures: str) -> tuple[float, str | None, float | None]:
+def written(figures: str) -> tuple[float, str | None, float | None]:  # noqa: PLR0911  (one way out a spelling)
     """
     Figures with points and commas: (value, doubt, the other value).
 

@@ -45,7 +45,7 @@ class Phrases(Transformer[Token, Any]):
 
     def number(self, *parts: Token) -> tuple[Phrase, ...]:
         """The words of a number."""
-        return tuple(part.value for part in parts)  # type: ignore[misc]
+        return tuple(part.value for part in parts)
 
     def amount(self, *parts: Any) -> Amount:
         """A number with what stands before and behind it."""
@@ -62,8 +62,8 @@ class Phrases(Transformer[Token, Any]):
 
     def end(self, *parts: Token) -> End:
         """One place or lead."""
-        first: Phrase = parts[0].value  # type: ignore[assignment]
-        last: Phrase = parts[-1].value  # type: ignore[assignment]
+        first: Phrase = parts[0].value
+        last: Phrase = parts[-1].value
         return End(first.kind, first.meaning, first.start, last.end, last.meaning if len(parts) > 1 else None)  # type: ignore[arg-type]
 
     def ends(self, *parts: Any) -> Phrase:
@@ -84,7 +84,7 @@ def build(*, strict: bool = False, roles: Roles | None = None) -> Lark:
         parser="lalr",
         lexer="basic",
         start="message",
-        postlex=roles or Roles(),  # type: ignore[arg-type]
+        postlex=roles or Roles(),
         transformer=Phrases(),
         strict=strict,
         maybe_placeholders=False,
@@ -111,7 +111,7 @@ def from_tables(roles: Roles) -> Lark | None:
     if tables["stamp"] != stamp():
         return None
     # what lark's own standalone parsers call: plain dictionaries in, no grammar read
-    return Lark._load_from_dict(tables["data"], tables["memo"], transformer=Phrases(), postlex=roles)  # type: ignore[no-any-return]  # noqa: SLF001
+    return Lark._load_from_dict(tables["data"], tables["memo"], transformer=Phrases(), postlex=roles)  # type: ignore[no-any-return, no-untyped-call]  # noqa: SLF001
 
 
 @cache

@@ -50,52 +50,59 @@ def _correct(draft: Draft) -> None:
 
 def _settles(draft: Draft, free: list[Figure]) -> bool:
     """In "yes", "ohms", "blue": the answer to what was unclear."""
-    unclear = draft.context.unclear[0]
-    asks = set(draft.asks)
-    if "yes" in asks and unclear.readings:
-        draft.readings += [
-            _plain(u.readings[0]) for u in draft.context.unclear if u.readings and u.question == unclear.question
-        ]
+    if "no" in draft.asks:
         return True
-    if "no" in asks:
-        return True
+    chosen = _by_yes(draft) if "yes" in draft.asks else _by_unit(draft, free) or _by_name(draft, free) or _by_value(draft, free)
+    draft.readings += [replace(reading, assumed=False) for reading in chosen]
+    return bool(chosen)
+
+
+def _by_yes(draft: Draft) -> list[Reading]:
+    """A yes takes the first reading of all that one question asked about."""
+    question = draft.context.unclear[0].question
+    return [row.readings[0] for row in draft.context.unclear if row.readings and row.question == question]
+
+
+UNIT_ANSWERS = {
+    "V": frozenset({"volts", "v", "volt", "voltios", "vac"}),
+    "ohm": frozenset({"ohms", "ohm", "ohmios", "ω"}),
+    "A": frozenset({"amps", "amp", "amperes", "amperios"}),
+}
+
+
+def _by_unit(draft: Draft, free: list[Figure]) -> list[Reading]:
+    """A bare unit gives the earlier number its unit."""
     words = {p.text for p in draft.phrases}
-    units = {"V": {"volts", "v", "volt", "voltios", "vac"}, "ohm": {"ohms", "ohm", "ohmios", "Ω"}, "A": {"amps", "amp"}}
-    for unit, spellings in units.items():
-        if words & spellings and not free:
-            for row in draft.context.unclear:
-                chosen = next((r for r in row.readings if MEASURES[r.measure].unit == unit), None)
-                if chosen is not None:
-                    draft.readings.append(_plain(chosen))
-            return bool(draft.readings)
+    unit = next((unit for unit, spellings in UNIT_ANSWERS.items() if words & spellings), None)
+    if unit is None or free:
+        return []
+    return [r for row in draft.context.unclear for r in row.readings[:4] if MEASURES[r.measure].unit == unit]
+
+
+def _by_name(draft: Draft, free: list[Figure]) -> list[Reading]:
+    """A colour or a place takes the one reading that it can mean."""
     named = [e.name for p in draft.phrases if p.kind == "ends" for e in p.ends]
     for row in draft.context.unclear:
-        for reading in row.readings:
-            if (
-                reading.leads
-                and any(n in reading.leads for n in named)
-                and len({r.leads for r in row.readings if r.leads and any(n in r.leads for n in named)}) == 1
-            ):
-                draft.readings.append(_plain(reading))
-                return True
-            if not reading.leads and not free and any(reading.measure.startswith(n) for n in named):
-                draft.readings.append(_plain(reading))
-                return True
-    if len(free) == 1 and free[0].kind == "amount":
-        for reading in unclear.readings:
-            if (
-                isinstance(reading.value, float)
-                and abs(reading.value - free[0].value) < 1e-9
-                and free[0].unit in {None, MEASURES[reading.measure].unit}
-            ):
-                free[0].done = True
-                draft.readings.append(_plain(reading))
-                return True
-    return False
+        fits = [r for r in row.readings if r.leads and any(n in r.leads for n in named)]
+        fits += [r for r in row.readings if not r.leads and not free and any(r.measure.startswith(n) for n in named)]
+        if len({r.leads for r in fits}) == 1:
+            return fits[:1]
+    return []
 
 
-def _plain(reading: Reading) -> Reading:
-    return replace(reading, assumed=False)
+def _by_value(draft: Draft, free: list[Figure]) -> list[Reading]:
+    """The likely value, sent again, is a yes."""
+    if len(free) != 1 or free[0].kind != "amount":
+        return []
+    same = [
+        r
+        for r in draft.context.unclear[0].readings
+        if isinstance(r.value, float)
+        and abs(r.value - free[0].value) < 1e-9
+        and free[0].unit in {None, MEASURES[r.measure].unit}
+    ]
+    free[0].done = bool(same)
+    return same[:1]
 
 
 def _answer(draft: Draft, figure: Figure) -> None:

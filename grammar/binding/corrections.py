@@ -1,6 +1,6 @@
 """What a message takes back: values of its own that it withdraws, and values of earlier messages that it replaces."""
 
-from grammar.binding.draft import REACH, Draft, Figure
+from grammar.binding.draft import REACH, Draft, Figure, settle
 
 BETWEEN_DENIAL = frozenset({"filler", "is", "at", "reads", "between", "to"})
 
@@ -38,44 +38,44 @@ def _starts_as_correction(draft: Draft) -> bool:
 
 def _denied(draft: Draft) -> bool:
     """In "26.4v not 24.6", "no es 240, es 208", "no 24.6": True where it replaces what an earlier message said."""
-    replaced = False
-    for at, phrase in enumerate(draft.phrases):
-        if phrase.kind not in {"not", "no"}:
-            continue
-        step = at + 1
-        paused = phrase.kind == "no" and draft.kind(step) == "comma"
-        while draft.kind(step) in BETWEEN_DENIAL or (paused and draft.kind(step) == "comma"):
-            step += 1
-        figure = draft.figure_at(step)
-        if figure is None or figure.kind != "amount" or figure.done:
-            continue
-        if paused:
-            before = [
-                f for f in amounts(draft, at) if f.at < at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]
-            ]
-            if before and _alike(before[-1], figure):
-                before[-1].withdrawn = True
-                _inherit(figure, before[-1])
-            replaced = replaced or at == 0
-            continue
-        others = [
-            f
-            for f in amounts(draft, at)
-            if f is not figure and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at] and _alike(f, figure)
-        ]
-        before = [f for f in others if f.at < at]
-        if phrase.kind == "no" and not before and step == at + 1 and at == 0 and not others:
-            replaced = True  # "no 24.6": the value that holds
-        elif phrase.kind == "no" and before and step == at + 1 and draft.kind(at - 1) not in {"is"}:
-            before[-1].withdrawn = True  # "118 no 108"
+    denials = [at for at, phrase in enumerate(draft.phrases) if phrase.kind in {"not", "no"}]
+    return True in [_denies(draft, at) for at in denials]  # every one of them is looked at
+
+
+def _denies(draft: Draft, at: int) -> bool:
+    """One denial: what it withdraws, and whether that was said by an earlier message."""
+    phrase, step = draft.phrases[at], at + 1
+    paused = phrase.kind == "no" and draft.kind(step) == "comma"
+    while draft.kind(step) in BETWEEN_DENIAL or (paused and draft.kind(step) == "comma"):
+        step += 1
+    figure = draft.figure_at(step)
+    if figure is None or figure.kind != "amount" or figure.done:
+        return False
+    others = [f for f in amounts(draft, at) if f is not figure and _beside(draft, f, figure, at)]
+    before = [f for f in others if f.at < at]
+    at_once = phrase.kind == "no" and (paused or step == at + 1)
+    if at_once and (paused or not others or draft.kind(at - 1) != "is"):
+        if before:  # "118 no 108", "118 no, 108"
+            before[-1].withdrawn = True
             _inherit(figure, before[-1])
-        elif others:
-            figure.withdrawn = True
-            replaced = replaced or phrase.text not in {"instead of", "rather than", "en vez de", "en lugar de"}
-        elif phrase.kind == "not" or draft.kind(at + 1) == "is":
-            figure.withdrawn = True
-            draft.unread.append((phrase.start, figure.end))
-    return replaced
+            return False
+        if at == 0 and (paused or not others):  # "no 24.6": the value that holds
+            return True
+    if others:
+        figure.withdrawn = True
+        return phrase.text not in INSTEAD
+    if phrase.kind == "not" or draft.kind(at + 1) == "is":
+        figure.withdrawn = True
+        draft.unread.append((phrase.start, figure.end))
+    return False
+
+
+INSTEAD = frozenset({"instead of", "rather than", "en vez de", "en lugar de"})
+"""Denials that compare and take nothing back."""
+
+
+def _beside(draft: Draft, one: Figure, other: Figure, at: int) -> bool:
+    return not one.withdrawn and draft.sentence[one.at] == draft.sentence[at] and _alike(one, other)
 
 
 ORDERS = frozenset(
@@ -103,7 +103,7 @@ EXPECTS = frozenset({"should be", "deberia ser", "debe ser"})
 def _orders(draft: Draft, at: int) -> bool:
     """An order begins its sentence and names a place or a value."""
     before = [i for i in range(max(0, at - 6), at) if draft.sentence[i] == draft.sentence[at]]
-    behind = [i for i in range(at + 1, min(at + 8, len(draft.phrases)))]
+    behind = range(at + 1, min(at + 8, len(draft.phrases)))
     return all(draft.kind(i) in {"filler", "withdraw", "comma"} for i in before) and any(
         draft.kind(i) in {"ends", "amounts", "value", "alone", "tapword", "device"} for i in behind
     )
@@ -129,49 +129,54 @@ def _alike(one: Figure, other: Figure) -> bool:
 def _replaced(draft: Draft) -> bool:
     """In "meant 208", "change it from 14.1 to 41.1", "disregard the .4": True where such a word stands with a figure or a place."""
     at = next((i for i, p in enumerate(draft.phrases) if p.kind == "replace"), None)
-    if at is None:
+    if at is None or not _replaces(draft, at):
         return False
-    phrase = draft.phrases[at]
-    figures = amounts(draft)
+    phrase, figures = draft.phrases[at], amounts(draft)
     behind = [f for f in figures if f.at > at]
-    if phrase.text in ORDERS and not _orders(draft, at):
-        return False
-    if phrase.text in EXPECTS and any(
-        (f.at < at and draft.sentence[f.at] == draft.sentence[at]) or len(behind) > 1 for f in figures
-    ):
-        return False
-    if phrase.text in {"disregard", "ignore", "ignora", "no hagas caso", "olvida el"}:
+    before = [f for f in figures if f.at < at and draft.sentence[f.at] == draft.sentence[at]]
+    if phrase.text in IGNORED:
         if behind:
             behind[0].withdrawn = True
-            _inherit(next((f for f in behind[1:]), None), behind[0])
+            _inherit(next(iter(behind[1:]), None), behind[0])
         return bool(behind)
-    before = [f for f in figures if f.at < at]
-    if (
-        "wrong" in phrase.text and before and behind and draft.sentence[before[-1].at] == draft.sentence[at]
-    ):  # "118 is wrong, its 108"
-        before[-1].withdrawn = True
-        _inherit(behind[0], before[-1])
+    if phrase.text in WRONG:
+        if before and behind:  # "118 is wrong, its 108"
+            before[-1].withdrawn = True
+            _inherit(behind[0], before[-1])
+        return bool(behind)
     for figure in figures:
         if len(figure.amounts) == 2 and figure.joins[0] in {"to", "a"}:
-            only_last(figure, draft)
-    if phrase.text == "era" and not any(p.kind in {"withdraw", "not", "no"} for p in draft.phrases):
-        return False
-    if phrase.text in {"wrong", "is wrong", "was wrong", "estaba mal", "equivocado", "not right"} and len(behind) < 1:
-        return False
+            only_last(figure)
     return bool(figures) or any(p.kind in {"ends", "tapword"} for p in draft.phrases)
 
 
-def only_last(figure: Figure, draft: Draft) -> None:
-    """In "from 14.1 to 41.1": the last value stands."""
-    from grammar.binding.draft import settle  # noqa: PLC0415
+IGNORED = frozenset({"disregard", "ignore", "ignora", "no hagas caso", "olvida el"})
+WRONG = frozenset(
+    {"wrong", "is wrong", "was wrong", "wrong number", "not right", "estaba mal", "equivocado", "esta equivocado"}
+)
 
+
+def _replaces(draft: Draft, at: int) -> bool:
+    """The word is meant as a correction here."""
+    phrase = draft.phrases[at]
+    if phrase.text in ORDERS:
+        return _orders(draft, at)
+    if phrase.text in EXPECTS:
+        figures = amounts(draft, at)
+        beside = any(f.at < at and draft.sentence[f.at] == draft.sentence[at] for f in figures)
+        return not beside and sum(1 for f in figures if f.at > at) <= 1
+    return phrase.text != "era" or any(p.kind in {"withdraw", "not", "no"} for p in draft.phrases)
+
+
+def only_last(figure: Figure) -> None:
+    """In "from 14.1 to 41.1": the last value stands."""
     unit = next((a.unit for a in reversed(figure.amounts) if a.unit), None)
     last = figure.amounts[-1]
     figure.was = figure.amounts[0].value
     last.unit = last.unit or unit
     figure.amounts, figure.joins = (last,), ()
     figure.low = figure.high = None
-    settle(figure, draft)
+    settle(figure)
 
 
 def _inherit(figure: Figure | None, earlier: Figure) -> None:
@@ -190,14 +195,14 @@ def _withdrawn_inside(draft: Draft) -> None:
         after = next((f for f in figures if f.at > at and draft.phrases[at].start <= f.start), None)
         if before is None:
             continue
-        if after is not None and _alike(before, after) and not _own_place(draft, before, after, at):
+        if after is not None and _alike(before, after) and not _own_place(draft, at):
             before.withdrawn = True
             _inherit(after, before)
         elif after is None:
             _new_place(draft, before, at)
 
 
-def _own_place(draft: Draft, before: Figure, after: Figure, at: int) -> bool:
+def _own_place(draft: Draft, at: int) -> bool:
     """True where the later figure has another place of its own, so that nothing of the earlier is taken back."""
     named = [p for p in draft.phrases[at + 1 : at + REACH] if p.kind == "ends"]
     earlier = [p for p in draft.phrases[max(0, at - REACH) : at] if p.kind == "ends"]
@@ -232,7 +237,7 @@ def _was(draft: Draft) -> None:
             f for f in amounts(draft, at) if f.at > at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]
         ]
         if figures and len(figures[0].amounts) == 2 and figures[0].joins[0] in {"to", "a"}:
-            only_last(figures[0], draft)
+            only_last(figures[0])
         elif len(figures) > 1 and any(
             p.kind in {"now", "withdraw"} or p.text in {"but", "pero", "is", "its"}
             for p in draft.phrases[figures[0].at : figures[1].at]

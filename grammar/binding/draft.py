@@ -50,7 +50,7 @@ class Figure:
     value: float = 0.0
     unit: str | None = None
     """Core's unit, `other` for a unit that is not ours, None where none was said."""
-    unit_from: Literal["own", "word", "heading", "neighbour", "live", None] = None
+    unit_from: Literal["own", "word", "heading", "neighbour", "live"] | None = None
     low: float | None = None
     high: float | None = None
     """The ends of a range."""
@@ -142,13 +142,13 @@ def start(text: str, parsed: Parsed, context: Context) -> Draft:
             clause += 1
         draft.clause.append(clause)
         draft.sentence.append(sentence)
-    draft.figures = [f for at, phrase in enumerate(draft.phrases) if (f := _figure(draft, at, phrase)) is not None]
+    draft.figures = [f for at, phrase in enumerate(draft.phrases) if (f := _figure(at, phrase)) is not None]
     draft.by_phrase = {f.at: f for f in draft.figures}
     draft.figure_ats = [f.at for f in draft.figures]
     return draft
 
 
-def _figure(draft: Draft, at: int, phrase: Phrase) -> Figure | None:
+def _figure(at: int, phrase: Phrase) -> Figure | None:
     if phrase.kind == "value":
         return Figure(at, phrase.meaning, phrase.start, phrase.end)  # type: ignore[arg-type]
     if phrase.kind == "novalue":
@@ -156,18 +156,18 @@ def _figure(draft: Draft, at: int, phrase: Phrase) -> Figure | None:
     if phrase.kind != "amounts":
         return None
     figure = Figure(at, "amount", phrase.start, phrase.end, amounts=phrase.amounts, joins=phrase.joins)
-    settle(figure, draft)
+    settle(figure)
     return figure
 
 
-def settle(figure: Figure, draft: Draft) -> None:
+def settle(figure: Figure) -> None:
     """Value, unit and range of a figure from its amounts, the last of them giving the unit."""
     amounts = figure.amounts
     last = amounts[-1]
     figure.amount = last
     meaning = next((a.unit for a in reversed(amounts) if a.unit), None)
-    figure.unit, figure.unit_from = (unit_kind(meaning, draft), "own") if meaning else (None, None)
-    values = [converted(a, a.unit or meaning, draft) for a in amounts]
+    figure.unit, figure.unit_from = (unit_kind(meaning), "own") if meaning else (None, None)
+    values = [converted(a, a.unit or meaning) for a in amounts]
     figure.value = values[-1]
     figure.doubt = next((a.doubt for a in amounts if a.doubt), None)
     if len(values) == 2 and figure.joins[0] in {"to", "-", "a", "or", "o", "and", "y", "dash"}:
@@ -175,14 +175,14 @@ def settle(figure: Figure, draft: Draft) -> None:
         figure.value = (values[0] + values[1]) / 2
 
 
-def unit_kind(meaning: str, draft: Draft) -> str:
+def unit_kind(meaning: str) -> str:
     """Core's unit of a unit word, or `other`."""
     if meaning == "m?":
         return "m?"
     return kind_of(meaning) if meaning in SPELLINGS else {"gauge": "AWG", "square_mm": "mm2"}.get(meaning, "other")
 
 
-def converted(amount: Amount, meaning: str | None, draft: Draft) -> float:
+def converted(amount: Amount, meaning: str | None) -> float:
     """The value in core's unit, where the unit is one of ours."""
     if meaning is None or meaning not in SPELLINGS:
         return amount.value

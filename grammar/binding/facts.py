@@ -180,7 +180,7 @@ def _gauges(draft: Draft) -> None:
             )
         ):
             _gauge(draft, figure, first.value)
-        elif figure.unit is None and draft.kind(figure.at + 1) in {"gaugeword"} and 6 <= figure.value <= 30:
+        elif figure.unit is None and draft.kind(figure.at + 1) == "gaugeword" and 6 <= figure.value <= 30:
             _gauge(draft, figure, figure.value)
 
 
@@ -209,47 +209,46 @@ def _others(draft: Draft) -> None:
 
 
 def _taps(draft: Draft) -> None:
+    plate = any(p.kind in {"plate_high", "nameplate", "tapword", "transformer"} for p in draft.phrases)
+    plate = plate or any(f.unit == "VA" for f in draft.figures)
     for figure in open_amounts(draft):
-        if figure.unit not in {None, "V"} or figure.kind != "amount":
+        if figure.unit not in {None, "V"}:
             continue
-        values = [a.value for a in figure.amounts]
-        if len(values) > 2 and values[-1] in LOW_SIDE and all(v in NOMINAL_V for v in values[:-1]):
-            draft.fact(figure, Fact(fact="nameplate_taps", value=tuple(values[:-1]), unit="V"))
-            draft.fact(figure, Fact(fact="rated_secondary_volts", value=values[-1], unit="V"))
-            continue
-        if (
-            len(values) > 1
-            and figure.joins[0] in {"/", "slash", "-", "or", "and", "to"}
-            and all(v in NOMINAL_V for v in values)
-        ):
-            if (
-                len(values) > 2
-                or any(p.kind in {"plate_high", "nameplate", "tapword", "transformer"} for p in draft.phrases)
-                or any(f.unit == "VA" for f in draft.figures)
-            ):
-                draft.fact(figure, Fact(fact="nameplate_taps", value=tuple(values), unit="V"))
-            continue
-        behind = _neighbour(draft, figure.at, 1, {"tapword"}, 0)
-        before = _neighbour(draft, figure.at, -1, {"tapword"}, 3)
-        if before is not None and (draft.kind(before - 1) == "amounts" or draft.kind(figure.at + 1) == "supply"):
-            before = None
-        if behind is not None and any(
-            draft.kind(i) == "capped"
-            for i in range(behind, min(behind + 5, len(draft.phrases)))
-            if draft.clause[i] == draft.clause[behind]
-        ):
-            continue
-        if (
-            volts(figure)
-            and figure.value >= 100
-            and (behind is not None or (before is not None and not _measured_between(draft, before, figure.at)))
-        ):
-            if before is not None and (draft.phrases[before].text in {"taps", "tomas"} or _asked_for(draft, before)):
-                continue
+        if len(figure.amounts) > 1:
+            _tap_list(draft, figure, plate=plate)
+        elif figure.value >= 100 and (at := _tap_beside(draft, figure)) is not None:
             draft.fact(figure, Fact(fact="tap_volts", value=figure.value, unit="V"))
-            draft.taken.add(behind if behind is not None else before or 0)
+            draft.taken.add(at)
     _plate_list(draft)
     _withdrawn_taps(draft)
+
+
+def _tap_list(draft: Draft, figure: Figure, *, plate: bool) -> None:
+    """In "120/208/240", "120/208/240 to 24v": the taps of a nameplate."""
+    values = tuple(a.value for a in figure.amounts)
+    high, low = (values[:-1], values[-1]) if len(values) > 2 and values[-1] in LOW_SIDE else (values, None)
+    if figure.joins[0] not in TAP_JOINS or not all(v in NOMINAL_V for v in high) or not (plate or len(values) > 2):
+        return
+    draft.fact(figure, Fact(fact="nameplate_taps", value=high, unit="V"))
+    if low is not None:
+        draft.fact(figure, Fact(fact="rated_secondary_volts", value=low, unit="V"))
+
+
+TAP_JOINS = frozenset({"/", "slash", "-", "or", "and", "to"})
+
+
+def _tap_beside(draft: Draft, figure: Figure) -> int | None:
+    """The word that makes the figure a tap: right behind it, or before it with nothing measured between."""
+    behind = _neighbour(draft, figure.at, 1, {"tapword"}, 0)
+    if behind is not None:
+        reach = range(behind, min(behind + 5, len(draft.phrases)))
+        capped = any(draft.kind(i) == "capped" for i in reach if draft.clause[i] == draft.clause[behind])
+        return None if capped else behind
+    before = _neighbour(draft, figure.at, -1, {"tapword"}, 3)
+    if before is None or draft.kind(before - 1) == "amounts" or draft.kind(figure.at + 1) == "supply":
+        return None
+    meant = draft.phrases[before].text not in {"taps", "tomas"} and not _asked_for(draft, before)
+    return before if meant and not _measured_between(draft, before, figure.at) else None
 
 
 def _asked_for(draft: Draft, at: int) -> bool:
@@ -310,60 +309,54 @@ def _supply(draft: Draft) -> None:
         ):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(figure.at + 1)
+    air = any(s.kind == "notours" and s.name == "temperature" for s in draft.sites.values())
     for at, phrase in enumerate(draft.phrases):  # "supply reads 203" is measured, so at the line
-        air = any(s.kind == "notours" and s.name == "temperature" for s in draft.sites.values())
         if phrase.kind == "supply" and not air and at not in draft.taken and not phrase.text.endswith((" is", " es de", " de")):
             draft.sites[at] = Site(at, "place", "line")
 
 
 def _fuses(draft: Draft) -> None:
+    """Amps of a fuse: beside it, "fusible de 5", "a 3 amp breaker", "will a 3 fuse do"."""
     for figure in open_amounts(draft):
-        if figure.kind != "amount" or figure.unit != "A" or len(figure.amounts) > 1:
-            continue
-        fuse = next(
-            (
-                s
-                for s in draft.sites.values()
-                if s.name == "fuse" and draft.sentence[s.at] == draft.sentence[figure.at] and abs(s.at - figure.at) <= 6
-            ),
-            None,
-        )
-        if fuse is not None and _fuse_between(draft, fuse.at, figure.at):
-            draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
-    for figure in open_amounts(draft):
-        of = figure.unit is None and draft.phrases[max(0, figure.at - 1)].text in {"de", "of"} and 1 <= figure.value <= 30
-        if of and figure.at - 2 in draft.sites and draft.sites[figure.at - 2].name == "fuse":
-            draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
-    for figure in open_amounts(draft):
-        if (
-            figure.unit == "A"
-            and figure.value <= 10
-            and draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text in {"breaker", "cb"}
+        if len(figure.amounts) == 1 and (
+            _beside_a_fuse(draft, figure)
+            or _of_a_fuse(draft, figure)
+            or _of_a_breaker(draft, figure)
+            or _asked_fuse(draft, figure)
         ):
             draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
-    for figure in open_amounts(draft):
-        if (
-            figure.unit is None
-            and figure.kind == "amount"
-            and draft.kind(figure.at + 1) == "ends"
-            and figure.at + 1 in draft.sites
-        ):
-            site = draft.sites[figure.at + 1]
-            if (
-                site.name == "fuse"
-                and 1 <= figure.value <= 30
-                and figure.value == int(figure.value)
-                and _neighbour(draft, figure.at, -1, {"supply"}, 1) is None
-                and draft.told("fuse_amps") is None
-                and any(a in draft.asks for a in ("fuse",))
-            ):
-                draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
+
+
+def _is_fuse(draft: Draft, at: int) -> bool:
+    return at in draft.sites and draft.sites[at].name == "fuse"
+
+
+def _beside_a_fuse(draft: Draft, figure: Figure) -> bool:
+    reach = range(max(0, figure.at - 6), min(len(draft.phrases), figure.at + 7))
+    fuse = next((i for i in reach if _is_fuse(draft, i) and draft.sentence[i] == draft.sentence[figure.at]), None)
+    return figure.unit == "A" and fuse is not None and _fuse_between(draft, fuse, figure.at)
+
+
+def _of_a_fuse(draft: Draft, figure: Figure) -> bool:
+    of = figure.unit is None and draft.phrases[max(0, figure.at - 1)].text in {"de", "of"} and 1 <= figure.value <= 30
+    return of and _is_fuse(draft, figure.at - 2)
+
+
+def _of_a_breaker(draft: Draft, figure: Figure) -> bool:
+    behind = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)]
+    return figure.unit == "A" and figure.value <= 10 and behind.text in {"breaker", "cb"}
+
+
+def _asked_fuse(draft: Draft, figure: Figure) -> bool:
+    whole = figure.unit is None and 1 <= figure.value <= 30 and figure.value == int(figure.value)
+    free = "fuse" in draft.asks and draft.told("fuse_amps") is None and _neighbour(draft, figure.at, -1, {"supply"}, 1) is None
+    return whole and free and _is_fuse(draft, figure.at + 1)
 
 
 def _fuse_between(draft: Draft, one: int, other: int) -> bool:
     """No other place or device stands between fuse and amps."""
     span = range(min(one, other) + 1, max(one, other))
-    return not any(i in draft.sites or draft.kind(i) in {"amounts"} for i in span)
+    return not any(i in draft.sites or draft.kind(i) == "amounts" for i in span)
 
 
 def nominal_in_question(draft: Draft) -> None:

@@ -30,47 +30,43 @@ def guess_unit(draft: Draft, figure: Figure) -> None:
     """The unit of a bare number: its neighbour's, or volts where it fits a live reading; else doubted."""
     site = figure.site
     assert site is not None
-    said = [
-        f
-        for f in draft.around(figure.at)
-        if f.unit_from in {"own", "word"}
-        and f.site is not None
-        and not f.withdrawn
-        and f.kind == "amount"
-        and f.unit in {"V", "A", "ohm"}
-        and not _other_circuit(f, site)
-    ]
-    neighbour = _neighbour_unit(figure, said)
+    neighbour = _neighbour_unit(draft, figure, site)
     if site.kind == "pair" or site.name == "leads":
         _guess_on_pair(draft, figure, neighbour)
-        return
-    live = fits_live(site.name, figure.value)
-    before = [
-        f
-        for f in draft.around(figure.at)
-        if f.withdrawn and (f.site is None or f.site is site) and f.kind == "amount" and f.value > 0 and f.unit in {None, "V"}
-    ]
-    gone = before[-1].value if before else figure.was
-    if (gone is not None and fits_live(site.name, gone) and neighbour is None) or (
-        figure.state in {"lifted", "loaded"} and site.name == "secondary" and 10 <= figure.value <= 60
-    ):
+    elif (neighbour is None and _was_live(draft, figure, site)) or _in_a_state(figure, site):
         figure.unit, figure.unit_from = "V", "neighbour"
     elif figure.value == 0:
         _guess_zero(draft, figure, neighbour)
-    elif neighbour == "V":
-        figure.unit, figure.unit_from = "V", "neighbour"
-        if not live and site.name in {"primary", "secondary", "line"} and not (slip(site.name, "V", figure.value)):
-            either(draft, figure, ("ohm", "V"))
-    elif neighbour == "A" and "A" in MEASURE_AT[site.name]:
-        figure.unit, figure.unit_from = "A", "neighbour"
-    elif neighbour == "ohm":
-        figure.unit, figure.unit_from = "ohm", "neighbour"
-        if live and site.name in {"secondary", "control", "line"}:
-            either(draft, figure, ("V", "ohm"))
-    elif live:
+    elif neighbour is not None and neighbour in MEASURE_AT[site.name]:
+        _take_neighbours(draft, figure, site, neighbour)
+    elif fits_live(site.name, figure.value):
         figure.unit, figure.unit_from = "V", "live"
     else:
         _guess_outside(draft, figure)
+
+
+def _take_neighbours(draft: Draft, figure: Figure, site: Site, unit: str) -> None:
+    """The neighbour's unit, asked about where the number speaks for another one."""
+    figure.unit, figure.unit_from = unit, "neighbour"
+    live = fits_live(site.name, figure.value)
+    if unit == "ohm" and live and site.name in {"secondary", "control", "line"}:
+        either(draft, figure, ("V", "ohm"))
+    if unit == "V" and not live and site.name in {"primary", "secondary", "line"} and not slip(site.name, "V", figure.value):
+        either(draft, figure, ("ohm", "V"))
+
+
+def _was_live(draft: Draft, figure: Figure, site: Site) -> bool:
+    """What the figure takes the place of was a live reading: "was 118, now 0"."""
+    gone = [
+        f.value for f in draft.around(figure.at) if f.withdrawn and (f.site is None or f.site is site) and f.unit in {None, "V"}
+    ]
+    before = next((value for value in reversed(gone) if value > 0), figure.was)
+    return before is not None and fits_live(site.name, before)
+
+
+def _in_a_state(figure: Figure, site: Site) -> bool:
+    """Loaded and unloaded are said of volts."""
+    return figure.state in {"lifted", "loaded"} and site.name == "secondary" and 10 <= figure.value <= 60
 
 
 def _other_circuit(figure: Figure, site: Site) -> bool:
@@ -83,10 +79,16 @@ def _other_circuit(figure: Figure, site: Site) -> bool:
     )
 
 
-def _neighbour_unit(figure: Figure, said: list[Figure]) -> str | None:
-    """The unit that the nearest figure with one has, the one before first."""
+def _neighbour_unit(draft: Draft, figure: Figure, site: Site) -> str | None:
+    """The unit that the nearest measured figure with one has, the one before first."""
+    said = [f for f in draft.around(figure.at) if _says_unit(f) and not _other_circuit(f, site)]
     row = next((f for f in reversed(said) if f.at < figure.at), None) or next((f for f in said if f.at > figure.at), None)
     return row.unit if row is not None else None
+
+
+def _says_unit(figure: Figure) -> bool:
+    placed = figure.site is not None and not figure.withdrawn and figure.kind == "amount"
+    return placed and figure.unit_from in {"own", "word"} and figure.unit in {"V", "A", "ohm"}
 
 
 def _guess_zero(draft: Draft, figure: Figure, neighbour: str | None) -> None:

@@ -92,13 +92,13 @@ def both(draft: Draft) -> None:
         ):
             site.also = (draft.sites.pop(others[-1]),)
     for at, phrase in enumerate(draft.phrases):
-        if phrase.kind not in {"both", "each"} or phrase.text in {"both sides"}:
+        if phrase.kind not in {"both", "each"} or phrase.text == "both sides":
             continue
         ground = next(
             (i for i in range(at + 1, min(at + 4, len(draft.phrases))) if i in draft.sites and draft.sites[i].name == "ground"),
             None,
         )
-        if ground is not None and not any(draft.kind(i) in {"leadword"} for i in range(at, ground)):
+        if ground is not None and not any(draft.kind(i) == "leadword" for i in range(at, ground)):
             draft.sites[ground] = Site(ground, "place", "primary_ground", also=(Site(ground, "place", "secondary_ground"),))
         elif "winding" in phrase.text or "devanado" in phrase.text:
             draft.sites[at] = Site(at, "place", "primary", also=(Site(at, "place", "secondary"),))

@@ -86,7 +86,7 @@ def _touches(draft: Draft, one: int, other: int) -> bool:
 
 def _is_value(draft: Draft, at: int) -> bool:
     figure = draft.figure_at(at)
-    return figure is not None and figure.unit in {"VA"} and not draft.phrases[at + 1 : at + 2] == []
+    return figure is not None and figure.unit == "VA" and at + 1 < len(draft.phrases)
 
 
 def _volt_amperes(draft: Draft, figure: Figure) -> None:
@@ -240,9 +240,10 @@ def _bare_in_list(draft: Draft) -> None:
             and len(figure.amounts) == 1
             and draft.kind(before) == "device"
             and draft.kind(figure.at + 1) not in {"device", "ends"}
+            and draft.sites[before].used == 0
+            and draft.phrases[before].meaning not in SWITCHES
         ):
-            if draft.sites[before].used == 0 and draft.phrases[before].meaning not in SWITCHES:
-                _load(draft, figure, before, "VA")
+            _load(draft, figure, before, "VA")
 
 
 def _plate_volts(draft: Draft) -> None:
@@ -304,7 +305,7 @@ def _beside_rating(draft: Draft, figure: Figure) -> bool:
     """No place and no measuring word between the volts and the rating."""
     at = next(at for at, f in draft.facts if f.fact == "rated_va")
     span = range(min(at, figure.at) + 1, max(at, figure.at))
-    if any(i in draft.sites and draft.sites[i].kind != "notours" and draft.sites[i].name not in {"secondary"} for i in span):
+    if any(i in draft.sites and draft.sites[i].kind != "notours" and draft.sites[i].name != "secondary" for i in span):
         return False
     return figure.unit == "V" or figure.value in {24.0, 12.0, 16.0}
 

@@ -174,7 +174,7 @@ def _reading(draft: Draft, figure: Figure) -> None:
         figure.done = True
         return
     unit = _unit(draft, figure)
-    measure = measure_of(draft, figure, unit)
+    measure = measure_of(figure, unit)
     if not measure:
         _unread(draft, figure)
         return

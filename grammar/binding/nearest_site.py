@@ -96,7 +96,7 @@ def _nearest_of_all(draft: Draft, figure: Figure) -> Site | None:
     led = right is not None and any(draft.kind(i) in {"at", "between"} for i in range(figure.at + 1, right.at))
     same_clause = left is not None and draft.clause[left.at] == draft.clause[figure.at]
     if left is not None and left.used and left.kind != "notours":
-        left = None if not _many(draft, left, figure) else left
+        left = None
     if left is not None and left_near and same_clause:
         # "sec 24 on R-C" keeps the first; "contactor has 24 on the coil" means the second, nearer one
         if right is not None and led and right_linked and left.kind in {"device", "notours"} and right.kind != "notours":
@@ -159,11 +159,6 @@ def _nearest_value(draft: Draft, figure: Figure) -> Site | None:
     return None
 
 
-def _many(draft: Draft, site: Site, figure: Figure) -> bool:
-    """One place with several figures in a row: "sec volts 26.4 24.1" has no such reading, a pressure may."""
-    return False
-
-
 def _left(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
     """The nearest place before the figure, and whether only small words stand between."""
     near = True
@@ -190,7 +185,7 @@ def _skippable(draft: Draft, at: int) -> bool:
     return figure is None or figure.withdrawn or figure.done
 
 
-def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
+def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:  # noqa: PLR0911  (one way out a barrier)
     """The nearest place behind the figure in its clause, and whether a small word leads to it."""
     linked = True
     for at in range(figure.at + 1, min(len(draft.phrases), figure.at + 12)):

@@ -8,16 +8,17 @@ from grammar.message import Unclear
 
 
 def ask_slip(draft: Draft, figure: Figure, unit: str, likely: float, question: Said) -> None:
+    """Asks about a value with the likely one as its reading; none where only the place is in doubt."""
     assert figure.site is not None
-    measure = measure_of(draft, figure, unit)
-    readings = (Reading(measure=measure, value=likely, leads=figure.site.leads),)
-    if likely == figure.value:
-        readings = ()
+    measure = measure_of(figure, unit)
+    likeliest = Reading(measure=measure, value=likely, leads=figure.site.leads)
+    readings = () if likely == figure.value else (likeliest,)
     draft.unclear.append(Unclear(fragment=piece_of(draft, figure), choices=(measure,), readings=readings, question=question))
     figure.done = True
 
 
-def measure_of(draft: Draft, figure: Figure, unit: str) -> str:
+def measure_of(figure: Figure, unit: str) -> str:
+    """The measure of a figure at its place in a unit, empty where there is none."""
     assert figure.site is not None
     site = figure.site
     if site.name in {"primary_ground", "secondary_ground", "primary_secondary"} and unit == "V" and site.leads:

@@ -177,7 +177,7 @@ def _asks(draft: Draft, words: Sequence[str]) -> None:
         draft.asks.append(name)
     found = find(words, vocabulary("asks"))
     draft.asks += [f.meaning for f in found]
-    draft.asks = _settled(list(dict.fromkeys(draft.asks)), draft, words)
+    draft.asks = _settled(list(dict.fromkeys(draft.asks)), draft)
     if "why" in draft.asks:  # "why do you say the primary is open?" tells no reading
         for figure in draft.figures:
             figure.done = figure.done or figure.kind != "amount"
@@ -228,7 +228,7 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
 """Where one turn of phrase holds another, the first is meant."""
 
 
-def _settled(asks: list[str], draft: Draft, words: Sequence[str]) -> list[str]:
+def _settled(asks: list[str], draft: Draft) -> list[str]:
     """The asks that are meant, of all whose words are there."""
     weaker = {w for ask in asks for w in OUTRANKS.get(ask, ())}
     if len(asks) > 1 and "help" in asks:

@@ -1,6 +1,7 @@
 """How many annotated messages are read exactly: `python -m tests.benchmarks.reading_score [FILE ...] [--all]`."""
 
 import json
+import re
 import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -36,10 +37,7 @@ def near(told: object, value: object, note: str) -> bool:
     """Two values agree within 0.5 %, converted metres within 1 %, a range anywhere between its ends."""
     if isinstance(told, int | float) and isinstance(value, int | float):
         if "any value from" in note:
-            low, high = (
-                float(w.strip(",;."))
-                for w in note.split("any value from ")[1].split(" to ")[0:1] + [note.split(" to ")[1].split()[0]]
-            )
+            low, high = (float(word) for word in re.findall(r"any value from ([\d.]+) to ([\d.]*\d)", note)[0])
             if low <= told <= high:
                 return True
         return abs(told - value) <= max(0.005 * abs(value), 1e-9) * (2 if "metres" in note else 1)
@@ -67,13 +65,29 @@ def same_fact(fact: Fact, row: dict[str, Any], note: str) -> bool:
 def score(row: dict[str, Any]) -> Score:
     """Reads one annotated message."""
     message = read(row["text"])
-    note, flag = row["note"], row["flag"]
-    wrong: list[str] = []
-    wanted = list(row["readings"])
-    extra = []
-    doubtful = ("assumed:" in note or "unclear:" in note or "unread:" in note) and flag
-    rest_open = "everything else" in note
-    silent = False
+    extra, missing, wrong = _readings(message, row)
+    wrong += [f"extra: {r.measure} {r.value} {r.leads}" for r in extra]
+    wrong += [] if row["flag"] else [f"missing: {w}" for w in missing]
+    facts, more = list(row["facts"]), []
+    for fact in message.facts:
+        match = next((w for w in facts if same_fact(fact, w, row["note"])), None)
+        if match is None:
+            more.append(fact)
+        else:
+            facts.remove(match)
+    silent = (
+        any(not r.assumed for r in extra) or any(f.fact != "symptom" for f in more) or any("plain, not" in w for w in wrong)
+    )
+    wrong += [f"extra: {fact}" for fact in more] + [f"missing: {w}" for w in facts]
+    wrong += _asks(message, row) + _flags(message, row)
+    return Score(row, message, tuple(wrong), silent and bool(wrong))
+
+
+def _readings(message: Message, row: dict[str, Any]) -> tuple[list[Reading], list[dict[str, Any]], list[str]]:
+    """Readings that are too many, those that are missing, and what is wrong with the others."""
+    note, flag, wanted = row["note"], row["flag"], list(row["readings"])
+    doubtful = flag and any(word in note for word in ("assumed:", "unclear:", "unread:"))
+    extra, wrong = [], []
     for reading in message.readings:
         match = next((w for w in wanted if same_reading(reading, w, note)), None)
         if match is not None:
@@ -82,33 +96,26 @@ def score(row: dict[str, Any]) -> Score:
                 wrong.append(f"assumed: {reading.measure} {reading.value}")
             if flag and not reading.assumed and len(row["readings"]) == 1:
                 wrong.append(f"plain, not assumed: {reading.measure} {reading.value}")
-                silent = True
-        elif not (reading.assumed and doubtful) and not (rest_open and reading.value == "open"):
+        elif not (reading.assumed and doubtful) and not ("everything else" in note and reading.value == "open"):
             extra.append(reading)
-            silent = silent or not reading.assumed
-    wrong += [f"extra: {r.measure} {r.value} {r.leads}" for r in extra]
-    if not flag:
-        wrong += [f"missing: {w}" for w in wanted]
-    facts = list(row["facts"])
-    for fact in message.facts:
-        match = next((w for w in facts if same_fact(fact, w, note)), None)
-        if match is None:
-            wrong.append(f"extra: {fact}")
-            silent = silent or fact.fact != "symptom"
-        else:
-            facts.remove(match)
-    wrong += [f"missing: {w}" for w in facts]
+    return extra, wanted, wrong
+
+
+def _asks(message: Message, row: dict[str, Any]) -> list[str]:
     asks = set(message.asks)
-    if asks != set(row["asks"]) and not ("may stand in asks too" in note and asks - {"correct"} == set(row["asks"])):
-        wrong.append(f"asks: {sorted(asks)}")
-    flagged = bool(message.unclear or message.unread or any(r.assumed for r in message.readings))
-    if flag and not flagged:
-        wrong.append("not flagged")
-    if not flag and message.unclear:
-        wrong.append(f"unclear: {[u.fragment for u in message.unclear]}")
-    if not flag and message.unread and row.get("strict_unread", True) and (row["readings"] or row["facts"]):
-        wrong.append(f"unread: {message.unread}")
-    return Score(row, message, tuple(wrong), silent and bool(wrong))
+    may_correct = "may stand in asks too" in row["note"]
+    right = asks == set(row["asks"]) or (may_correct and asks - {"correct"} == set(row["asks"]))
+    return [] if right else [f"asks: {sorted(asks)}"]
+
+
+def _flags(message: Message, row: dict[str, Any]) -> list[str]:
+    """A doubtful message is flagged, a clear one is not."""
+    if row["flag"]:
+        flagged = message.unclear or message.unread or any(r.assumed for r in message.readings)
+        return [] if flagged else ["not flagged"]
+    wrong = [f"unclear: {[u.fragment for u in message.unclear]}"] if message.unclear else []
+    told = message.unread and (row["readings"] or row["facts"])
+    return [*wrong, f"unread: {message.unread}"] if told else wrong
 
 
 def main() -> None:

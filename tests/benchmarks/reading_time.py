@@ -39,7 +39,7 @@ WORDS = (
 
 
 def cpu(work: Callable[[], object], times: int = 5) -> float:
-    """Milliseconds of CPU of the quickest of several runs. [ms]"""
+    """CPU of the quickest of several runs, in milliseconds."""
     best = float("inf")
     for _ in range(times):
         dangers_in.cache_clear()
@@ -66,9 +66,9 @@ def hostile(length: int) -> Iterator[tuple[str, str]]:
 
 
 def build() -> float:
-    """CPU of the first message less that of a later one, in a process of its own. [ms]"""
+    """CPU of the first message less that of a later one, in milliseconds; in a process of its own."""
     code = "import time, grammar; s=time.process_time(); grammar.read('pri 118V sec 0V'); m=time.process_time(); grammar.read('pri 119V sec 1V'); print((m-s)-(time.process_time()-m))"
-    return float(subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout) * 1e3  # noqa: S603
+    return float(subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout) * 1e3
 
 
 def main() -> None:

@@ -1,0 +1,189 @@
+"""Where a number begins, goes on and ends, and what its unit is."""
+
+from grammar.phrase import Phrase
+from grammar.row import ENDS, JOINS, Row
+
+UNIT_LETTERS = {"v": "volt", "a": "amp", "k": "kiloohm", "m": "m?"}
+"""Letters that are a unit behind a number; `m` is metres or megohms, the sense tells."""
+GLUED_LETTERS = {
+    "c": "celsius",
+    "f": "not_ours",
+    "w": "not_ours",
+    "h": "not_ours",
+    "s": "not_ours",
+    "g": "gauge",
+    "x": "not_ours",
+}
+"""Letters that are a unit only where they stick to the number."""
+SOUND_ALIKE = {"to": 2, "too": 2, "for": 4, "won": 1, "ate": 8}
+"""Words that dictation writes for a number."""
+COUNT_WORDS = frozenset({"one", "un", "una", "uno"})
+
+
+class NumberRow(Row):
+    """A row that knows its numbers."""
+
+    def number_starts(self, at: int) -> bool:
+        """True where a number begins at `at`."""
+        kind = self.kind(at)
+        if kind == "numeral":
+            return True
+        if self._sounds_alike(at):
+            return True
+        if kind == "dash":
+            return (
+                self.kind(at + 1) == "numeral" and self.glued(at + 1) and not self.glued(at) and self.kind(at - 1) != "numeral"
+            )
+        if kind in {"about", "over", "under"}:
+            return self.number_starts(at + 1)
+        if kind == "point":
+            return self.kind(at + 1) == "spoken" or (self.kind(at + 1) == "numeral" and not self.glued(at))
+        return kind == "spoken" and self._counts(at)
+
+    def _sounds_alike(self, at: int) -> bool:
+        """A word that dictation writes for a number: "primary to oh eight", "for eighty on the primary"."""
+        if (
+            not 0 <= at < len(self.phrases)
+            or self.phrases[at].text not in SOUND_ALIKE
+            or self.kind(at + 1) not in {"spoken", "point"}
+        ):
+            return False
+        if self.kind(at + 1) == "spoken" and self.phrases[at + 1].text in COUNT_WORDS | {"a hundred"}:
+            return False
+        zero = self.phrases[at + 1].text == "oh"
+        return self.kind(at - 1) == "place" or (
+            zero and self.kind(at - 1) in {"", "line", "stop", "comma", "reads", "is", "filler"}
+        )
+
+    def _counts(self, at: int) -> bool:
+        """A number word that is one here: "one" and "un" only before a unit or more of a number."""
+        phrase, following = self.phrases[at], self.kind(at + 1)
+        if phrase.text in COUNT_WORDS:
+            return (
+                following in {"spoken", "unit", "fraction", "device", "point"}
+                or (following == "numeral" and phrase.text == "one")
+                or (following == "letter" and self.phrases[at + 1].meaning in UNIT_LETTERS)
+                or (
+                    phrase.text == "one"
+                    and following in {"", "stop", "comma", "line", "at", "and"}
+                    and self.kind(at - 1) in {"is", "place", "alone", "reads", "ends", "unit"}
+                )
+            )
+        if phrase.text in {"once", "mil", "oh", "media", "quarter"}:
+            return self.spanish or following in {"spoken", "point", "unit"} or self.kind(at - 1) == "spoken"
+        return True
+
+    def amounts(self, out: list[Phrase]) -> None:
+        """Takes one amount, or all that a range or a list joins, into the row."""
+        self._amount(out)
+        while (join := self._range_join(self.at)) is not None:
+            phrase, skipped = join
+            phrase.kind = "upto"
+            out.append(phrase)
+            self.at += skipped
+            self._amount(out)
+
+    def _range_join(self, at: int) -> tuple[Phrase, int] | None:
+        """What joins two numbers: "18 or 19", "3 to 4", "14-23", "de 18 a 25"."""
+        phrase = self.phrases[at] if at < len(self.phrases) else None
+        if phrase is None or not self.number_starts(at + 1) or self.kind(at + 1) == "dash":
+            return None
+        es_join = phrase.kind == "letter" and phrase.meaning in {"a", "o", "y"} and (self.spanish or phrase.meaning == "a")
+        times = phrase.kind == "letter" and phrase.meaning == "x"
+        dash = phrase.kind in {"dash", "slash"} and (self.glued(at) == self.glued(at + 1))
+        joined = phrase.kind in {"to", "or"} or es_join or times or dash
+        if phrase.kind == "and" or (phrase.meaning == "y" and es_join):
+            joined = self.kind(at + 2) != "device" and any(self.kind(b) == "between" for b in range(max(0, at - 5), at))
+        return (phrase, 1) if joined else None
+
+    def _amount(self, out: list[Phrase]) -> None:
+        while self.kind(self.at) in {"about", "over", "under", "dash"}:
+            phrase = self.phrases[self.at]
+            phrase.kind, phrase.meaning = "bound", "minus" if phrase.kind == "dash" else phrase.kind
+            out.append(phrase)
+            self.at += 1
+        first = self.phrases[self.at]
+        if self._sounds_alike(self.at):
+            first.kind, first.meaning = "spoken", f"{SOUND_ALIKE[first.text]}!"
+        if first.kind != "numeral":
+            first.kind, first.meaning = "spoken", "." if first.kind == "point" else first.meaning
+        out.append(first)
+        self.at += 1
+        pointed = first.meaning == "."
+        while self._goes_on(self.at, pointed=pointed):
+            phrase = self.phrases[self.at]
+            if phrase.kind == "point":
+                pointed, phrase.meaning = True, "."
+            if phrase.kind != "dash":
+                phrase.kind = "more"
+                out.append(phrase)
+            self.at += 1
+        if self.kind(self.at) == "fraction":
+            out.append(self.phrases[self.at])
+            self.at += 1
+        self._unit(out)
+
+    def _goes_on(self, at: int, *, pointed: bool) -> bool:
+        """True where the number goes on with the phrase at `at`."""
+        kind, before = self.kind(at), self.phrases[at - 1]
+        if kind == "point":
+            return (
+                not pointed
+                and (self.kind(at + 1) in {"spoken", "numeral"})
+                and not (self.kind(at + 1) == "numeral" and before.meaning == ".")
+            )
+        if kind == "dash":
+            return before.kind in {"spoken", "more"} and self.kind(at + 1) == "spoken"
+        if before.meaning == ".":
+            return kind in {"spoken", "numeral"}
+        spoken_before = before.kind in {"spoken", "more"} and not before.meaning.replace(".", "").startswith("05")
+        if kind != "spoken" or self._before_a_device(at):
+            return False
+        if spoken_before:
+            return before.meaning not in {"0.5", "0.25", "0.75"} and self.phrases[at].meaning not in {"0.5", "0.25", "0.75"}
+        return self.phrases[at].text in {"oh", "hundred", "thousand", "million", "mil", "hundred and"}
+
+    def _before_a_device(self, at: int) -> bool:
+        """A number word that counts a device: "118 and two relays", "zero one contactor"."""
+        return (
+            self.kind(at + 1) == "device"
+            and self.kind(at - 1) in {"spoken", "more"}
+            and self.phrases[at].text in {"one", "un", "una", "two", "dos"}
+        )
+
+    def _unit(self, out: list[Phrase]) -> None:
+        at = self.at
+        if self.kind(at) == "dash" and (self.kind(at + 1) == "unit" or self.unit_letter(at + 1)) and self.glued(at):
+            self.phrases[at].kind = "link"
+            link: Phrase | None = self.phrases[at]
+            at += 1
+        else:
+            link = None
+        phrase = self.phrases[at] if at < len(self.phrases) else None
+        if phrase is None:
+            return
+        if phrase.kind == "unit" or self.unit_letter(at):
+            if phrase.kind == "letter":
+                phrase.meaning = UNIT_LETTERS.get(phrase.meaning) or GLUED_LETTERS[phrase.meaning]
+            phrase.kind = "unit"
+            out.extend([link] if link else [])
+            out.append(phrase)
+            self.at = at + 1
+        elif link:
+            link.kind = "dash"
+
+    def unit_letter(self, at: int) -> bool:
+        """True where the letter at `at` is a unit behind a number."""
+        if self.kind(at) != "letter":
+            return False
+        letter = self.phrases[at].meaning
+        if letter in UNIT_LETTERS:
+            if letter == "a" and not self.glued(at):
+                return not self.number_starts(at + 1) and not (self.kind(at + 1) in ENDS and self.spanish)
+            return not (letter in "ak" and self.kind(at + 1) in JOINS and self.kind(at + 2) == "letter")
+        return (
+            letter in GLUED_LETTERS
+            and self.glued(at)
+            and self.kind(at + 1) not in {"dash", "slash", "to"}
+            and not (letter == "x" and self.number_starts(at + 1))
+        )
