@@ -59,7 +59,7 @@ def diagnose(job: Job) -> Answer:
         return Answer()
     belief = believed(job)
     steps = ranked(job, belief)
-    test = _test(job, steps)
+    test = _test(job, steps) or _behind(job, belief)
     if not tells:
         return Answer(next_test=test)
     says = verdict(job, belief, settled=test is None)
@@ -80,6 +80,14 @@ def _test(job: Job, steps: list[Worth]) -> NextTest | None:
             how = say("Boards and thermostat off, leads dry: megohm test {place}", place=MEASURES[name].place)
             return NextTest(measure=name, instruction=how)
     return None
+
+
+def _behind(job: Job, belief: Belief) -> NextTest | None:
+    """After an opened winding or fuse the control circuit is read, however unlikely a short is: the new part would pay for it."""
+    opened = belief.best in {"primary_open", "secondary_open", "protection_open"}
+    if not opened or job.last("load_ohms") is not None or ("load_ohms", None) in job.declined:
+        return None
+    return _asked(job, [Worth("load_ohms", 0.0)])
 
 
 def _asked(job: Job, steps: list[Worth]) -> NextTest:
