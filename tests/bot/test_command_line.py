@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 from sqlalchemy.orm import Session
 
-from bot.command_line import main
+from bot import command_line
 from bot.desk import Incoming, Memory, take
 from bot.store.schema import open_store
 
@@ -44,10 +44,9 @@ def here(home: Path, monkeypatch, capsys) -> Here:
 
     def run_here(*words: str) -> subprocess.CompletedProcess[str]:
         monkeypatch.setattr(sys, "argv", ["ohmreply", *words])
-        with pytest.raises(SystemExit) as left:
-            main()
+        left = command_line.run()
         shown = capsys.readouterr()
-        return subprocess.CompletedProcess(words, int(left.value.code or 0), shown.out, shown.err)
+        return subprocess.CompletedProcess(words, left, shown.out, shown.err)
 
     return run_here
 
