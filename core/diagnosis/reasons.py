@@ -1,7 +1,7 @@
 """Why: which readings speak for a finding and which against, by what its worlds would have shown; and which reading to take again."""
 
 from dataclasses import replace
-from typing import Final
+from typing import Final, Literal
 
 import numpy as np
 
@@ -67,9 +67,11 @@ def _share(shown: Floats, weight: Floats, value: float, measure: str) -> float:
 
 
 def _reason(reading: Reading, low: float, high: float, fit: float, rest: float) -> Reason:
-    speaks = "for" if fit > 1.25 * rest else "against" if rest > 2.0 * fit and fit < 0.1 else "neither"
-    bound = {"low": _finite(low), "high": _finite(high)}
-    return Reason(reading=reading, low=bound["low"], high=bound["high"], speaks=speaks)  # type: ignore[arg-type]
+    value = np.inf if reading.value == "open" else float(reading.value)
+    is_inside = low * (1.0 - SLACK) <= value <= high * (1.0 + SLACK)
+    against: Literal["against", "neither"] = "against" if rest > 2.0 * fit and fit < 0.1 and not is_inside else "neither"
+    speaks: Literal["for", "against", "neither"] = "for" if fit > 1.25 * rest else against
+    return Reason(reading=reading, low=_finite(low), high=_finite(high), speaks=speaks)
 
 
 def _finite(value: float) -> float | None:

@@ -21,6 +21,8 @@ PASSED_DEAD: Final = 0.04
 """The same where the line is dead: a winding fault may have tripped the breaker, and few readings could show it."""
 NAMED: Final = 0.3
 """From this probability on a short behind a finding is named: looking for none costs minutes, missing one costs the new part."""
+NAMED_UNREAD: Final = 0.6
+"""The same while the control circuit is not read: custom alone is no reason to name it."""
 INSULATION: Final = ("primary_secondary_ohms", "primary_ground_ohms", "secondary_ground_ohms")
 OF_INSULATION: Final = frozenset({"windings_bridged", "winding_grounded"})
 
@@ -43,7 +45,7 @@ def verdict(job: Job, belief: Belief, *, settled: bool) -> Verdict:
         confidence=belief.confidence,
         settled=settled,
         transformer=transformer(job, belief),
-        also=also(belief),
+        also=also(job, belief),
         ranked=tuple(Ranked(finding=NAMES[i], probability=float(belief.findings[i])) for i in order),
         reasons=reasons(job, belief.best),
         repeat=to_repeat(job, belief),
@@ -69,7 +71,8 @@ def is_doubtful_insulation(job: Job) -> bool:
     return any(LOST_OHM <= ohms <= SOUND_OHM for ohms in read) and not any(ohms < LOST_OHM for ohms in read)
 
 
-def also(belief: Belief) -> tuple[str, ...]:
-    """A short that the finding came from, where it is more likely than not."""
+def also(job: Job, belief: Belief) -> tuple[str, ...]:
+    """A short that the finding came from: where the control circuit was read and may be shorted, or where a short is likely unread."""
     behind = bool(BEHIND_OF[NAMES.index(belief.best)])
-    return ("load_short",) if behind and belief.short >= NAMED else ()
+    limit = NAMED if job.last("load_ohms") is not None else NAMED_UNREAD
+    return ("load_short",) if behind and belief.short >= limit else ()
