@@ -87,53 +87,35 @@ def draw(rng: np.random.Generator, finding: Counts, pins: Pins | None = None) ->
     n = len(finding)
     is_ = {name: finding == number for name, number in F.items()}
     supply, tap = _nominals(rng, is_["wrong_tap"], n, pins)
-    line = _line(rng, is_, supply)
-    va = _given(pins.rated_va, lambda: rng.choice(RATINGS_VA, n, p=_flat(list(SHARE.values()))), n)
-    v2 = _given(
-        pins.rated_secondary_v, lambda: np.where(rng.random(n) < 0.985, 24.0, rng.choice([12.0, 16.0, 18.0, 28.0], n)), n
-    )
+    va, v2 = _ratings(rng, n, pins)
     unit = _unit(rng, tap, va, v2)
     load, called, share = _load(rng, is_, va, v2, pins)
     fault = _fault(rng, is_, unit, load, va, v2)
-    opened = fault["primary_fault_ohm"] + fault["secondary_fault_ohm"] > 0
-    short = is_["load_short"] | (is_["protection_open"] & (rng.random(n) < 0.5))
-    short |= (opened & (rng.random(n) < 0.33)) | (
-        (is_["primary_shorted_turns"] | is_["secondary_shorted_turns"]) & (rng.random(n) < 0.05)
-    )
-    # The least that counts as a short is about four times the rating; most are nearly dead shorts.
-    limit = v2**2 / (4.0 * va)
-    short_ohm = np.where(short, np.minimum(_log(rng, 0.02, 4.0, n), 0.9 * limit * _log(rng, 0.3, 1.0, n)), OPEN_OHM)
-    fused = (rng.random(n) < 0.65) | is_["protection_open"]
-    leak = _log(rng, 1e5, OPEN_OHM, n)
-    protection = np.where(
-        is_["protection_open"], np.where(rng.random(n) < 0.93, OPEN_OHM, leak), np.where(fused, _log(rng, 0.01, 0.3, n), 0.0)
-    )
-    share_dc = _log(rng, 0.12, 0.95, n)
-    idle = _log(rng, 30.0, OPEN_OHM, n)
-    dc = np.where(called | (rng.random(n) < 0.25), load * share_dc, np.where(rng.random(n) < 0.5, OPEN_OHM, idle))
-    dc = 1.0 / (1.0 / dc + 1.0 / short_ohm) + np.where(rng.random(n) < 0.55, fault["break_ohm"], 0.0)
+    short, short_ohm = _short(rng, is_, va, v2)
+    fused, protection = _protection(rng, is_)
     between, ground1, ground2 = _insulation(rng, is_, n)
+    circuit = Circuit(
+        line_v=_line(rng, is_, supply),
+        tap_v=tap,
+        rated_va=va,
+        rated_secondary_v=v2,
+        protection_ohm=protection,
+        wire_ohm=_log(rng, 0.02, 1.2, n),
+        load_ohm=load,
+        power_factor=rng.uniform(0.4, 1.0, n),
+        short_ohm=short_ohm,
+        **unit,
+        **fault,
+    )
     return Worlds(
         finding=finding,
-        circuit=Circuit(
-            line_v=line,
-            tap_v=tap,
-            rated_va=va,
-            rated_secondary_v=v2,
-            protection_ohm=protection,
-            wire_ohm=_log(rng, 0.02, 1.2, n),
-            load_ohm=load,
-            power_factor=rng.uniform(0.4, 1.0, n),
-            short_ohm=short_ohm,
-            **unit,
-            **fault,
-        ),
+        circuit=circuit,
         supply_v=supply,
         short=short,
         fused=fused,
         called=called,
         load_share=share,
-        load_dc_ohm=dc,
+        load_dc_ohm=_load_dc(rng, circuit, called),
         coil_ohm=_log(rng, 4.0, 90.0, n),
         coil_reached=called & ~(is_["healthy"] & (rng.random(n) < 0.4)),
         between_ohm=between,
@@ -143,6 +125,41 @@ def draw(rng: np.random.Generator, finding: Counts, pins: Pins | None = None) ->
         bonded=rng.random(n) < 0.45,
         beside_ohm=np.where(rng.random(n) < 0.4, OPEN_OHM, _log(rng, 0.3, 3000.0, n)),
     )
+
+
+def _ratings(rng: np.random.Generator, n: int, pins: Pins) -> tuple[Floats, Floats]:
+    """VA and secondary volts of the nameplate."""
+    va = _given(pins.rated_va, lambda: rng.choice(RATINGS_VA, n, p=_flat(list(SHARE.values()))), n)
+    other = rng.choice([12.0, 16.0, 18.0, 28.0], n)
+    return va, _given(pins.rated_secondary_v, lambda: np.where(rng.random(n) < 0.985, 24.0, other), n)
+
+
+def _short(rng: np.random.Generator, is_: dict[str, Flags], va: Floats, v2: Floats) -> tuple[Flags, Floats]:
+    """A short in the control circuit, the finding itself or what opened a winding or a fuse."""
+    n = len(va)
+    behind = 0.5 * is_["protection_open"] + 0.33 * (is_["primary_open"] | is_["secondary_open"])
+    behind = behind + 0.05 * (is_["primary_shorted_turns"] | is_["secondary_shorted_turns"])
+    short = is_["load_short"] | (rng.random(n) < behind)
+    # The least that counts as a short is about four times the rating; most are nearly dead shorts.
+    limit = v2**2 / (4.0 * va)
+    return short, np.where(short, np.minimum(_log(rng, 0.02, 4.0, n), 0.9 * limit * _log(rng, 0.3, 1.0, n)), OPEN_OHM)
+
+
+def _protection(rng: np.random.Generator, is_: dict[str, Flags]) -> tuple[Flags, Floats]:
+    """Whether there is a low-voltage fuse or breaker, and its ohms; some burnt ones leave a track."""
+    opened = is_["protection_open"]
+    n = len(opened)
+    fused = (rng.random(n) < 0.65) | opened
+    burnt = np.where(rng.random(n) < 0.93, OPEN_OHM, _log(rng, 1e5, OPEN_OHM, n))
+    return fused, np.where(opened, burnt, np.where(fused, _log(rng, 0.01, 0.3, n), 0.0))
+
+
+def _load_dc(rng: np.random.Generator, c: Circuit, called: Flags) -> Floats:
+    """Into the control circuit by an ohmmeter: coils read far under their impedance; with no call most of it is open."""
+    n = len(called)
+    idle = np.where(rng.random(n) < 0.5, OPEN_OHM, _log(rng, 30.0, OPEN_OHM, n))
+    seen = np.where(called | (rng.random(n) < 0.25), c.load_ohm * _log(rng, 0.12, 0.95, n), idle)
+    return 1.0 / (1.0 / seen + 1.0 / c.short_ohm) + np.where(rng.random(n) < 0.55, c.break_ohm, 0.0)
 
 
 def _log(rng: np.random.Generator, low: float, high: float, n: int) -> Floats:
