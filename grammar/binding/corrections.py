@@ -51,7 +51,12 @@ def _denies(draft: Draft, at: int) -> bool:
     figure = draft.figure_at(step)
     if figure is None or figure.kind != "amount" or figure.done:
         return False
-    others = [f for f in amounts(draft, at) if f is not figure and _beside(draft, f, figure, at)]
+    opens = paused and draft.kind(at - 1) == "stop"  # "... no, 75 va"
+    others = [
+        f
+        for f in amounts(draft, at)
+        if f is not figure and (_beside(draft, f, figure, at) or (opens and f.at < at and _alike(f, figure)))
+    ]
     before = [f for f in others if f.at < at]
     at_once = phrase.kind == "no" and (paused or step == at + 1)
     if at_once and (paused or not others or draft.kind(at - 1) != "is"):
@@ -112,10 +117,15 @@ def _orders(draft: Draft, at: int) -> bool:
 def _expected(draft: Draft) -> None:
     """In "should read 24 but I have 31": what was expected is no reading."""
     for at, phrase in enumerate(draft.phrases):
-        if phrase.kind != "expected" and phrase.text not in EXPECTS:
+        asked = phrase.text in {"should", "supposed", "deberia", "debe", "debera"}
+        if phrase.kind != "expected" and phrase.text not in EXPECTS and not asked:
             continue
         figures = [f for f in amounts(draft, at) if not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
         behind = next((f for f in figures if f.at > at), None)
+        if asked:  # "should the secondary read 24"
+            if behind is not None and draft.kind(behind.at - 1) == "reads" and behind.at - at <= 6:
+                behind.withdrawn = True
+            continue
         if behind is not None and (len(figures) > 1 or phrase.kind == "expected") and behind.at - at <= 4:
             behind.withdrawn = True
             if len(figures) == 1:

@@ -286,6 +286,45 @@ def _withdrawn_taps(draft: Draft) -> None:
         draft.facts = [row for row in draft.facts if row[1].fact != "tap_volts" or row is taps[-1]]
 
 
+def _supply_of_a_question(draft: Draft) -> None:
+    """In "what line fuse for a 75 va on 240": a nominal voltage behind "on" or "for", and no place behind it."""
+    if not {"tap", "fuse", "expect", "size", "why"} & set(draft.asks) or draft.told("supply_volts") is not None:
+        return
+    for figure in open_amounts(draft):
+        before, behind = draft.phrases[figure.at - 1] if figure.at else None, draft.kind(figure.at + 1)
+        led = before is not None and (
+            before.text in {"on", "for", "with", "off", "a", "para", "con", "de"} or before.kind == "at"
+        )
+        if volts(figure) and figure.value in NOMINAL_V and led and behind in {"", "stop", "comma", "line", "filler", "unit"}:
+            draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+            return
+
+
+def _supply_by_itself(draft: Draft) -> None:
+    """In "it's 480, can I check it live": a nominal voltage that is all of its clause."""
+    if draft.context.asked is not None or draft.told("supply_volts") is not None or draft.told("tap_volts") is not None:
+        return
+    if any(p.kind in {"withdraw", "no", "not", "replace"} for p in draft.phrases):
+        return
+    for figure in open_amounts(draft):
+        clause = [
+            i
+            for i in range(max(0, figure.at - 4), min(len(draft.phrases), figure.at + 4))
+            if draft.clause[i] == draft.clause[figure.at]
+        ]
+        kinds = {draft.kind(i) for i in clause} - {"comma", "stop", "line"}
+        first = next((draft.kind(i) for i in clause if draft.kind(i) not in {"comma", "stop", "line", "filler"}), "")
+        if (
+            first == "is"
+            and kinds <= {"is", "amounts", "filler"}
+            and volts(figure)
+            and figure.value in NOMINAL_V
+            and figure.value >= 200
+        ):
+            draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+            return
+
+
 PLACES_OF_WORK = frozenset(
     {"building", "bldg", "bldng", "bulding", "site", "edificio", "service", "house is", "store is", "shop is"}
 )
@@ -309,6 +348,8 @@ def _supply(draft: Draft) -> None:
         ):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(figure.at + 1)
+    _supply_of_a_question(draft)
+    _supply_by_itself(draft)
     air = any(s.kind == "notours" and s.name == "temperature" for s in draft.sites.values())
     for at, phrase in enumerate(draft.phrases):  # "supply reads 203" is measured, so at the line
         if phrase.kind == "supply" and not air and at not in draft.taken and not phrase.text.endswith((" is", " es de", " de")):

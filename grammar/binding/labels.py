@@ -106,6 +106,8 @@ def _landed(draft: Draft) -> None:
         lead = None
         if phrase.kind in {"lands", "tapword"}:
             lead = _lead_beside(draft, at)
+        elif phrase.kind == "ends" and _on_a_lead(draft, at):
+            lead = lead_name(phrase.ends[0], draft)
         elif phrase.kind == "ends" and len(phrase.ends) == 2 and not _measured(draft, at):
             kinds = {end.kind for end in phrase.ends}
             if kinds == {"colour", "mark"} and any(e.name in {"l1", "l2", "l3"} for e in phrase.ends):
@@ -114,6 +116,21 @@ def _landed(draft: Draft) -> None:
             lead = _on_line(draft, at)
         if lead is not None and lead not in common and draft.told("tap_lead") is None:
             draft.facts.append((at, Fact(fact="tap_lead", value=lead)))
+
+
+def _on_a_lead(draft: Draft, at: int) -> bool:
+    """In "277 supply, on the brown lead": a colour behind "on" in a clause that has no figure, where the supply or the rating is told."""
+    phrase = draft.phrases[at]
+    told = draft.told("supply_volts") is not None or draft.told("rated_va") is not None
+    if (
+        not told
+        or len(phrase.ends) != 1
+        or phrase.ends[0].kind != "colour"
+        or draft.kind(at + 1) not in {"leadword", "tapword"}
+    ):
+        return False
+    figures = any(draft.clause[f.at] == draft.clause[at] and not f.done for f in draft.around(at))
+    return not figures and any(draft.kind(i) == "at" for i in range(max(0, at - 3), at))
 
 
 def _on_line(draft: Draft, at: int) -> str | None:

@@ -319,13 +319,27 @@ def sizes_asked(draft: Draft) -> None:
                 draft.cue_spans.append((figure.start, figure.end))
 
 
+def _counted(draft: Draft, figure: Figure) -> bool:
+    """A small whole number before an ordinary noun: "3 times", "two guys"."""
+    behind = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)]
+    english = behind.kind == "filler" and behind.language == "en" and behind.text.isalpha() and len(behind.text) > 1
+    return english and figure.value <= 12 and behind.text not in FOLLOWS
+
+
+FOLLOWS = frozenset(
+    "on at across in and to from between with when now here there but still while after before both only again though so then is i it "  # fmt: skip
+    "which that this too also just steady solid even right back or my me we you not no off over under by for because once ok if".split()
+)
+"""Ordinary words that may stand behind a reading; behind a small whole number any other is what was counted."""
+
+
 def _counts(draft: Draft) -> None:
     """A number of things: "26 stops", "2 contactors": kept in the log."""
     for figure in open_amounts(draft):
         if (
             figure.unit is None
             and len(figure.amounts) == 1
-            and draft.kind(figure.at + 1) in {"device", "transformer", "unknown", "leadword"}
+            and (draft.kind(figure.at + 1) in {"device", "transformer", "unknown", "leadword"} or _counted(draft, figure))
             and _whole(figure)
         ):
             figure.done = True

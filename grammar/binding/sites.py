@@ -23,5 +23,9 @@ def find_sites(draft: Draft) -> None:
             draft.sites[at] = Site(at, "device", phrase.meaning)
         elif phrase.kind == "notours":
             draft.sites[at] = Site(at, "notours", phrase.meaning)
+    if any(site.name == "pressure" for site in draft.sites.values()):
+        for at, phrase in enumerate(draft.phrases):  # "low side 70 high side 250"
+            if at in draft.sites and phrase.kind == "ends" and draft.text[phrase.start : phrase.end].lower() == "high side":
+                draft.sites[at] = Site(at, "notours", "pressure")
     split_pairs(draft)
     both(draft)

@@ -54,7 +54,7 @@ LEADS = (
     ),
     Words(
         "leadword", "lead",
-        en=("lead", "leads", "wire", "wires", "conductor", "leg", "pigtail", "ends", "terminal", "terminals", "term"),
+        en=("lead", "leads", "wire", "wires", "conductor", "leg", "legs", "pigtail", "ends", "terminal", "terminals", "term"),
         es=("cable", "cables", "alambre", "alambres", "punta", "puntas", "hilo", "terminales", "los cables"),
     ),
     Words(
