@@ -12,6 +12,12 @@ from core.leads.order_along_winding import MOST_LEADS
 from core.leads.tap_sets import MISSED_CONTACT, OPEN_SECTION, SAID_TOO_WIDELY, SLIP
 
 MOST_BLOCKS: Final = 7
+MOST_GROUPINGS: Final = 16
+"""How many ways to share out the leads are looked at; with few readings there are hundreds, and none of them is sure."""
+_UNREAD_LINK: Final = log(0.5)
+"""Weight of two parts being one winding where nobody read between them."""
+_MIXED: Final = log(0.05)
+"""Weight of a winding some of whose leads are labelled primary and some secondary."""
 _STRAY: Final = log(0.02)
 """Weight of a lead whose winding can't be said yet."""
 _LONE: Final = log(1e-4)
@@ -59,7 +65,8 @@ def groupings(evidence: Evidence) -> tuple[Grouping, ...]:
             if made is not None:
                 found.setdefault((frozenset(made.groups), slip), made)
     best = max((g.log_weight for g in found.values()), default=0.0)
-    return tuple(sorted((g for g in found.values() if g.log_weight > best - 14.0), key=lambda g: -g.log_weight))
+    near = sorted((g for g in found.values() if g.log_weight > best - 14.0), key=lambda g: -g.log_weight)
+    return tuple(near[:MOST_GROUPINGS])
 
 
 def _grouping(parts: Sequence[Sequence[tuple[str, ...]]], evidence: Evidence, slip: Pair | None) -> Grouping | None:
@@ -75,6 +82,8 @@ def _grouping(parts: Sequence[Sequence[tuple[str, ...]]], evidence: Evidence, sl
         if fragments is None or len(leads) > MOST_LEADS:
             return None
         weight += log(OPEN_SECTION) * max(0, len(fragments) - 1)
+        weight += _UNREAD_LINK * (0 if fragments else len(part) - 1)
+        weight += _MIXED if len({_side(lead, evidence) for lead in leads} - {None}) > 1 else 0.0
         inside += _opens_inside(fragments or (frozenset(leads),), evidence)
         groups.append(Group(leads, fragments))
     if inside:
@@ -82,6 +91,14 @@ def _grouping(parts: Sequence[Sequence[tuple[str, ...]]], evidence: Evidence, sl
     if slip is not None:
         weight += log(SLIP * slip_density(evidence.ohms[slip]))
     return Grouping(groups=tuple(groups), strays=tuple(strays), slip=slip, log_weight=weight)
+
+
+def _side(lead: str, evidence: Evidence) -> str | None:
+    """What a mark or a label says of the side of a lead."""
+    label = evidence.labels.get(lead)
+    if label in {"secondary", "24"} or label is None:
+        return "secondary" if label else evidence.sides.get(lead)
+    return "primary" if label in {"primary", "common"} or label.isdigit() else None
 
 
 def _fragments(part: Sequence[tuple[str, ...]], evidence: Evidence) -> tuple[frozenset[str], ...] | None:

@@ -262,6 +262,9 @@ def tell(score, bands, unit, found, typo):
     score["asked"] += found.next_test is not None
     score["equal halves"] += unit.equal_halves
     if typo is not None:
+        checked = any(len(names) > 2 and {typo[0], typo[1]} <= {lead for lead, _ in names} for _, names, _ in unit.windings)
+        score["typo among others"] += checked
+        score["wrong and sure, typo among others"] += checked and confidence >= 0.9 and not right
         score["typo named"] += (
             found.next_test is not None and found.next_test.leads is not None and set(found.next_test.leads) == set(typo)
         )
