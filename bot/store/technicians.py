@@ -3,12 +3,14 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from sqlalchemy import delete, select
+from sqlalchemy import bindparam, delete, select
 from sqlalchemy.orm import Session
 
 from bot.store.names import WIDEST
 from bot.store.tables import Notice, Technician
 from core.said import Said
+
+_NOTICES = select(Notice).where(Notice.technician_id == bindparam("who")).order_by(Notice.id)
 
 
 def technician(session: Session, channel: str, address: str) -> Technician | None:
@@ -35,7 +37,7 @@ def tell_later(session: Session, technician_id: int, said: Said, now: datetime) 
 
 def take_notices(session: Session, technician_id: int) -> Sequence[Said]:
     """What the technician is still to be told, oldest first; it is not kept."""
-    rows = session.scalars(select(Notice).filter_by(technician_id=technician_id).order_by(Notice.id)).all()
+    rows = session.scalars(_NOTICES, {"who": technician_id}).all()
     if rows:
         session.execute(delete(Notice).where(Notice.id.in_([row.id for row in rows])))
     return [Said(row.template, tuple(row.named.items())) for row in rows]
