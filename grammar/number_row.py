@@ -75,8 +75,9 @@ class NumberRow(Row):
 
     def amounts(self, out: list[Phrase]) -> None:
         """Takes one amount, or all that a range or a list joins, into the row."""
+        gauge = self.kind(self.at - 1) == "gaugeword"
         self._amount(out)
-        while (join := self._range_join(self.at)) is not None:
+        while (join := self._range_join(self.at)) is not None and not (gauge and join[0].kind == "letter"):
             phrase, skipped = join
             phrase.kind = "upto"
             out.append(phrase)

@@ -31,7 +31,7 @@ def amount_of(before: Sequence[Phrase], number: Sequence[Phrase], unit: Phrase |
     return amount
 
 
-def written(figures: str) -> tuple[float, str | None, float | None]:  # noqa: PLR0911  (one way out a spelling)
+def written(figures: str) -> tuple[float, str | None, float | None]:
     """
     Figures with points and commas: (value, doubt, the other value).
 

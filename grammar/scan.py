@@ -125,7 +125,7 @@ def _entry(pieces: Sequence[Token], texts: Sequence[str], at: int, count: int, n
     return phrase
 
 
-def _single(piece: Token, text: str) -> tuple[str, str, str | None]:  # noqa: PLR0911  (one way out a kind)
+def _single(piece: Token, text: str) -> tuple[str, str, str | None]:
     """Kind, meaning and language of a piece that begins no entry."""
     if piece.type == "NUMERAL":
         return "numeral", str(piece), None

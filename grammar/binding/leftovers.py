@@ -3,6 +3,9 @@
 from grammar.binding.draft import Draft
 from grammar.binding.plausible import is_usual_supply
 
+TOUCHING = frozenset({"amounts", "value"})
+"""An unknown word beside one of these may say how the value was taken, so it is told."""
+
 
 def _nothing_read(draft: Draft) -> None:
     """A place and nothing about it: told, so that the number comes."""
@@ -48,7 +51,7 @@ def leftovers(draft: Draft) -> None:
             draft.chatter.append((phrase.start, phrase.end))
         elif phrase.kind == "unknown" and len(phrase.text) > 1:
             read = bool(draft.readings or draft.facts or draft.asks or draft.unclear)
-            aside = draft.clause[at] not in clause_known and read
+            aside = read and not (draft.kind(at - 1) in TOUCHING or draft.kind(at + 1) in TOUCHING)
             target = (
                 draft.chatter
                 if aside or (draft.clause[at] in chatter and draft.clause[at] not in clause_known - chatter)

@@ -253,6 +253,14 @@ def _plate_volts(draft: Draft) -> None:
     for figure in open_amounts(draft):
         if figure.kind != "amount" or figure.unit not in {None, "V"}:
             continue
+        if (
+            figure.unit == "V"
+            and figure.value in {12.0, 16.0, 18.0, 24.0}
+            and rated
+            and draft.told("nameplate_taps") is not None
+        ):
+            draft.fact(figure, Fact(fact="rated_secondary_volts", value=figure.value, unit="V"))
+            continue
         near = any(abs(at - figure.at) <= 3 and draft.sentence[at] == draft.sentence[figure.at] for at, _ in rated)
         transformer = any(draft.kind(i) == "transformer" for i in (figure.at + 1, figure.at + 2))
         values = [a.value for a in figure.amounts]
@@ -327,9 +335,10 @@ def _counted(draft: Draft, figure: Figure) -> bool:
 
 
 FOLLOWS = frozenset(
-    "on at across in and to from between with when now here there but still while after before both only again though so then is i it "  # fmt: skip
-    "which that this too also just steady solid even right back or my me we you not no off over under by for because once ok if".split()
-)
+    {
+        "on", "at", "across", "in", "and", "to", "from", "between", "with", "when", "now", "here", "there", "but", "still", "while", "after", "before", "both", "only", "again", "though", "so", "then", "is", "i", "it", "which", "that", "this", "too", "also", "just", "steady", "solid", "even", "right", "back", "or", "my", "me", "we", "you", "not", "no", "off", "over", "under", "by", "for", "because", "once", "ok", "if",
+    }
+)  # fmt: skip
 """Ordinary words that may stand behind a reading; behind a small whole number any other is what was counted."""
 
 

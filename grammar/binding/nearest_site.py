@@ -185,7 +185,7 @@ def _skippable(draft: Draft, at: int) -> bool:
     return figure is None or figure.withdrawn or figure.done
 
 
-def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:  # noqa: PLR0911  (one way out a barrier)
+def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
     """The nearest place behind the figure in its clause, and whether a small word leads to it."""
     linked = True
     for at in range(figure.at + 1, min(len(draft.phrases), figure.at + 12)):

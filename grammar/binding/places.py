@@ -63,7 +63,7 @@ def uses_marks(phrases: list[Phrase]) -> bool:
     return False
 
 
-def site_of(draft: Draft, at: int, phrase: Phrase) -> Site | None:  # noqa: PLR0911  (one way out a kind of pair)
+def site_of(draft: Draft, at: int, phrase: Phrase) -> Site | None:
     """Where the phrase says the meter was; None where it is a lead alone or nothing that can be measured."""
     ends = _without_stripes(phrase)
     if len(ends) == 1:

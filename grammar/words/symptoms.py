@@ -55,10 +55,11 @@ SYMPTOMS = (
             "burns my|your|the hand|finger|fingers", "hot enough to", "scorching", "hotter than",
         ),
         es=(
-            "muy caliente", "esta caliente", "bien caliente", "se calienta", "calienta mucho", "hirviendo", "sobrecalienta",
-            "sobrecalentado", "no se puede tocar", "quema la mano", "esta hirviendo", "calientisimo", "demasiado caliente",
-            "caliente al tacto", "se esta calentando", "calentando", "ardiendo", "quema al tocar|tocarlo",
-            "trafo|transformador|transformer caliente", "super caliente", "no esta caliente", "no se aguanta", "calientito",
+            "muy caliente", "esta caliente", "esta .. caliente", "y caliente", "caliente y", "queda caliente", "bien caliente",
+            "se calienta", "calienta mucho", "hirviendo", "sobrecalienta", "sobrecalentado", "no se puede tocar",
+            "quema la mano", "esta hirviendo", "calientisimo", "demasiado caliente", "caliente al tacto", "se esta calentando",
+            "calentando", "ardiendo", "quema al tocar|tocarlo", "trafo|transformador|transformer caliente", "super caliente",
+            "no esta caliente", "no se aguanta", "calientito",
         ),
     ),
     Cue(
