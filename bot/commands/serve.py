@@ -23,7 +23,11 @@ from bot.commands.options import database
     show_default=True,
     help="Where the webhook listens, behind whatever ends TLS.",
 )
-@click.option("--health", metavar="HOST:PORT", help="Where a supervisor asks how we are: GET /health. Default: OHMREPLY_HEALTH, or nowhere.")
+@click.option(
+    "--health",
+    metavar="HOST:PORT",
+    help="Where a supervisor asks how we are: GET /health. Default: OHMREPLY_HEALTH, or nowhere.",
+)
 def serve(
     database: str | None, token_file: Path | None, api_url: str | None, webhook: str | None, listen: str, health: str | None
 ) -> None:

@@ -63,7 +63,13 @@ def test_right_ohms_and_volts_with_high_amps_are_not_acquitted() -> None:
     Scaled to a 40 VA unit on 240 V: three times its full-load current with nothing connected.
     """
     facts = (Fact(fact="supply_volts", value=240.0), Fact(fact="tap_volts", value=240.0), Fact(fact="rated_va", value=40.0))
-    readings = {"primary_volts": 240.0, "secondary_volts_lifted": 26.5, "primary_ohms": 64.0, "secondary_amps": 0.0, "primary_amps": 0.5}
+    readings = {
+        "primary_volts": 240.0,
+        "secondary_volts_lifted": 26.5,
+        "primary_ohms": 64.0,
+        "secondary_amps": 0.0,
+        "primary_amps": 0.5,
+    }
     verdict = diagnose(told(*facts, **readings)).verdict
 
     assert verdict is not None

@@ -35,7 +35,9 @@ def test_a_sound_unit_is_not_called_bad(facts: dict[str, float], readings: dict[
 @pytest.mark.parametrize("volts", [26.0, 27.0, 28.0, 29.0])
 def test_open_circuit_volts_of_a_sound_unit_are_not_high(volts: float) -> None:
     """A 24 V unit reads 26 to 29 V with nothing connected."""
-    verdict = diagnose(job({"supply_volts": 120.0, "tap_volts": 120.0}, primary_volts=120.0, secondary_volts_lifted=volts)).verdict
+    verdict = diagnose(
+        job({"supply_volts": 120.0, "tap_volts": 120.0}, primary_volts=120.0, secondary_volts_lifted=volts)
+    ).verdict
 
     assert verdict is not None
     assert verdict.transformer != "bad"

@@ -5,7 +5,14 @@ import pytest
 from core.standards.wire_gauges import warmed
 
 EXAMPLES = (
-    (504.0, 20.0, 75.0, 612.92, 0.01, "Langsdorf, Theory of Alternating-Current Machinery, example 1-15 p. 33 (watts follow ohms)"),
+    (
+        504.0,
+        20.0,
+        75.0,
+        612.92,
+        0.01,
+        "Langsdorf, Theory of Alternating-Current Machinery, example 1-15 p. 33 (watts follow ohms)",
+    ),
     (29.23, 25.0, 5.0, 26.98, 0.01, "TM 9-6115-672-14 p. 5-55"),
     (126.0, 20.0, -35.0, 98.80, 0.05, "Kulshreshtha, Basic Electrical Engineering, example 2.17 p. 31"),
     (50.0, 20.0, 60.0, 57.87, 0.02, "Kapoor, example 2.8 p. 24"),

@@ -19,7 +19,9 @@ def test_the_plant_agrees_with_ngspice_within_one_percent(name: str) -> None:
     live = solve(Circuit(**{key: np.array([value]) for key, value in (BASE | CIRCUITS[name]).items()}))
 
     for place, value in RECORDED[name].items():
-        assert float(getattr(live, place)[0]) == pytest.approx(value, rel=0.01, abs=1e-3 if place.endswith("_v") else 1e-4), place
+        assert float(getattr(live, place)[0]) == pytest.approx(value, rel=0.01, abs=1e-3 if place.endswith("_v") else 1e-4), (
+            place
+        )
 
 
 def test_enough_circuits_are_compared() -> None:

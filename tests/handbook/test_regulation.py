@@ -73,7 +73,15 @@ def test_regulation_of_a_24_v_unit_as_a_book_gives_it() -> None:
     assert 100 * (live.lifted_v[0] - live.secondary_v[0]) / live.secondary_v[0] == pytest.approx(13.75, abs=0.01)
 
 
-WRONG_TAPS = ((240, 208, 27.7), (208, 240, 20.8), (277, 240, 27.7), (240, 120, 48.0), (120, 240, 12.0), (208, 120, 41.6), (480, 240, 48.0))
+WRONG_TAPS = (
+    (240, 208, 27.7),
+    (208, 240, 20.8),
+    (277, 240, 27.7),
+    (240, 120, 48.0),
+    (120, 240, 12.0),
+    (208, 120, 41.6),
+    (480, 240, 48.0),
+)
 
 
 @pytest.mark.parametrize(("line", "tap", "volts"), WRONG_TAPS)
