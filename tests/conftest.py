@@ -8,10 +8,15 @@ from pathlib import Path
 from uuid import uuid4
 
 import pytest
+from hypothesis import settings
 from sqlalchemy import URL, Engine, create_engine, make_url, text
 from sqlalchemy.orm import Session
 
 from bot.store.schema import open_store, upgrade
+
+# Time is the benchmarks' business: a busy machine must not fail a test.
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
 
 MEMORY_DISK = Path("/dev/shm")
 """A disk in memory, where the system has one: a server there starts seven times as fast."""
