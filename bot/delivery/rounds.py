@@ -20,7 +20,7 @@ from bot.delivery.courier import Courier
 from bot.delivery.inbox import Waiting
 from bot.delivery.letters import Letter, Unsent
 from bot.delivery.pace import Pace
-from bot.delivery.transactions import StoreAwayError, Transactions
+from bot.delivery.transactions import StoreAwayError, Transactions, is_away
 
 log = logging.getLogger(__name__)
 
@@ -220,8 +220,6 @@ class Rounds:
             except NeedsError as needs:
                 fetched = await needs.fetch()
             except TurnFailedError as failed:
-                if isinstance(failed.__cause__, StoreAwayError):
-                    raise failed.__cause__ from failed
                 return await self._count(chat_id, failed)
 
     def _work(self, session: Session, chat_id: int, fetched: Any) -> Turned:
@@ -235,6 +233,8 @@ class Rounds:
         except NeedsError:
             raise
         except Exception as error:
+            if is_away(error):
+                raise
             raise TurnFailedError(waiting) from error
         made = outbox.put(connection, waiting.update_id, chat_id, letters)
         if not inbox.done(connection, waiting.update_id, self.now()):

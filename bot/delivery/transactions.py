@@ -6,7 +6,7 @@ from concurrent.futures import ThreadPoolExecutor
 from typing import Any, TypeVar
 
 from sqlalchemy import Engine
-from sqlalchemy.exc import InterfaceError, OperationalError
+from sqlalchemy.exc import DBAPIError, InterfaceError
 from sqlalchemy.orm import Session
 
 T = TypeVar("T")
@@ -14,6 +14,21 @@ T = TypeVar("T")
 
 class StoreAwayError(Exception):
     """The store could not be reached: nothing was done, and it is not the message's fault."""
+
+
+SQLITE_AWAY = ("SQLITE_BUSY", "SQLITE_LOCKED", "SQLITE_IOERR", "SQLITE_FULL", "SQLITE_READONLY", "SQLITE_CANTOPEN")
+POSTGRESQL_AWAY = ("08", "40", "53", "55", "57")
+"""Classes of SQLSTATE: connection, a conflict to be tried again, no room, not now, told to stop. Source: PostgreSQL manual, appendix A."""
+
+
+def is_away(error: BaseException) -> bool:
+    """Whether an error is the store's, which passes, and not that of what was asked of it."""
+    if not isinstance(error, DBAPIError):
+        return False
+    state = getattr(error.orig, "sqlstate", None) or ""
+    name = getattr(error.orig, "sqlite_errorname", None) or ""
+    lost = error.connection_invalidated or isinstance(error, InterfaceError)
+    return lost or name.startswith(SQLITE_AWAY) or (not name and (not state or state.startswith(POSTGRESQL_AWAY)))
 
 
 class Transactions:
@@ -43,8 +58,10 @@ class Transactions:
             if pool is None:
                 return run(work, args)
             return await asyncio.get_running_loop().run_in_executor(pool, run, work, args)
-        except (OperationalError, InterfaceError) as error:
-            raise StoreAwayError(type(error).__name__) from error
+        except DBAPIError as error:
+            if is_away(error):
+                raise StoreAwayError(type(error).__name__) from error
+            raise
 
     def _run(self, work: Callable[..., T], args: tuple[Any, ...]) -> T:
         with self.engine.begin() as connection:

@@ -133,6 +133,8 @@ class BotApi:
         self.webhook: dict[str, Any] = {}
         self.handed_out: dict[int, int] = {}
         self.refuse_all = False
+        self.spread: list[str] = []
+        """Addresses of several workers, as something before them would share chats out; empty calls the webhook as set."""
         self.last_update, self._message = 1000, 10
         self._lock = threading.Lock()
         self._changed = threading.Condition()
@@ -211,7 +213,7 @@ class BotApi:
             try:
                 answer = await AsyncHTTPClient().fetch(
                     HTTPRequest(
-                        self.webhook["url"],
+                        self.spread[chat % len(self.spread)] if self.spread else self.webhook["url"],
                         method="POST",
                         body=json.dumps(update),
                         headers={

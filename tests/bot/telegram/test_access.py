@@ -3,9 +3,11 @@
 from datetime import timedelta
 
 import pytest
+from click.testing import CliRunner
 from sqlalchemy.orm import Session
 
 from bot import members
+from bot.command_line import ohmreply
 from bot.delivery.rounds import utc_now
 from tests.bot.telegram.bot_api import BotApi
 from tests.bot.telegram.phone import Phone
@@ -43,6 +45,14 @@ def test_an_invitation_lets_one_person_in_once(served: Served, api: BotApi, owne
     assert "You are in" in first
     assert "does not let in" in second
     assert "118 V" in Phone(api, 701).ask("pri 118V sec 0V")["text"]
+
+
+def test_an_invitation_can_be_made_at_the_machine(served: Served, api: BotApi) -> None:
+    """While the bot runs, on the same store."""
+    made = CliRunner().invoke(ohmreply, ["invite", "--database", served.settings.database])
+
+    assert made.exit_code == 0
+    assert "You are in" in Phone(api, 707).ask(made.output.strip())["text"]
 
 
 def test_an_old_invitation_lets_nobody_in(served: Served, api: BotApi) -> None:

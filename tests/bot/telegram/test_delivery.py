@@ -1,13 +1,14 @@
 """Whatever breaks on the way: nothing lost, nothing wrong, each message answered once. On each store."""
 
 import json
+import sqlite3
 import time
 import urllib.error
 import urllib.request
 from datetime import timedelta
 
 import pytest
-from sqlalchemy import URL
+from sqlalchemy import URL, create_engine, text
 from sqlalchemy.orm import Session
 
 from bot.channels.telegram import turn
@@ -313,6 +314,46 @@ def test_what_was_said_does_not_stay_in_the_delivery_tables(served_on_each: Serv
 
     assert served_on_each.ask_store("SELECT DISTINCT body FROM inbox") == [(None,)]
     assert served_on_each.ask_store("SELECT DISTINCT body FROM outbox") == [(None,)]
+
+
+def test_a_database_that_drops_every_connection_loses_nothing(api: BotApi, postgres_url: URL) -> None:
+    """As a restart of it does, again and again while messages come."""
+    ends = (
+        "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()"
+    )
+    phone = Phone(api, OWNER)
+    with Served(api, postgres_url) as served:
+        phone.ask("help")
+        other = create_engine(postgres_url)
+        sent = []
+        for volts in range(110, 116):
+            sent.append(phone.send(f"pri {volts}V"))
+            with other.connect() as connection:
+                connection.execute(text(ends))
+        for one in sent:
+            phone.wait(one, 30)
+        api.wait(lambda: served.ask_store("SELECT count(*) FROM outbox WHERE done_at IS NULL") == [(0,)])
+        other.dispose()
+
+        assert served.ask_store("SELECT count(*) FROM logged_message") == [(7,)]
+        assert served.ask_store("SELECT count(*) FROM inbox WHERE error IS NOT NULL") == [(0,)]
+
+
+def test_a_locked_sqlite_file_is_waited_for(api: BotApi, sqlite_url: URL, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Another program writes for longer than we wait: the message is not to blame, and is answered afterwards."""
+    monkeypatch.setattr("bot.store.engine.BUSY_MS", 100)
+    phone = Phone(api, OWNER)
+    with Served(api, sqlite_url) as served:
+        phone.ask("help")
+        other = sqlite3.connect(sqlite_url.database or "", isolation_level=None)
+        other.execute("BEGIN IMMEDIATE")
+        sent = phone.send("pri 118V")
+        time.sleep(1.0)
+        other.execute("ROLLBACK")
+        other.close()
+
+        assert phone.wait(sent, 20)
+        assert served.ask_store("SELECT sum(failures) FROM inbox") == [(0,)]
 
 
 # --- the webhook ---
