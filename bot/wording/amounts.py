@@ -95,6 +95,8 @@ def fact_words(fact: Fact) -> Said:
     if fact.fact == "nameplate_taps":
         taps = fact.value if isinstance(fact.value, tuple) else ()
         return say("taps {volts} V", volts="/".join(f"{v:g}" for v in taps))
+    if isinstance(fact.value, tuple):
+        return say("core {sides} in", sides=" × ".join(f"{side:g}" for side in fact.value))
     return say(FACT_WORDS[fact.fact].template, value=fact.value)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from bot.wording.amounts import PLACES, fact_words, reading_words
 from core.measures import MEASURES
-from core.readings import Reading
+from core.readings import OPEN, Reading
 from core.said import Said, say
 from grammar.message import Message, Unclear
 
@@ -25,7 +25,8 @@ def listed(items: Sequence[Said]) -> Said:
 
 def taken(message: Message) -> Iterator[Said]:
     """What was read of the message."""
-    items = [*(reading_words(r) for r in message.readings), *(fact_words(f) for f in message.facts)]
+    readings = sorted(message.readings, key=lambda r: r.measure == "lead_ohms" and r.value == OPEN)  # opens tell least
+    items = [*(reading_words(r) for r in readings), *(fact_words(f) for f in message.facts)]
     if items:
         yield say("Read: {items}", items=listed(items))
     if any(r.assumed for r in message.readings):
