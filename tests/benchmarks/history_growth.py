@@ -17,6 +17,7 @@ from pathlib import Path
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
+from bot import one_thread  # noqa: F401  (as the commands do, before numpy)
 from bot.desk import Incoming, Memory, take
 from bot.store.jobs import close_job, open_job
 from bot.store.schema import open_store

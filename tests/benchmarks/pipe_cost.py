@@ -14,6 +14,7 @@ import sys
 import time
 from pathlib import Path
 
+from bot import one_thread  # noqa: F401  (as the commands do, before numpy)
 from bot.channels.json_lines import Pipe, answer
 from bot.channels.replay import demos
 from bot.desk import Memory
