@@ -67,25 +67,17 @@ async def _edit(bot: Bot, unsent: Unsent) -> int | None:
 
 
 async def _photo(bot: Bot, unsent: Unsent) -> int | None:
-    letter = unsent.letter
-    await _on_its_way(bot, unsent, ChatAction.UPLOAD_PHOTO)
-    sent = await bot.send_photo(
-        unsent.chat_id,
-        InputFile(letter.file or b"", filename=letter.body["name"], attach=False),
-        caption=letter.body.get("caption"),
-        reply_parameters=_quote(letter),
-        message_thread_id=letter.body.get("thread"),
-        disable_notification=unsent.again or None,
-        write_timeout=UPLOAD_TIMEOUT_S,
-        read_timeout=UPLOAD_TIMEOUT_S,
-    )
-    return sent.message_id
+    return await _upload(bot, unsent, bot.send_photo, ChatAction.UPLOAD_PHOTO)
 
 
 async def _document(bot: Bot, unsent: Unsent) -> int | None:
+    return await _upload(bot, unsent, bot.send_document, ChatAction.UPLOAD_DOCUMENT)
+
+
+async def _upload(bot: Bot, unsent: Unsent, send_file: Callable[..., Awaitable[Message]], action: ChatAction) -> int | None:
     letter = unsent.letter
-    await _on_its_way(bot, unsent, ChatAction.UPLOAD_DOCUMENT)
-    sent = await bot.send_document(
+    await _on_its_way(bot, unsent, action)
+    sent = await send_file(
         unsent.chat_id,
         InputFile(letter.file or b"", filename=letter.body["name"], attach=False),
         caption=letter.body.get("caption"),
