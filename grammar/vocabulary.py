@@ -3,10 +3,11 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cache
+from itertools import product
 
 from grammar.fold import fold
 from grammar.words.colours import COLOURS, LEADS
-from grammar.words.conditions import CONDITIONS, HEADINGS
+from grammar.words.conditions import CONDITIONS, HEADINGS, PATTERNS
 from grammar.words.devices import DEVICES
 from grammar.words.links import LINKS
 from grammar.words.not_ours import NOT_OURS
@@ -16,6 +17,8 @@ from grammar.words.row import Words
 from grammar.words.units import UNITS
 from grammar.words.values import VALUES
 
+NEED_A_NOUN = frozenset({"a", "one", "hot", "c", "one secondary", "one sec", "a secondary"})
+"""Words that say what was lifted only with a noun behind them."""
 ROWS: tuple[Words, ...] = (
     *PLACES, *UNITS, *COLOURS, *LEADS, *DEVICES, *VALUES, *CONDITIONS, *HEADINGS, *NUMBERS, *LINKS, *NOT_OURS,
 )  # fmt: skip
@@ -64,6 +67,11 @@ def entries() -> Iterable[tuple[tuple[str, ...], Words, str | None]]:
         for language, words in (("en", row.en), ("es", row.es), (None, row.both)):
             for word in words:
                 yield pieces(word), row, language
+    for meaning, subjects, nouns, states in PATTERNS:
+        row = Words("condition", meaning)
+        for parts in product(subjects, nouns, states):
+            if parts[0] not in NEED_A_NOUN or parts[1]:
+                yield tuple(" ".join(parts).split()), row, None
 
 
 @cache

@@ -197,6 +197,9 @@ def _ask_where(draft: Draft, figure: Figure) -> None:
         return
     if draft.asks or any(f.fact != "symptom" for _, f in draft.facts):
         return
+    if figure.value == 24 and draft.facts:
+        draft.cue_spans.append((figure.start, figure.end))  # "intermittent 24v" speaks of the control circuit
+        return
     names = WHERE[figure.unit]
     if figure.unit == "V":
         names = ("primary_volts", "line_volts") if fits_live("primary", figure.value) else ("secondary_volts", "control_volts")

@@ -248,6 +248,8 @@ def _was(draft: Draft) -> None:
         ]
         if figures and len(figures[0].amounts) == 2 and figures[0].joins[0] in {"to", "a"}:
             only_last(figures[0])
+        elif len(figures) > 1 and figures[0].unit == figures[1].unit == "VA":
+            figures[0].withdrawn = True  # "the old one was 40va, this one's 50va"
         elif len(figures) > 1 and any(
             p.kind in {"now", "withdraw"} or p.text in {"but", "pero", "is", "its"}
             for p in draft.phrases[figures[0].at : figures[1].at]

@@ -256,7 +256,7 @@ def _asked_for(draft: Draft, at: int) -> bool:
     return "tap" in draft.asks and any(draft.phrases[i].text in ASKING for i in range(max(0, at - 3), at))
 
 
-ASKING = frozenset({"which", "what", "wich", "cual", "que", "right", "correct", "correcto", "whats"})
+ASKING = frozenset({"which", "what", "wich", "cual", "que", "right", "correct", "correcto", "whats", "best", "proper", "mejor"})
 
 
 def _plate_list(draft: Draft) -> None:
@@ -281,8 +281,11 @@ def _measured_between(draft: Draft, one: int, other: int) -> bool:
 
 def _withdrawn_taps(draft: Draft) -> None:
     """Of two taps with a mark of correction between them the last one stands."""
-    taps = [(at, fact) for at, fact in draft.facts if fact.fact == "tap_volts"]
-    if len(taps) > 1 and any(p.kind == "withdraw" for p in draft.phrases[taps[0][0] : taps[-1][0]]):
+    taps = [row for row in draft.facts if row[1].fact == "tap_volts"]
+    moved = any(
+        p.text in {"moved", "switched", "swapped", "changed", "from", "moving", "cambie", "movi"} for p in draft.phrases
+    )
+    if len(taps) > 1 and (moved or any(p.kind == "withdraw" for p in draft.phrases[taps[0][0] : taps[-1][0]])):
         draft.facts = [row for row in draft.facts if row[1].fact != "tap_volts" or row is taps[-1]]
 
 
@@ -348,6 +351,15 @@ def _supply(draft: Draft) -> None:
         ):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(figure.at + 1)
+    for figure in open_amounts(draft):  # "240 tap on 208"
+        kinds = [draft.kind(i) for i in (figure.at - 3, figure.at - 2, figure.at - 1)]
+        if (
+            kinds == ["amounts", "tapword", "at"]
+            and volts(figure)
+            and figure.value in NOMINAL_V
+            and draft.told("supply_volts") is None
+        ):
+            draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
     _supply_of_a_question(draft)
     _supply_by_itself(draft)
     air = any(s.kind == "notours" and s.name == "temperature" for s in draft.sites.values())

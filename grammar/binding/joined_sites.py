@@ -42,6 +42,32 @@ def in_and_out(draft: Draft) -> None:
             draft.sites[at] = site
 
 
+def ground_of(draft: Draft) -> None:
+    """In "short to ground on the secondary 0.5 ohms": the ground and the winding that follows it are one pair."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "ends" or not _single(draft, at) or phrase.ends[0].name != "ground":
+            continue
+        step = at + 1
+        while draft.kind(step) in {"at", "between"} or (draft.kind(step) == "filler" and draft.phrases[step].text == "the"):
+            step += 1
+        led = any(draft.kind(i) == "to" or draft.phrases[i].text in {"a", "to"} for i in range(max(0, at - 3), at))
+        if (
+            step == at + 1
+            or not led
+            or draft.kind(step) != "ends"
+            or not _single(draft, step)
+            or draft.kind(at - 2) in {"amounts", "value"}
+        ):
+            continue
+        other = draft.phrases[step]
+        if other.ends[0].name in {"primary", "secondary"}:
+            joined = Phrase("ends", "", other.start, other.end, ends=(*other.ends, *phrase.ends), joins=("to",))
+            site = site_of(draft, step, joined)
+            if site is not None:
+                draft.sites.pop(at, None)
+                draft.sites[step] = site
+
+
 def split_pairs(draft: Draft) -> None:
     """In "secondary clear to case", "1.8 meg to ground on the pri": one end before the figure, the other behind it."""
     for figure in draft.figures:
@@ -57,7 +83,7 @@ def split_pairs(draft: Draft) -> None:
             first is None
             or draft.sentence[first] != draft.sentence[figure.at]
             or not _single(draft, first)
-            or _between(draft, first, figure.at)
+            or _between(draft, first, figure.at, pause=False)
         ):
             first = next((i for i in range(second + 1, min(len(draft.phrases), second + 5)) if draft.kind(i) == "ends"), None)
             if (
@@ -139,5 +165,6 @@ def _single(draft: Draft, at: int) -> bool:
     return len(draft.phrases[at].ends) == 1
 
 
-def _between(draft: Draft, one: int, other: int) -> bool:
-    return any(draft.kind(i) in {"amounts", "value", "comma", "stop", "line"} for i in range(one + 1, other))
+def _between(draft: Draft, one: int, other: int, *, pause: bool = True) -> bool:
+    barriers = {"amounts", "value", "stop", "line"} | ({"comma"} if pause else set())
+    return any(draft.kind(i) in barriers for i in range(one + 1, other))

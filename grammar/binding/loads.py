@@ -253,6 +253,10 @@ def _plate_volts(draft: Draft) -> None:
     for figure in open_amounts(draft):
         if figure.kind != "amount" or figure.unit not in {None, "V"}:
             continue
+        if rated and _described(draft, figure):
+            name = "rated_secondary_volts" if figure.value <= 24 else "supply_volts"
+            draft.fact(figure, Fact(fact=name, value=figure.value, unit="V"))
+            continue
         if (
             figure.unit == "V"
             and figure.value in {12.0, 16.0, 18.0, 24.0}
@@ -296,6 +300,30 @@ def _plate_volts(draft: Draft) -> None:
                 draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
 
 
+def _described(draft: Draft, figure: Figure) -> bool:
+    """In "a 40VA with 120 primary and 24 secondary": nominal volts right before their winding, both of them, and nothing measured."""
+    if any(p.kind == "reads" for p in draft.phrases):
+        return False
+    pairs = [
+        (f.value, draft.sites[f.at + 1].name)
+        for f in draft.around(figure.at)
+        if volts(f) and f.at + 1 in draft.sites and draft.sites[f.at + 1].kind == "place"
+    ]
+    mine = (figure.value, draft.sites[figure.at + 1].name) if figure.at + 1 in draft.sites else None
+    nominal = all(
+        (name == "primary" and value in NOMINAL_V) or (name == "secondary" and value == 24.0) for value, name in pairs
+    )
+    return (
+        mine in pairs
+        and nominal
+        and (
+            mine[1] == "secondary"
+            or any(n == "secondary" for _, n in pairs)
+            or any(f.fact == "rated_secondary_volts" for _, f in draft.facts)
+        )
+    )
+
+
 def _under_plate(draft: Draft, figure: Figure) -> bool:
     """In "nameplate says 40 VA 24 volts 120 primary": in one sentence behind the word, and nothing measured between."""
     plate = next((i for i in range(figure.at - 1, max(-1, figure.at - 10), -1) if draft.kind(i) == "nameplate"), None)
@@ -330,6 +358,8 @@ def sizes_asked(draft: Draft) -> None:
 def _counted(draft: Draft, figure: Figure) -> bool:
     """A small whole number before an ordinary noun: "3 times", "two guys"."""
     behind = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)]
+    if behind.kind == "ends" and draft.text[behind.start : behind.end].lower() in {"fuses", "fusibles", "coils", "bobinas"}:
+        return True
     english = behind.kind == "filler" and behind.language == "en" and behind.text.isalpha() and len(behind.text) > 1
     return english and figure.value <= 12 and behind.text not in FOLLOWS
 

@@ -59,6 +59,7 @@ def _place(draft: Draft, figure: Figure) -> None:
     elif (
         (site.name == "fuse" and figure.kind == "amount" and figure.unit in {None, "V"} and _on_one_side(draft, site))
         or site.name == "terminals"
+        or (site.kind == "pair" and figure.unit == "V" and figure.value <= 60 and _control_letters(draft, site))
         or (site.kind == "place" and site.name not in MEASURE_AT)
     ):
         _unread(draft, figure)
@@ -74,6 +75,14 @@ SIDES = frozenset(
 def _on_one_side(draft: Draft, site: Site) -> bool:
     """In "26 after the fuse" is not across it."""
     return any(draft.phrases[i].text in SIDES for i in range(max(0, site.at - 3), site.at))
+
+
+def _control_letters(draft: Draft, site: Site) -> bool:
+    """R to G, Y to ground: terminals of a thermostat rather than colours, where the volts are those of the control circuit."""
+    ends = draft.phrases[site.at].ends
+    return any(e.kind == "letter" and e.name in {"r", "g", "y", "w"} for e in ends) and all(
+        (e.kind == "letter" and e.name in {"r", "g", "y", "w", "o", "b"}) or e.name == "ground" for e in ends
+    )
 
 
 def _motor_letters(draft: Draft, site: Site) -> bool:

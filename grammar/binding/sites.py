@@ -2,7 +2,7 @@
 
 from grammar.binding.digit_leads import apart_pairs, number_pairs
 from grammar.binding.draft import Draft, Site
-from grammar.binding.joined_sites import both, in_and_out, split_pairs
+from grammar.binding.joined_sites import both, ground_of, in_and_out, split_pairs
 from grammar.binding.places import site_of, uses_marks
 
 
@@ -27,5 +27,6 @@ def find_sites(draft: Draft) -> None:
         for at, phrase in enumerate(draft.phrases):  # "low side 70 high side 250"
             if at in draft.sites and phrase.kind == "ends" and draft.text[phrase.start : phrase.end].lower() == "high side":
                 draft.sites[at] = Site(at, "notours", "pressure")
+    ground_of(draft)
     split_pairs(draft)
     both(draft)

@@ -133,6 +133,8 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
             continue
         if f.meaning == "blown_fuse" and "blows_fuse" in names:
             continue
+        if f.meaning == "burnt" and words[f.at[-1] + 1 : f.at[-1] + 2] in (["my"], ["his"], ["her"], ["me"]):
+            continue  # a hand, no transformer
         if f.meaning == "burnt" and draft.parsed.words[owners[f.at[0]]].kind == "value":
             continue
         if f.meaning == "burnt" and any(set(f.at) & set(o.at) for o in found if o.meaning in {"blown_fuse", "blows_fuse"}):

@@ -54,7 +54,10 @@ LEADS = (
     ),
     Words(
         "leadword", "lead",
-        en=("lead", "leads", "wire", "wires", "conductor", "leg", "legs", "pigtail", "ends", "terminal", "terminals", "term"),
+        en=(
+            "lead", "leads", "wire", "wires", "conductor", "leg", "pin", "pins", "post", "posts", "legs", "pigtail", "ends",
+            "terminal", "terminals", "term",
+        ),
         es=("cable", "cables", "alambre", "alambres", "punta", "puntas", "hilo", "terminales", "los cables"),
     ),
     Words(

@@ -126,3 +126,31 @@ HEADINGS = (
         ),
     ),
 )  # fmt: skip
+
+PATTERNS = (
+    (
+        "lifted",
+        ("r", "c", "red", "one", "one secondary", "one sec", "a", "a secondary", "secondary", "sec", "load", "field", "control", "the load", "hot"),
+        ("", "wire", "lead", "leg", "side", "conductor", "terminal", "wires", "leads"),
+        ("off", "lifted", "pulled", "disconnected", "removed", "unhooked", "loose", "undone", "hanging", "floating", "taken off", "pulled off", "lifted off", "unlanded", "off the board", "off the terminal"),
+    ),
+    (
+        "loaded",
+        ("r", "c", "red", "load", "field", "control", "the load"),
+        ("", "wire", "lead", "leg", "wires", "leads"),
+        ("on", "back on", "connected", "hooked up", "landed", "attached", "tied in", "reconnected", "hooked back up", "put back", "back in"),
+    ),
+    (
+        "lifted",
+        ("r", "el r", "cable r", "cable de r", "el cable de r", "un cable", "una punta", "un lado", "la carga", "carga", "cable rojo", "el rojo", "una pata", "el cable r"),
+        ("",),
+        ("suelto", "suelta", "desconectado", "desconectada", "levantado", "levantada", "quitado", "quitada", "afuera", "safado", "zafado", "zafada"),
+    ),
+    (
+        "loaded",
+        ("r", "el r", "cable r", "cable de r", "el cable de r", "la carga", "carga", "cable rojo", "el rojo"),
+        ("",),
+        ("puesto", "puesta", "conectado", "conectada", "reconectado"),
+    ),
+)  # fmt: skip
+"""Conditions that are put together: what, its noun, its state."""

@@ -62,8 +62,9 @@ LINKS = (
         en=(
             "meant", "i meant", "should be", "should have been", "should say", "supposed to say", "change", "change the",
             "correct", "change it to", "correct to", "fix that to", "update", "meant to say", "should've been", "shoulda been",
-            "disregard", "ignore", "wrong number", "was wrong", "is wrong", "not right", "wrong", "fix", "replace",
-            "change that to", "it should be", "misread", "mistyped", "redo",
+            "disregard", "ignore", "wrong number", "was wrong", "is wrong", "not right", "thats wrong", "got it wrong",
+            "had it wrong", "wrong reading", "wrong on the", "fix", "replace", "change that to", "it should be", "misread",
+            "mistyped", "redo",
         ),
         es=(
             "quise decir", "quise poner", "queria decir", "queria poner", "cambia", "cambiar", "cambiale", "corrige",
@@ -132,9 +133,11 @@ LINKS = (
     Words(
         "supply", "supply",
         en=(
-            "supply", "building", "bldg", "bldng", "service", "supply voltage", "house is", "store is", "shop is",
-            "this unit is", "unit is", "system is", "bulding", "site", "the place is", "power here is", "fed with", "fed by",
-            "feed", "supply is", "source", "nominal", "power is", "have to work with", "circuit here is", "equipment is",
+            "supply", "building", "bldg", "bldng", "service", "supply voltage", "system voltage", "building voltage",
+            "service voltage", "voltage here is", "unit voltage", "site voltage", "power here", "house is", "store is",
+            "shop is", "this unit is", "unit is", "system is", "bulding", "site", "the place is", "power here is", "fed with",
+            "fed by", "feed", "supply is", "source", "nominal", "power is", "have to work with", "circuit here is",
+            "equipment is",
         ),
         es=(
             "edificio", "suministro", "alimentacion", "servicio electrico", "la unidad es de", "equipo es de", "unidad es de",
@@ -223,7 +226,7 @@ LINKS = (
             "extension", "ext", "zone", "floor", "page", "step", "number", "no.", "item", "system", "call", "stage", "fc",
             "acct", "po", "rooftop unit", "rooftop", "store #", "gate code", "code", "door code", "truck", "van", "lot",
             "case #", "error", "error code", "fault", "fault code", "group", "bay", "dock", "building #", "option", "circuit",
-            "breaker", "slot", "pin", "figure", "version", "school", "church",
+            "breaker", "slot", "figure", "version", "school", "church",
         ),
         es=(
             "clase", "unidad", "cuarto", "habitacion", "apartamento", "depto", "trabajo", "orden", "factura", "modelo", "serie",

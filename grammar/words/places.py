@@ -70,9 +70,10 @@ PLACES = (
     Words(
         "place", "fuse",
         en=(
-            "fuse", "fuses", "fuze", "fuse holder", "fuseholder", "low voltage fuse", "lv fuse", "low volt fuse", "24v fuse",
-            "24 volt fuse", "control fuse", "board fuse", "blade fuse", "inline fuse", "in line fuse", "glass fuse",
-            "low voltage breaker", "transformer breaker", "xfmr breaker", "fuse on the board", "fuse link", "secondary fuse",
+            "fuse", "fuses", "fuze", "fused at", "fused with", "fused for", "fused", "fuse holder", "fuseholder",
+            "low voltage fuse", "lv fuse", "low volt fuse", "24v fuse", "24 volt fuse", "control fuse", "board fuse",
+            "blade fuse", "inline fuse", "in line fuse", "glass fuse", "low voltage breaker", "transformer breaker",
+            "xfmr breaker", "fuse on the board", "fuse link", "secondary fuse",
         ),
         es=(
             "fusible", "fusibles", "fusil", "portafusible", "fusible de la tarjeta", "fusible de 24", "fusible de control",

@@ -94,7 +94,7 @@ SYMPTOMS = (
             "fuse|fuses keeps|keep blowing|popping|burning|going", "burning through fuses", "going through fuses",
             "blows right away", "blows .. again", "blew .. fuses", "blew again and again",
             "blown 2|3|4|two|three|four|several fuses", "fuse blows|pops",
-            "fuse .. blows|pops .. every|again|when|right|as|immediately|instantly", "it blows", "gone through .. fuses",
+            "fuse .. blows|pops .. every|again|when|right|as|immediately|instantly", "it blows", "gone through .. fuses", "went|going|been|goes through .. fuses", "burned through .. fuses",
             "took out .. fuses", "kills fuses", "pops again", "popped 2|3|4|two|three|four",
             "doesnt|won't|wont|doesn't|not blow .. again", "eats a fuse",
         ),
