@@ -82,7 +82,7 @@ class EndRow(NumberRow):
         if join.kind == "slash":
             return before.kind != "place" and behind.kind != "place"
         if join.kind == "letter" and join.meaning == "a":
-            return not self._is_lettered(before, behind) or self.spanish
+            return not self._is_lettered(before, behind) or self.spanish or {before.meaning, behind.meaning} == {"r", "c"}
         between = any(self.kind(b) in {"between", "leadword"} for b in range(max(0, at - 6), at))
         if join.kind == "and" or (join.kind == "letter" and join.meaning == "y"):
             return between or (before.kind != "place" and behind.kind != "place")

@@ -92,7 +92,7 @@ class NumberRow(Row):
         es_join = phrase.kind == "letter" and phrase.meaning in {"a", "o", "y"} and (self.spanish or phrase.meaning == "a")
         times = phrase.kind == "letter" and phrase.meaning == "x"
         dash = phrase.kind in {"dash", "slash"} and (self.glued(at) == self.glued(at + 1))
-        joined = phrase.kind in {"to", "or"} or es_join or times or dash
+        joined = phrase.kind in {"to", "or"} or phrase.text in {"maybe", "quizas", "tal vez"} or es_join or times or dash
         if phrase.kind == "and" or (phrase.meaning == "y" and es_join):
             joined = self.kind(at + 2) != "device" and any(self.kind(b) == "between" for b in range(max(0, at - 5), at))
         return (phrase, 1) if joined else None

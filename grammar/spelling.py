@@ -45,7 +45,7 @@ def mended(word: str) -> str | None:
     """
     The word of the vocabulary that was meant, where only one meaning can be.
 
-    >>> mended("secondarry"), mended("trasnformer"), mended("blick")
+    >>> mended("secondarry"), mended("trasnformer"), mended("blc")
     ('secondary', 'transformer', None)
     """
     words, meanings = _targets()

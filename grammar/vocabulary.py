@@ -68,10 +68,11 @@ def entries() -> Iterable[tuple[tuple[str, ...], Words, str | None]]:
             for word in words:
                 yield pieces(word), row, language
     for meaning, subjects, nouns, states in PATTERNS:
-        row = Words("condition", meaning)
-        for parts in product(subjects, nouns, states):
-            if parts[0] not in NEED_A_NOUN or parts[1]:
-                yield tuple(" ".join(parts).split()), row, None
+        row, ends = Words("condition", meaning), [tuple(state.split()) for state in states]
+        for subject, noun in product(subjects, nouns):
+            if noun or subject not in NEED_A_NOUN:
+                begin = (*subject.split(), *noun.split())
+                yield from ((begin + end, row, None) for end in ends)
 
 
 @cache

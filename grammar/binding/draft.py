@@ -170,7 +170,7 @@ def settle(figure: Figure) -> None:
     values = [converted(a, a.unit or meaning) for a in amounts]
     figure.value = values[-1]
     figure.doubt = next((a.doubt for a in amounts if a.doubt), None)
-    if len(values) == 2 and figure.joins[0] in {"to", "-", "a", "or", "o", "and", "y", "dash"}:
+    if len(values) == 2 and figure.joins[0] in {"to", "-", "a", "or", "o", "and", "y", "dash", "about"}:
         figure.low, figure.high = min(values), max(values)
         figure.value = (values[0] + values[1]) / 2
 

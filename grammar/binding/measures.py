@@ -202,10 +202,12 @@ def _reading(draft: Draft, figure: Figure) -> None:
         low_impedance=low_impedance and unit == "V",
         not_isolated=not_isolated and unit == "ohm",
     )
+    if site.also and figure.kind == "amount":
+        reading = replace(reading, assumed=True)
     draft.readings.append(reading)
     for other in site.also:
         if (further := MEASURE_AT.get(other.name, {}).get(unit)) is not None:
-            draft.readings.append(replace(reading, measure=further, leads=other.leads, assumed=figure.kind == "amount"))
+            draft.readings.append(replace(reading, measure=further, leads=other.leads))
     figure.done = True
 
 

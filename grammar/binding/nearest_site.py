@@ -233,7 +233,7 @@ def _share_behind(draft: Draft, figures: list[Figure]) -> None:
         for figure in reversed([f for f in draft.around(at) if f.at < at and id(f) in known]):
             if figure.site is site and site.used and not waiting:
                 continue
-            if site.used and figure.state is None:
+            if site.used and figure.state is None and not _only_before(draft, site, stated=True):
                 break
             if figure.site is not None or draft.sentence[figure.at] != draft.sentence[at] or figure.kind == "good":
                 break
@@ -243,10 +243,10 @@ def _share_behind(draft: Draft, figures: list[Figure]) -> None:
             site.used += 1
 
 
-def _only_before(draft: Draft, site: Site) -> bool:
+def _only_before(draft: Draft, site: Site, *, stated: bool = False) -> bool:
     """The place serves one figure, which stands before it and has a state: "27 sin carga y 23 con carga en el secundario"."""
     mine = [f for f in draft.around(site.at) if f.site is site]
-    return len(mine) == 1 and mine[0].at < site.at and mine[0].state is not None
+    return len(mine) == 1 and mine[0].at < site.at and (mine[0].state is not None or not stated)
 
 
 def _carry(draft: Draft, figures: list[Figure]) -> None:

@@ -68,7 +68,7 @@ ASKS = (
     Cue(
         "size",
         en=(
-            "what size .. transformer|xfmr|do|should|unit|va|one", "what size xfmr|transformer",
+            "what size .. transformer|xfmr|do|should|unit|va|one", "what size xfmr|transformer", "what size",
             "what transformer|xfmr .. for|do|should|would|will|to", "what transformer|xfmr will", "what transformer",
             "what xfmr", "which va", "size me", "pick .. transformer|xfmr", "recommend .. transformer|xfmr|va|size",
             "how big of a", "can i get away with .. va|40|50|75", "go up to .. va|50|75|100", "bump .. va|50|75|100",
@@ -302,13 +302,14 @@ ASKS = (
     Cue(
         "history",
         en=(
-            "history", "what readings", "what do you have", "what have i|we", "what did i", "list what",
-            "what you have|got|know", "tell me what you have", "go over .. readings|numbers", "whats on file", "what do i have",
-            "what have you got", "show me what", "list .. readings", "my readings", "all .. readings", "readings so far",
-            "have so far", "got so far", "readings do you", "show readings|log|history", "what you got", "log of",
-            "what's logged", "whats logged", "what'd i", "read back", "read it back", "anything on .. before", "seen before",
-            "been here before", "show .. log", "show .. readings", "what did we", "what we have|got", "what i sent|gave",
-            "read me back", "what numbers", "repeat .. numbers|readings", "last time", "what do u have", "worked on .. before",
+            "history", "what readings", "what do you have", "what have i|we", "what did i", "everything i sent|gave|told",
+            "all i sent|gave|told", "what all i", "list what", "what you have|got|know", "tell me what you have",
+            "go over .. readings|numbers", "whats on file", "what do i have", "what have you got", "show me what",
+            "list .. readings", "my readings", "all .. readings", "readings so far", "have so far", "got so far",
+            "readings do you", "show readings|log|history", "what you got", "log of", "what's logged", "whats logged",
+            "what'd i", "read back", "read it back", "anything on .. before", "seen before", "been here before", "show .. log",
+            "show .. readings", "what did we", "what we have|got", "what i sent|gave", "read me back", "what numbers",
+            "repeat .. numbers|readings", "last time", "what do u have", "worked on .. before",
             "show me .. readings|numbers|log|history", "prior visits|visit|calls", "anything on", "remind me what",
         ),
         es=(

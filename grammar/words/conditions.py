@@ -130,7 +130,7 @@ HEADINGS = (
 PATTERNS = (
     (
         "lifted",
-        ("r", "c", "red", "one", "one secondary", "one sec", "a", "a secondary", "secondary", "sec", "load", "field", "control", "the load", "hot"),
+        ("r", "c", "red", "one", "one secondary", "one sec", "a", "a secondary", "secondary", "sec", "load", "field", "control", "the load", "with the load", "with load", "hot"),
         ("", "wire", "lead", "leg", "side", "conductor", "terminal", "wires", "leads"),
         ("off", "lifted", "pulled", "disconnected", "removed", "unhooked", "loose", "undone", "hanging", "floating", "taken off", "pulled off", "lifted off", "unlanded", "off the board", "off the terminal"),
     ),
@@ -142,13 +142,13 @@ PATTERNS = (
     ),
     (
         "lifted",
-        ("r", "el r", "cable r", "cable de r", "el cable de r", "un cable", "una punta", "un lado", "la carga", "carga", "cable rojo", "el rojo", "una pata", "el cable r"),
+        ("r", "el r", "cable r", "cable de r", "el cable de r", "un cable", "una punta", "un lado", "la carga", "con la carga", "con carga", "carga", "cable rojo", "el rojo", "una pata", "el cable r"),
         ("",),
         ("suelto", "suelta", "desconectado", "desconectada", "levantado", "levantada", "quitado", "quitada", "afuera", "safado", "zafado", "zafada"),
     ),
     (
         "loaded",
-        ("r", "el r", "cable r", "cable de r", "el cable de r", "la carga", "carga", "cable rojo", "el rojo"),
+        ("r", "el r", "cable r", "cable de r", "el cable de r", "la carga", "con la carga", "carga", "cable rojo", "el rojo"),
         ("",),
         ("puesto", "puesta", "conectado", "conectada", "reconectado"),
     ),

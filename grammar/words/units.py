@@ -5,17 +5,17 @@ from grammar.words.row import Words
 UNITS = (
     Words(
         "unit", "volt",
-        en=("volts", "volt", "vlts", "vots", "volts ac", "volt ac", "v ac", "volts rms"),
+        en=("vlts", "vots", "volts ac", "volt ac", "v ac", "volts rms"),
         es=("voltios", "voltio", "volteos"),
-        both=("vac", "vdc", "vca", "acv", "vrms"),
+        both=("volts", "volt", "vac", "vdc", "vca", "acv", "vrms"),
     ),
     Words("unit", "millivolt", en=("millivolts", "millivolt"), es=("milivoltios",), both=("mv", "mvac")),
     Words("unit", "kilovolt", en=("kilovolts",), both=("kv",)),
     Words(
         "unit", "amp",
-        en=("amps", "amp", "ampere", "amperes", "amps ac"),
+        en=("ampere", "amperes", "amps ac"),
         es=("amperios", "amperio", "amperes de corriente"),
-        both=("aac", "amper"),
+        both=("amps", "amp", "aac", "amper"),
     ),
     Words(
         "unit", "milliamp",
@@ -25,9 +25,9 @@ UNITS = (
     ),
     Words(
         "unit", "ohm",
-        en=("ohms", "ohm", "omhs", "ohns", "ohems", "oms", "homs"),
+        en=("omhs", "ohns", "ohems", "oms", "homs"),
         es=("ohmios", "ohmio", "omios"),
-        both=("Ω", "Ωs", "ohmz", "ohms out at", "ohmed out at", "ohms out to", "ohmed at", "ohms out around"),
+        both=("ohms", "ohm", "Ω", "Ωs", "ohmz", "ohms out at", "ohmed out at", "ohms out to", "ohmed at", "ohms out around"),
     ),
     Words(
         "unit", "kiloohm",
