@@ -4,7 +4,7 @@ from core.readings import Reading
 from grammar.binding.answers import answers
 from grammar.binding.corrections import correct
 from grammar.binding.draft import Draft, start
-from grammar.binding.facts import facts, nominal_in_question
+from grammar.binding.facts import facts
 from grammar.binding.jobs import job_name
 from grammar.binding.labels import labels
 from grammar.binding.leftovers import leftovers
@@ -14,6 +14,7 @@ from grammar.binding.nearest_site import bind
 from grammar.binding.rest import rest_open
 from grammar.binding.sites import find_sites
 from grammar.binding.states import conditions, units
+from grammar.binding.supply import nominal_in_question
 from grammar.binding.turns import turns
 from grammar.message import Context, Message
 from grammar.parser import parse

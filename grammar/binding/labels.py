@@ -2,8 +2,8 @@
 
 from core.readings import Fact
 from grammar.binding.draft import Draft
-from grammar.binding.facts import NOMINAL_V
 from grammar.binding.places import lead_name
+from grammar.binding.told import NOMINAL_V
 from grammar.phrase import Phrase
 
 ROLE_VOLTS = NOMINAL_V | {24.0, 12.0}

@@ -3,7 +3,7 @@
 from core.readings import Fact
 from core.said import say
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.facts import NOMINAL_V, open_amounts, volts
+from grammar.binding.told import NOMINAL_V, open_amounts, volts
 from grammar.message import Unclear
 from grammar.words.devices import SWITCHES
 
