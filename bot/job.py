@@ -1,6 +1,6 @@
 """A job's state is a fold over its log: an edit, an undo, a correction and a restart are the same thing."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import reduce
@@ -43,6 +43,8 @@ class State:
     turns: tuple[Turn, ...] = ()
     kept: tuple[tuple[str, Message], ...] = ()
     """The messages that still count, with their ids, in the order first sent."""
+    stood: tuple[tuple[tuple[Reading, ...], tuple[Fact, ...]], ...] = ()
+    """What stood after each of `kept`: a long log is gone through neither for a reply nor for an undo."""
     given: Mapping[str, Circumstances] = field(default_factory=dict)
     """The circumstances in which each caution was last said."""
     halted: tuple[str, ...] = ()
@@ -54,22 +56,32 @@ class State:
     language: str = "en"
     qualified: bool | None = None
 
+    @property
+    def readings(self) -> tuple[Reading, ...]:
+        """The readings that stand."""
+        return self.stood[-1][0] if self.stood else ()
+
+    @property
+    def facts(self) -> tuple[Fact, ...]:
+        """The facts that stand."""
+        return self.stood[-1][1] if self.stood else ()
+
     def context(self) -> Context:
         """What the grammar is told before it reads the next text."""
         return Context(
             asked=self.asked,
             asked_fact=self.asked_fact,
             unclear=self.unclear,
-            readings=standing_readings(self.kept),
-            facts=standing_facts(self.kept),
+            readings=self.readings,
+            facts=self.facts,
             language=self.language,
         )
 
     def job(self, message: Message) -> Job:
         """What core is told, `message` being the one that is answered."""
         return Job(
-            readings=standing_readings(self.kept),
-            facts=standing_facts(self.kept),
+            readings=self.readings,
+            facts=self.facts,
             asks=message.asks,
             fresh=frozenset(r.measure for r in message.readings) | frozenset(f.fact for f in message.facts),
             declined=self.declined,
@@ -125,17 +137,19 @@ def remember(state: State, turn: Turn) -> State:
 
 def take(state: State, message_id: str, message: Message) -> State:
     """The state with a message taken in: what it adds, replaces, takes back or refuses."""
-    kept = state.kept
+    kept, stood = state.kept, state.stood
     if "undo" in message.asks:
-        kept = kept[:-1]
+        kept, stood = kept[:-1], stood[:-1]
     elif message.readings or message.facts or message.withdrawn:
         kept = (*kept, (message_id, message))
+        stood = (*stood, (readings_after(state.readings, message), facts_after(state.facts, message)))
     declined = state.declined
     if "cannot" in message.asks and state.asked is not None:
         declined |= {state.asked}
     return replace(
         state,
         kept=kept,
+        stood=stood,
         declined=declined,
         unclear=message.unclear,
         language=message.language or state.language,
@@ -145,14 +159,18 @@ def take(state: State, message_id: str, message: Message) -> State:
 
 def standing_readings(kept: tuple[tuple[str, Message], ...]) -> tuple[Reading, ...]:
     """The latest reading of each measure and pair of leads that was not taken back, in the order in which those were taken."""
-    latest: dict[tuple[str, frozenset[str]], Reading] = {}
-    for _, message in kept:
-        for key in [key for key, reading in latest.items() if _is_taken_back(reading, message, latest)]:
-            del latest[key]
-        for reading in message.readings:
-            key = _place(reading)
-            latest.pop(key, None)
-            latest[key] = reading
+    return reduce(readings_after, (message for _, message in kept), ())
+
+
+def readings_after(standing: tuple[Reading, ...], message: Message) -> tuple[Reading, ...]:
+    """The readings that stand once a message came after those that stood."""
+    latest = {_place(reading): reading for reading in standing}
+    for key in [key for key, reading in latest.items() if _is_taken_back(reading, message, latest)]:
+        del latest[key]
+    for reading in message.readings:
+        key = _place(reading)
+        latest.pop(key, None)
+        latest[key] = reading
     return tuple(latest.values())
 
 
@@ -180,19 +198,21 @@ def _is_taken_back(old: Reading, message: Message, latest: Mapping[tuple[str, fr
     )
 
 
-def standing_facts(kept: tuple[tuple[str, Message], ...]) -> tuple[Fact, ...]:
-    """The latest of each fact; of loads, symptoms and leads the latest of each device, symptom and lead."""
-    latest: dict[tuple[str, object, int], Fact] = {}
-    for _, message in kept:
-        for gone in [key for key in latest if key[0] in message.withdrawn]:
-            del latest[gone]
-        times: dict[tuple[str, object], int] = {}
-        for fact in message.facts:
-            # Two loads of one device in one message are two loads; in a later message they replace the earlier ones.
-            which = (fact.fact, _which(fact))
-            times[which] = times.get(which, 0) + 1
-            latest[*which, times[which]] = fact
-    return tuple(latest.values())
+def facts_after(standing: tuple[Fact, ...], message: Message) -> tuple[Fact, ...]:
+    """The latest of each fact, of loads, symptoms and leads that of each device, symptom and lead, once a message came in."""
+    left = (fact for fact in standing if fact.fact not in message.withdrawn)
+    return tuple({**_counted(left), **_counted(message.facts)}.values())
+
+
+def _counted(facts: Iterable[Fact]) -> dict[tuple[str, object, int], Fact]:
+    """Two loads of one device in one message are two loads; in a later message they replace the earlier ones, each its own."""
+    counted: dict[tuple[str, object, int], Fact] = {}
+    times: dict[tuple[str, object], int] = {}
+    for fact in facts:
+        which = (fact.fact, _which(fact))
+        times[which] = times.get(which, 0) + 1
+        counted[*which, times[which]] = fact
+    return counted
 
 
 def _which(fact: Fact) -> object:
