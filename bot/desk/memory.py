@@ -38,9 +38,11 @@ class Memory:
             return State(language=language) if language else State()
         kept = self._kept.get(job.id)
         if kept is None or kept.turns > job.turns or (kept.turns == job.turns and kept.last_at != job.last_at):
-            state = fold(turns(session, job))
+            state = fold(turns(session, job, records=False))
         else:
-            state = reduce(step, turns(session, job, after=kept.turns) if kept.turns < job.turns else (), kept.state)
+            state = reduce(
+                step, turns(session, job, after=kept.turns, records=False) if kept.turns < job.turns else (), kept.state
+            )
         self._keep(job.id, Remembered(job.turns, job.last_at, state))
         return state
 

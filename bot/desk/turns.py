@@ -7,12 +7,33 @@ from sqlalchemy.orm import Session
 from bot.conversation import Turn
 from bot.desk.incoming import Incoming
 from bot.store import log
-from bot.store.tables import Job, LoggedMessage, LoggedReply, Technician
+from bot.store.tables import Job, Technician
 
 
-def turns(session: Session, job: Job, *, after: int = 0) -> Sequence[Turn]:
-    """The turns of a job from a number on."""
-    return [_turn(message, reply) for message, reply in log.read(session, job, after=after)]
+def turns(session: Session, job: Job, *, after: int = 0, records: bool = True) -> Sequence[Turn]:
+    """
+    The turns of a job from a number on.
+
+    Args:
+        session: A session on the store.
+        job: The job.
+        after: Number of the last turn that is known already.
+        records: Whether each reply's record is wanted beside its talk. A fold needs only the talk.
+    """
+    return [
+        Turn(
+            number=number,
+            text=text,
+            message_id=_own_id(technician_id, message_id, revision),
+            edits=_own_id(technician_id, message_id, 0) if revision else None,
+            sent_at=sent_at,
+            technician=written_by,
+            reply=None if talk is None else {**(record or {}), "talk": talk},
+        )
+        for number, technician_id, message_id, revision, text, sent_at, written_by, talk, record in log.lines(
+            session, job, after=after, records=records
+        )
+    ]
 
 
 def turn_of(sent: Incoming, job: Job, technician: Technician, message_id: str, revision: int) -> Turn:
@@ -25,18 +46,6 @@ def turn_of(sent: Incoming, job: Job, technician: Technician, message_id: str, r
         sent_at=sent.sent_at,
         technician=technician.name,
         reply=None,
-    )
-
-
-def _turn(message: LoggedMessage, reply: LoggedReply | None) -> Turn:
-    return Turn(
-        number=message.number,
-        text=message.text,
-        message_id=_own_id(message.technician_id, message.message_id, message.revision),
-        edits=_own_id(message.technician_id, message.message_id, 0) if message.revision else None,
-        sent_at=message.sent_at,
-        technician=message.written_by,
-        reply=None if reply is None else {**reply.record, "talk": reply.talk},
     )
 
 

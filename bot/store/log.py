@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import select
+from sqlalchemy import Row, null, select
 from sqlalchemy.orm import Session
 
 from bot.store.tables import Job, LoggedMessage, LoggedReply, Technician
@@ -84,6 +84,28 @@ def read(session: Session, job: Job, *, after: int = 0) -> Sequence[tuple[Logged
         .order_by(LoggedMessage.number)
     )
     return [(message, reply) for message, reply in rows]
+
+
+def lines(session: Session, job: Job, *, after: int = 0, records: bool = True) -> Sequence[Row[*tuple[Any, ...]]]:
+    """
+    The same as plain columns, for a fold of thousands: number, technician, ids, text, time, author, talk, record.
+
+    Without records, which a fold does not need, half the time is saved.
+    """
+    asked = select(
+        LoggedMessage.number,
+        LoggedMessage.technician_id,
+        LoggedMessage.message_id,
+        LoggedMessage.revision,
+        LoggedMessage.text,
+        LoggedMessage.sent_at,
+        LoggedMessage.written_by,
+        LoggedReply.talk,
+        LoggedReply.record if records else null(),
+    )
+    joined = asked.outerjoin(LoggedReply, LoggedReply.logged_message_id == LoggedMessage.id)
+    of_job = joined.where(LoggedMessage.job_id == job.id, LoggedMessage.number > after)
+    return session.execute(of_job.order_by(LoggedMessage.number)).all()
 
 
 def last_asks(session: Session, job: Job) -> Sequence[str]:

@@ -21,6 +21,12 @@ def kept_for(session: Session) -> int | None:
     return None if found is None else found.value
 
 
+def is_set(session: Session) -> bool:
+    """Whether anybody's jobs have an end at all."""
+    own = session.scalar(select(Technician.id).where(Technician.keep_days.is_not(None)).limit(1))
+    return own is not None or kept_for(session) is not None
+
+
 def clear_out(session: Session, now: datetime) -> int:
     """Delete the closed jobs whose time is over, with their logs and files; how many it were."""
     common = kept_for(session)

@@ -371,6 +371,19 @@ def test_retention_is_set_and_shown(here: Here, a_store: Path) -> None:
     refuses(here("retention", "soon", *at), "Days are a number")
 
 
+def test_a_chat_begins_by_deleting_what_is_over(home: Path, a_store: Path) -> None:
+    """Nobody has to think of it."""
+    at = ("--database", str(a_store))
+    run("retention", "30", *at, home=home)
+    with sqlite3.connect(a_store) as raw:
+        raw.execute("UPDATE job SET closed_at = '2020-01-01 00:00:00'")
+    raw.close()
+
+    run("chat", *at, home=home)
+
+    assert json.loads(run("jobs", "--json", *at, home=home).stdout or "[]") == []
+
+
 def test_a_newer_store_is_refused(home: Path, a_store: Path) -> None:
     """It is told to update, and nothing is changed."""
     open_store(f"sqlite:///{a_store}").dispose()
