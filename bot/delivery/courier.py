@@ -12,6 +12,7 @@ from telegram import Bot
 
 from bot.delivery import outbox
 from bot.delivery.faults import Fault, fault_of
+from bot.delivery.lane import Lane
 from bot.delivery.letters import Unsent
 from bot.delivery.marks import Marks
 from bot.delivery.outbox import Mark
@@ -43,16 +44,24 @@ class Courier:
             now,
         )
         self._marks = Marks(transactions, now)
+        self._lane = Lane()
 
     async def deliver(self, queue: deque[Unsent]) -> float:
         """Send the first of the queue; the seconds to rest before it, or the next, may be sent."""
+        await self._pace.wait(queue[0].chat_id)
+        ours = await self._lane.enter()
+        try:
+            return await self._send(queue)
+        finally:
+            self._lane.leave(ours)
+
+    async def _send(self, queue: deque[Unsent]) -> float:
         unsent = queue[0]
         if not unsent.armed:
             await self._transactions.run(outbox.mark_tried, unsent.key)
             queue[0] = unsent = replace(unsent, armed=True)
         try:
             unsent = await self._aimed(unsent)
-            await self._pace.wait(unsent.chat_id)
             async with self._slots:
                 message_id = await send(self._bot, unsent)
         except StoreAwayError:

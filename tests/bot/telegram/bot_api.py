@@ -18,7 +18,7 @@ from html.parser import HTMLParser
 from typing import Any, Self
 from urllib.parse import quote
 
-from tornado.httpclient import AsyncHTTPClient, HTTPRequest
+from tornado.httpclient import AsyncHTTPClient, HTTPError, HTTPRequest
 from tornado.httpserver import HTTPServer
 from tornado.netutil import bind_sockets
 from tornado.web import Application, RequestHandler
@@ -226,7 +226,7 @@ class BotApi:
                     raise_error=False,
                 )
                 good = 200 <= answer.code < 300
-            except OSError:
+            except (OSError, HTTPError):
                 good = False
             if good:
                 self.handed_out[update["update_id"]] = self.handed_out.get(update["update_id"], 0) + 1
