@@ -7,12 +7,9 @@ from pathlib import Path
 
 import click
 
-# The engine's matrices are small: a second thread of the linear algebra only waits, and costs four times the work. Set before numpy loads.
-for variable in ("OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "OMP_NUM_THREADS"):
-    os.environ.setdefault(variable, "1")
-
-from bot.commands import register  # noqa: E402
-from bot.commands.options import database, technician  # noqa: E402
+from bot import one_thread  # noqa: F401  (before anything that loads numpy)
+from bot.commands import register
+from bot.commands.options import database, technician
 
 EXAMPLES = """\b
 Examples:
