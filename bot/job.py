@@ -11,7 +11,7 @@ from bot.as_read import message_from_json
 from core.cautions import Circumstances
 from core.measures import MEASURES
 from core.readings import Fact, Job, Reading
-from grammar import Context, Message, read
+from grammar import Context, Message, Unclear, read
 
 NOTHING: Final[Mapping[str, Any]] = MappingProxyType({})
 
@@ -51,7 +51,7 @@ class State:
     """Dangers that wait for word that all is well."""
     asked: tuple[str, tuple[str, str] | None] | None = None
     asked_fact: str | None = None
-    unclear: tuple[Any, ...] = ()
+    unclear: tuple[Unclear, ...] = ()
     declined: frozenset[tuple[str, tuple[str, str] | None]] = frozenset()
     language: str = "en"
     qualified: bool | None = None

@@ -1,4 +1,4 @@
-"""Every finding: what it is called in a verdict, how often it is the fault, and what it often leaves behind."""
+"""Every finding: what it is called in a verdict, what it means for the transformer, and how often it is the fault."""
 
 from dataclasses import dataclass
 
@@ -18,8 +18,6 @@ class Finding:
     prior: float
     """Share of jobs where this is the fault, before any reading. Common practice, no source: weighed, then kept flat enough
     that two good readings outweigh it."""
-    leaves_behind: tuple[str, ...] = ()
-    """Findings that often caused this one and must still be looked for."""
 
 
 FINDINGS: dict[str, Finding] = {
@@ -45,28 +43,24 @@ FINDINGS: dict[str, Finding] = {
             says=say("The primary is open"),
             transformer="bad",
             prior=0.12,
-            leaves_behind=("load_short", "overload"),
         ),
         Finding(
             name="primary_shorted_turns",
             says=say("The primary has shorted turns"),
             transformer="bad",
             prior=0.05,
-            leaves_behind=("load_short", "overload"),
         ),
         Finding(
             name="secondary_open",
             says=say("The secondary is open"),
             transformer="bad",
             prior=0.07,
-            leaves_behind=("load_short", "overload"),
         ),
         Finding(
             name="secondary_shorted_turns",
             says=say("The secondary has shorted turns"),
             transformer="bad",
             prior=0.05,
-            leaves_behind=("load_short", "overload"),
         ),
         Finding(
             name="windings_bridged",
@@ -85,7 +79,6 @@ FINDINGS: dict[str, Finding] = {
             says=say("The low-voltage fuse or breaker is open"),
             transformer="good",
             prior=0.09,
-            leaves_behind=("load_short", "overload"),
         ),
         Finding(name="load_short", says=say("There is a short in the control circuit"), transformer="good", prior=0.07),
         Finding(name="overload", says=say("More load is connected than the rating carries"), transformer="good", prior=0.05),

@@ -5,8 +5,7 @@ from collections.abc import Sequence
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
-from bot.store.jobs import own
-from bot.store.tables import Job, Technician, Unit
+from bot.store.tables import Job, Unit
 
 SHOWN = 5
 """As many earlier jobs as a message can hold."""
@@ -18,10 +17,3 @@ def jobs_on(session: Session, units: Sequence[Unit], *, but: Job | None = None, 
     if but is not None:
         asked = asked.where(Job.id != but.id)
     return session.scalars(asked.order_by(Job.opened_at.desc(), Job.id.desc()).limit(limit)).all()
-
-
-def latest_jobs(session: Session, technician: Technician, limit: int) -> Sequence[Job]:
-    """The technician's latest jobs, open or closed."""
-    return session.scalars(
-        select(Job).where(Job.id.in_(own(technician))).order_by(Job.last_at.desc(), Job.id.desc()).limit(limit)
-    ).all()

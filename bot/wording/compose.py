@@ -27,20 +27,19 @@ def lines(
         speaks_of_circuit: True where the message brought something that the verdict lives on.
         language: For the nearest example of what was not understood.
     """
-    verdict = answer.verdict
-    tells_verdict = verdict is not None and speaks_of_circuit
-    if tells_verdict and verdict is not None:
+    verdict = answer.verdict if speaks_of_circuit else None
+    if verdict is not None:
         yield from verdict_lines(verdict)
     yield from taken(message)
-    if tells_verdict and verdict is not None:
+    if verdict is not None:
         yield from why_lines(verdict)
     yield from answer.lines
     fragment = message.unread[0] if message.unread else ""
-    is_lost = bool(fragment) and not (message.readings or message.facts or tells_verdict)
+    is_lost = bool(fragment) and not (message.readings or message.facts or verdict)
     yield from not_taken(message, nearest(fragment, language) if is_lost else None)
     if answer.next_test is not None:
         yield next_line(answer.next_test)
-    elif tells_verdict and verdict is not None and verdict.settled:
+    elif verdict is not None and verdict.settled:
         yield say("Decided: no further test would change it")
     for caution in cautions:
         yield say("Caution: {caution}", caution=caution)

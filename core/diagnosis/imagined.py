@@ -12,7 +12,7 @@ import numpy as np
 
 from core.circuit.plant import Floats, solve
 from core.diagnosis.belief import Belief
-from core.diagnosis.features import FACTS, Evidence, T
+from core.diagnosis.features import FACTS, T
 from core.diagnosis.meter import OHMS, SEEN, Hand, M, connected_values, show, true_values
 from core.diagnosis.worlds import NAMES, Counts, Pins, Worlds, draw
 
@@ -110,13 +110,6 @@ def picked(weight: Floats, count: int) -> Counts:
     """Numbers of `count` worlds that stand for all, at even steps of the summed weight."""
     steps = (np.arange(count) + 0.5) / count
     return np.asarray(np.minimum(np.searchsorted(np.cumsum(weight), steps * weight.sum()), len(weight) - 1), dtype=np.intp)
-
-
-def with_reading(e: Evidence, measure: str, values: Floats) -> Floats:
-    """Rows of readings: those of the job with one more."""
-    rows = np.repeat(e.value, len(values), axis=0)
-    rows[:, M[measure]] = values
-    return rows
 
 
 def again(imagined: Imagined, measure: str, value: float, chosen: Counts) -> Floats:

@@ -61,7 +61,6 @@ class Figure:
     site: Site | None = None
     state: str | None = None
     """`lifted`, `loaded` or `isolated`, where a condition touches it."""
-    state_before: bool = False
     was: float | None = None
     """The value before this one: "went from 24 to 0"."""
     withdrawn: bool = False
@@ -98,7 +97,6 @@ class Draft:
     marks: bool = False
     """True where single letters and digits are marks and no colours."""
     live: bool = False
-    lettered: set[str] = field(default_factory=set)
 
     def kind(self, at: int) -> str:
         """Kind of a phrase, empty beyond the ends."""

@@ -10,13 +10,13 @@ def conditions(draft: Draft) -> None:
     """Gives figures their state."""
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind == "condition" and phrase.meaning in {"lifted", "loaded", "isolated"}:
-            figure, before = _touched(draft, at)
+            figure = _touched(draft, at)
             if figure is not None:
-                figure.state, figure.state_before = phrase.meaning, before
+                figure.state = phrase.meaning
 
 
-def _touched(draft: Draft, at: int) -> tuple[Figure | None, bool]:
-    """The figure that a condition belongs to, and whether the condition stands before it."""
+def _touched(draft: Draft, at: int) -> Figure | None:
+    """The figure that a condition belongs to."""
     figures = [
         f for f in draft.around(at) if f.kind in {"amount", "nothing"} and f.unit in {None, "V", "A", "ohm"} and not f.withdrawn
     ]
@@ -25,18 +25,18 @@ def _touched(draft: Draft, at: int) -> tuple[Figure | None, bool]:
     left = next((f for f in reversed(here) if f.at < at), None)
     right = next((f for f in here if f.at > at), None)
     if left is not None and not (left.state is not None and right is not None):
-        return (left, False) if left.state is None or right is None else (right, True)
+        return left
     if right is not None:
-        return right, True
+        return right
     if here:
-        return None, False
+        return None
     sentence = [f for f in figures if draft.sentence[f.at] == draft.sentence[at]]
     before = next((f for f in reversed(sentence) if f.at < at and f.state is None), None)
     after = next((f for f in sentence if f.at > at), None)
     starts = not any(f.at < at for f in sentence)
     if starts and after is not None:
-        return after, True
-    return before, False
+        return after
+    return before
 
 
 def flags(draft: Draft) -> tuple[bool, bool]:
