@@ -12,30 +12,9 @@ from statistics import median
 
 from grammar import read
 from grammar.dangers import dangers_in
+from tests.field_words import WORDS
 
 MESSAGES = Path(__file__).parents[1] / "grammar" / "field_messages.jsonl"
-WORDS = (
-    "pri",
-    "sec",
-    "118v",
-    "24.6",
-    "ohms",
-    "blk-wht",
-    "to",
-    "case",
-    "OL",
-    "not",
-    "no",
-    "contactor",
-    "8VA",
-    "loaded",
-    "one",
-    "eighteen",
-    "point",
-    "fuse",
-    "why",
-    "which",
-)
 
 
 def cpu(work: Callable[[], object], times: int = 5) -> float:

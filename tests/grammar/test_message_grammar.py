@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from grammar.parser import GRAMMAR, TABLES, build, parse, stamp
 from grammar.phrase import Phrase
 from grammar.vocabulary import ROWS
+from tests.field_words import WORDS
 
 
 def test_the_grammar_has_no_collisions() -> None:
@@ -66,25 +67,8 @@ def pieces(text: str) -> list[Phrase]:
 
 
 FIELD = (
-    "pri",
-    "sec",
-    "118v",
-    "24.6",
-    "ohms",
-    "blk-wht",
-    "to",
-    "case",
-    "OL",
-    "not",
-    "no",
-    "contactor",
-    "8VA",
-    "loaded",
-    "one",
-    "eighteen",
-    "point",
+    *WORDS,
     "and a half",
-    "fuse",
     "R",
     "C",
     "R-C",
