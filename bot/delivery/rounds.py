@@ -71,6 +71,16 @@ class Turned:
     """Another update waited behind it."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rest:
+    """A row that is to be sent later."""
+
+    key: tuple[int, int]
+    attempts: int
+    due: float
+    """By the monotonic clock. [s]"""
+
+
 def utc_now() -> datetime:
     """The clock of the program."""
     return datetime.now(UTC)
@@ -96,6 +106,8 @@ class Rounds:
         self._clean: set[int] = set()
         """Chats that got everything there was, where nobody else writes."""
         self._timers: dict[int, asyncio.TimerHandle] = {}
+        self._rests: dict[int, Rest] = {}
+        """Of each chat that rests. The store's times are the wall clock's, and that may be set while we wait."""
         self._stopping = False
 
     def ring(self, chats: Iterable[int]) -> None:
@@ -187,7 +199,7 @@ class Rounds:
             self._clean.discard(chat_id)  # until it has got everything again
         else:
             queue.extend(await self._transactions.run(outbox.unsent, chat_id, self.now()))
-        due = time.monotonic() + queue[0].wait_s if queue else 0.0
+        due = self._due(chat_id, queue[0]) if queue else 0.0
         more = True
         while True:
             if queue and time.monotonic() >= due:
@@ -201,9 +213,17 @@ class Rounds:
             queue.extend(turn.made)
             more = turn.more
 
+    def _due(self, chat_id: int, first: Unsent) -> float:
+        """When the first row may be sent: by our own count where we put it off ourselves, else by the store's."""
+        rest = self._rests.pop(chat_id, None)
+        if rest is not None and (rest.key, rest.attempts) == (first.key, first.attempts):
+            return rest.due
+        return time.monotonic() + first.wait_s
+
     def _left(self, chat_id: int, queue: deque[Unsent], due: float) -> float | None:
         """How long the rest of the queue has to wait; a chat that got everything needs no look next time, if only we write."""
         if queue:
+            self._rests[chat_id] = Rest(key=queue[0].key, attempts=queue[0].attempts, due=due)
             return max(due - time.monotonic(), 0.0)
         if not self._locks.shared:
             self._clean.add(chat_id)
