@@ -25,6 +25,9 @@ class Reason:
     low: float | None
     """The least that the model expects under the finding, in the measure's unit; None where it expects an open."""
     high: float | None
+    good_low: float | None = None
+    """The least that a sound unit on this line would read there; None where that is open or nothing is known."""
+    good_high: float | None = None
     speaks: Literal["for", "against", "neither"]
 
 

@@ -7,7 +7,7 @@ from typing import Any, Final
 from bot.reply import fact_record, leads_record, next_test_record, reading_record, sizing_record, verdict_record
 from bot.report.job_log import Taken
 from bot.report.paper import Report
-from bot.report.spreadsheet_rows import stamp
+from bot.report.spreadsheet_rows import LIMITS, stamp
 from bot.report.standards import named
 from core.advice import Reason
 
@@ -25,8 +25,8 @@ KEYS: Final[dict[str, str]] = {
     "readings": "sent: as in the reply record (value in the unit beside it, or `open`), with at_utc, message, stands, proof (true where it "
     "was read after the repair), low_impedance and not_isolated",
     "verdict": "computed: as in the reply record, or null",
-    "why": "computed: each reading with low and high (what the finding would read, in the reading's unit; null where that is open) and "
-    "speaks (`for`, `against`, `neither`)",
+    "why": "computed: each reading with low and high (what the finding would read, in the reading's unit; null where that is open), "
+    "good_low and good_high (what a sound unit would read) and speaks (`for`, `against`, `neither`)",
     "leads": "computed: as in the reply record, or null",
     "sizing": "computed: as in the reply record (VA, A, V, ft by the names), or null",
     "next_test": "computed: as in the reply record, or null in a closed job",
@@ -104,5 +104,5 @@ def _reading(taken: Taken) -> dict[str, Any]:
 
 
 def _reason(reason: Reason) -> dict[str, Any]:
-    limits = {name: None if (v := getattr(reason, name)) is None else float(f"{v:.4g}") for name in ("low", "high")}
+    limits = {name: None if (v := getattr(reason, name)) is None else float(f"{v:.4g}") for name in LIMITS}
     return reading_record(reason.reading) | limits | {"speaks": reason.speaks}

@@ -28,6 +28,8 @@ HEADS: Final[dict[str, str]] = {
     "over_range": "`yes` where the meter showed OL",
     "low": "least that the finding would read, in the unit of the row's number",
     "high": "most that the finding would read",
+    "good_low": "least that a sound unit would read",
+    "good_high": "most that a sound unit would read",
     "probability": "0 to 1",
     "stands": "`no` where a later message took it back",
     "remark": "`after` (a fact of the repaired unit), `assumed`, `low_impedance`, `not_isolated`, `for`, `against`, `neither`, `settled`",
@@ -36,6 +38,9 @@ HEADS: Final[dict[str, str]] = {
 """Every column and what stands in it."""
 
 Row = dict[str, object]
+
+LIMITS: Final = ("low", "high", "good_low", "good_high")
+"""Of a reason: what the finding and what a sound unit would read."""
 
 _COLUMN: Final = {"V": "volts_V", "A": "current_A", "ohm": "resistance_ohm", "VA": "power_VA", "ft": "length_ft"}
 _SIZING_UNIT: Final = {"va": "VA", "amps": "A", "volts": "V", "feet": "ft"}
@@ -144,7 +149,7 @@ def _verdict(report: Report) -> Iterator[Row]:
     yield _computed("verdict", verdict.finding, probability=round(verdict.confidence, 4), remark=settled, text=text)
     yield from (_computed("also", name) for name in verdict.also)
     for reason in verdict.reasons:
-        limits = {name: float(f"{v:.4g}") for name in ("low", "high") if (v := getattr(reason, name)) is not None}
+        limits = {name: float(f"{v:.4g}") for name in LIMITS if (v := getattr(reason, name)) is not None}
         yield _computed("why", reason.reading.measure, remark=reason.speaks) | _reading(reason.reading) | limits
 
 

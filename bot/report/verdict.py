@@ -2,14 +2,12 @@
 
 from typing import Final
 
-from bot.report.amounts import percent, rounded
+from bot.report.amounts import percent
 from bot.report.job_log import JobLog
 from bot.report.paper import Part, Table, Tell
 from bot.report.places import place, shown
-from bot.wording.verdict import TRANSFORMER
-from core.advice import Reason
+from bot.wording.verdict import TRANSFORMER, good_band
 from core.findings import FINDINGS
-from core.measures import MEASURES
 from core.said import Said, say
 
 SPEAKS: Final[dict[str, Said]] = {"for": say("for"), "against": say("against"), "neither": say("neither")}
@@ -55,31 +53,14 @@ def why(log: JobLog, tell: Tell) -> Part:
     """
     given = log.verdict.reasons if log.verdict else ()
     reasons = [r for r in given if r.speaks != "neither"][:MOST_REASONS]
-    rows = tuple((place(r.reading, tell), shown(r.reading), tell(expected(r)), tell(SPEAKS[r.speaks])) for r in reasons)
-    heads = (say("Place"), say("Reading"), say("Expected"), say("Speaks"))
+    rows = tuple((place(r.reading, tell), shown(r.reading), tell(good_band(r)), tell(SPEAKS[r.speaks])) for r in reasons)
+    heads = (say("Place"), say("Reading"), say("Good reads"), say("Speaks"))
     return Part(
         name="why",
         title=tell(say("Why")),
         mark="computed",
         table=Table(heads=tuple(tell(head) for head in heads), rows=rows) if rows else None,
     )
-
-
-def expected(reason: Reason) -> Said:
-    """
-    What the finding would read.
-
-    Args:
-        reason: A reading against the model.
-    """
-    unit = MEASURES[reason.reading.measure].unit
-    if reason.low is None:
-        return say("open")
-    low = rounded(reason.low, unit)
-    if reason.high is None:
-        return say("{low} or more", low=low)
-    high = rounded(reason.high, unit)
-    return say("about {value}", value=low) if low == high else say("{low} to {high}", low=low, high=high)
 
 
 def to_do(log: JobLog, tell: Tell) -> Part:

@@ -17,6 +17,12 @@ LIKELY: Final = 0.6
 
 WORTH_NAMING: Final = 0.25
 """Below this a finding is one of many, and naming it would only mislead."""
+SLACK: Final = 0.03
+"""A reading this far outside the band of a sound unit still counts as inside: the band comes from few worlds."""
+NEXT_TO_NOTHING: Final = {"V": 1.0, "A": 0.1, "ohm": 0.6}
+"""A band that starts below this is told by its upper end."""
+FIGURES_FROM: Final = 10.0
+"""From here a band is told in three figures, below it in two."""
 OPEN_FROM_OHM: Final = 1e6
 """From here an expected resistance is told as open: what is left is what leaks over the insulation."""
 
@@ -52,29 +58,66 @@ def verdict_lines(verdict: Verdict) -> Iterator[Said]:
 
 def why_lines(verdict: Verdict, most: int = 2) -> Iterator[Said]:
     """The readings that convince, in the technician's own numbers, and the one that does not fit."""
-    for reason in [r for r in verdict.reasons if r.speaks == "for" and _tells(r)][:most]:
-        yield say("Why: {reading}; {expected}", reading=reading_words(reason.reading), expected=_expected(reason))
+    convincing = [r for r in verdict.reasons if r.speaks == "for" and _tells(r)]
+    for reason in sorted(convincing, key=is_good)[:most]:  # what is wrong before what is right
+        if is_good(reason):
+            yield say("Why: {reading} is good", reading=reading_words(reason.reading))
+        else:
+            yield say("Why: {reading}; good is {band}", reading=reading_words(reason.reading), band=good_band(reason))
     for reason in [r for r in verdict.reasons if r.speaks == "against"][:1]:
-        yield say("Against it: {reading}; {expected}", reading=reading_words(reason.reading), expected=_expected(reason))
+        yield say("Against it: {reading}; it would read {band}", reading=reading_words(reason.reading), band=_found(reason))
     if verdict.repeat is not None:
         yield say("The readings contradict each other. Take this one again: {reading}", reading=reading_words(verdict.repeat))
 
 
+def is_good(reason: Reason) -> bool:
+    """True where a sound unit would read this too."""
+    value = float("inf") if reason.reading.value == OPEN else float(reason.reading.value)
+    low = float("inf") if reason.good_low is None else reason.good_low
+    high = float("inf") if reason.good_high is None else reason.good_high
+    return (low <= NEXT_TO_NOTHING[_unit(reason)] or low * (1.0 - SLACK) <= value) and value <= high * (1.0 + SLACK)
+
+
 def _tells(reason: Reason) -> bool:
-    """False where the model would have allowed almost any value: then the reading convinces nobody."""
-    if reason.low is None or reason.high is None or reason.reading.value == OPEN:
+    """False where a sound unit could read almost anything: then a reading among those convinces nobody."""
+    if reason.good_low is None or reason.good_high is None or not is_good(reason):
         return True
-    near_nothing = 1.0 if MEASURES[reason.reading.measure].unit == "V" else 0.1
-    return reason.high <= near_nothing or reason.high - reason.low <= 0.5 * reason.high
+    return reason.good_high <= NEXT_TO_NOTHING[_unit(reason)] or reason.good_high - reason.good_low <= 0.5 * reason.good_high
 
 
-def _expected(reason: Reason) -> Said:
-    unit = MEASURES[reason.reading.measure].unit
-    if reason.low is None or (unit == "ohm" and reason.low >= OPEN_FROM_OHM):
-        return say("it would read open")
-    if reason.high is None:
-        return say("it would read about {value}", value=amount(reason.low, unit))
-    low, high = amount(round(reason.low, 2), unit), amount(round(reason.high, 2), unit)
-    if str(low) == str(high):
-        return say("it would read about {value}", value=low)
-    return say("it would read {low} to {high}", low=low, high=high)
+def _unit(reason: Reason) -> str:
+    return MEASURES[reason.reading.measure].unit
+
+
+def good_band(reason: Reason) -> Said:
+    """What a sound unit would read there."""
+    return band(reason.good_low, reason.good_high, _unit(reason))
+
+
+def _found(reason: Reason) -> Said:
+    return band(reason.low, reason.high, _unit(reason))
+
+
+def band(low: float | None, high: float | None, unit: str) -> Said:
+    """
+    From the least to the most that is expected.
+
+    Args:
+        low: None for an open.
+        high: None for an open.
+        unit: Of the measure.
+    """
+    if low is None or (unit == "ohm" and low >= OPEN_FROM_OHM):
+        return say("open")
+    least = amount(_rounded(low), unit)
+    if high is None or (unit == "ohm" and high >= OPEN_FROM_OHM):
+        return say("{low} or more", low=least)
+    most = amount(_rounded(high), unit)
+    if low <= NEXT_TO_NOTHING[unit]:
+        return say("{high} at most", high=most)
+    return say("{low} to {high}", low=least, high=most)
+
+
+def _rounded(value: float) -> float:
+    """As many figures as the model knows."""
+    return float(f"{value:.3g}" if value >= FIGURES_FROM else f"{value:.2g}")

@@ -9,16 +9,20 @@ from core.advice import Reason
 from core.circuit.plant import Floats
 from core.diagnosis.belief import Belief, evidence, pins, usable
 from core.diagnosis.features import encode
-from core.diagnosis.imagined import column, imagine, likeness, quantiles
+from core.diagnosis.imagined import Imagined, column, imagine, likeness, quantiles
 from core.diagnosis.meter import OHMS, M
 from core.diagnosis.network import believe
 from core.diagnosis.worlds import NAMES
 from core.readings import Job, Reading
 
+SPAN: Final = (0.05, 0.95)
+"""Nine worlds in ten read within this band."""
 SLACK: Final = 0.03
 """A reading this far outside the band still counts as inside: the band comes from few worlds."""
 CLEAR: Final = 0.9
 """Without the reading to be repeated the rest must agree at least this well."""
+UPSTREAM: Final = ("line_volts", "primary_volts")
+"""What a sound unit's other readings follow from; the rest of the job may be the fault itself."""
 TORN: Final = 0.75
 """Over this the readings do not contradict each other enough to repeat one."""
 
@@ -35,22 +39,36 @@ def reasons(job: Job, finding: str) -> tuple[Reason, ...]:
         One row a measure, what convinces most first.
     """
     imagined = imagine(pins(job))
+    # A sound unit is one on the tap of its supply.
+    sound = imagine(replace(pins(job), tap_v=None)) if finding == "wrong_tap" else imagined
     value = evidence(job).value[0]
     latest = {r.measure: r for r in usable(job)}
     rows = []
+    mine = np.asarray(imagined.worlds.finding == NAMES.index(finding))
     for measure, reading in latest.items():
         others = value.copy()
         others[M[measure]] = np.nan
         like = likeness(imagined, others)
         shown = column(imagined, measure)
-        mine = np.asarray(imagined.worlds.finding == NAMES.index(finding))
-        low, high = quantiles(shown, like * mine, (0.05, 0.95))
+        band = quantiles(shown, like * mine, SPAN)
         fit, rest = (
             _share(shown, like * mine, value[M[measure]], measure),
             _share(shown, like * ~mine, value[M[measure]], measure),
         )
-        rows.append((abs(np.log((fit + 0.05) / (rest + 0.05))), _reason(reading, low, high, fit, rest)))
+        low, high = _good(sound, others, measure)
+        reason = replace(_reason(reading, band, fit, rest), good_low=low, good_high=high)
+        rows.append((abs(np.log((fit + 0.05) / (rest + 0.05))), reason))
     return tuple(reason for _, reason in sorted(rows, key=lambda row: -row[0]))
+
+
+def _good(imagined: Imagined, others: Floats, measure: str) -> tuple[float | None, float | None]:
+    """What a sound unit would read there on the volts that were read before it."""
+    fed = np.full_like(others, np.nan)
+    for name in UPSTREAM:
+        fed[M[name]] = others[M[name]]
+    sound = np.asarray(imagined.worlds.finding == NAMES.index("healthy"))
+    low, high = quantiles(column(imagined, measure), likeness(imagined, fed) * sound, SPAN)
+    return _finite(low), _finite(high)
 
 
 def _share(shown: Floats, weight: Floats, value: float, measure: str) -> float:
@@ -66,7 +84,8 @@ def _share(shown: Floats, weight: Floats, value: float, measure: str) -> float:
     return float(weight[near].sum() / weight.sum())
 
 
-def _reason(reading: Reading, low: float, high: float, fit: float, rest: float) -> Reason:
+def _reason(reading: Reading, band: tuple[float, ...], fit: float, rest: float) -> Reason:
+    low, high = band
     value = np.inf if reading.value == "open" else float(reading.value)
     is_inside = low * (1.0 - SLACK) <= value <= high * (1.0 + SLACK)
     against: Literal["against", "neither"] = "against" if rest > 2.0 * fit and fit < 0.1 and not is_inside else "neither"

@@ -69,9 +69,10 @@ def found(finding: str, confidence: float, reasons: Sequence[Reason] = (), **mor
     return Verdict(finding=finding, confidence=confidence, ranked=ranked, reasons=tuple(reasons), **more)
 
 
-def for_it(measure: str, value: Value, low: float | None, high: float | None, speaks="for") -> Reason:
-    """One reason."""
-    return Reason(reading=Reading(measure=measure, value=value), low=low, high=high, speaks=speaks)
+def for_it(measure: str, value: Value, low: float | None, high: float | None, speaks="for", good=(None, None)) -> Reason:
+    """One reason: what the finding would read, and what a sound unit would."""
+    reading = Reading(measure=measure, value=value)
+    return Reason(reading=reading, low=low, high=high, good_low=good[0], good_high=good[1], speaks=speaks)
 
 
 LEADS = LeadMap(
@@ -103,9 +104,9 @@ def few_readings() -> JobLog:
             "primary_open",
             0.991,
             (
-                for_it("primary_ohms", OPEN, None, None),
-                for_it("secondary_volts", 0.0, 0.0, 0.9),
-                for_it("primary_volts", 118.0, 108.0, 126.0),
+                for_it("primary_ohms", OPEN, None, None, good=(15.2, 31.0)),
+                for_it("secondary_volts", 0.0, 0.0, 0.9, good=(23.1, 28.0)),
+                for_it("primary_volts", 118.0, 108.0, 126.0, good=(110.0, 126.0)),
             ),
             settled=False,
             transformer="bad",
@@ -167,10 +168,10 @@ def repaired() -> JobLog:
             "wrong_tap",
             0.962,
             (
-                for_it("secondary_volts", 20.6, 20.1, 21.9),
-                for_it("secondary_volts_lifted", 26.35, 21.8, 23.4, "against"),
-                for_it("primary_volts", 207.9, 198.0, 214.0),
-                for_it("primary_ohms", 53.2, 48.0, 72.0, "neither"),
+                for_it("secondary_volts", 20.6, 20.1, 21.9, good=(23.1, 27.9)),
+                for_it("secondary_volts_lifted", 26.35, 21.8, 23.4, "against", good=(25.0, 29.1)),
+                for_it("primary_volts", 207.9, 198.0, 214.0, good=(198.0, 214.0)),
+                for_it("primary_ohms", 53.2, 48.0, 72.0, "neither", good=(48.0, 72.0)),
             ),
             settled=True,
             transformer="good",

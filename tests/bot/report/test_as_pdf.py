@@ -111,7 +111,7 @@ def test_every_part_stands_on_the_page() -> None:
 
     for expected in (
         "rtu 3 library", "Robin Example, Sasha Invented", "2026-07-14 15:05 UTC", "2026-07-14 17:05 UTC",
-        "The tap in use does not match the supply", "96 % sure, settled", "20.1 V to 21.9 V", "against", "208.4 V",
+        "The tap in use does not match the supply", "96 % sure, settled", "23.1 V to 27.9 V", "against", "208.4 V",
         "white common", "orange 240 V", "Transformer to buy: 50 VA", "replaced, 50 va, 208 tap, 2 a fuse", "24.8 V",
         "PASS: every reading is in its range", "Lock out and prove dead", "DOE Electrical Safety Handbook", "computed", "as sent",
     ):  # fmt: skip
