@@ -7,6 +7,7 @@ from typing import Final
 from bot.as_read import message_to_json
 from bot.care import Care, meet, with_step
 from bot.job import State, Turn, fold, step, take
+from bot.news import only_news
 from bot.reply import Reply
 from bot.wording import compose
 from bot.wording.amounts import reading_words
@@ -61,7 +62,8 @@ def reply_to(state: State, sent: Turn) -> Reply:
     care = with_step(care, core_answer, job)
     is_circuit = speaks_of_circuit(job, core_answer.verdict) or bool(message.withdrawn)
     goes_on = is_circuit or core_answer.lines or "next" in message.asks
-    shown = core_answer if goes_on else replace(core_answer, next_test=None)
+    news = only_news(core_answer, state, job, words)
+    shown = news if goes_on else replace(news, next_test=None)
     body = compose.lines(message, shown, cautions=care.cautions, speaks_of_circuit=is_circuit, language=after.language)
     lines = (*care.first, *talk, *body) or (NOTED if message.chatter else EMPTY,)
     return _reply(lines, message, core_answer, care, words)

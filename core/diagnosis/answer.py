@@ -4,7 +4,7 @@ from typing import Final
 
 from core.advice import Answer, NextTest, Verdict
 from core.diagnosis.belief import Belief, believed, evidence, usable
-from core.diagnosis.causes import BEHIND, CAUSES, LOOK_BEHIND
+from core.diagnosis.causes import BEHIND, CAUSES, FUSE_BACK, LOOK_BEHIND
 from core.diagnosis.meter import M
 from core.diagnosis.next_test import BEHIND_OF, Worth, ranked
 from core.diagnosis.outlook import proof
@@ -116,6 +116,8 @@ def _advice(job: Job, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], 
         cautions = [*BEHIND.cautions, *cautions]
     elif says.transformer == "bad" and job.last("load_ohms") is None and BEHIND_OF[NAMES.index(says.finding)]:
         lines.append(LOOK_BEHIND)
+    elif says.finding == "protection_open" and job.last("load_ohms") is not None:
+        lines = list(FUSE_BACK)
     if says.finding == "load_short":
         cautions = ["find_the_short_first", *cautions]
     if says.finding == "wrong_tap" and _is_doubled(job):

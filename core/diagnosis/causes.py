@@ -9,6 +9,11 @@ HALVE: Final = say("Find the short: halve the control circuit, lift one leg at a
 LAMP: Final = say("While you look, a 24 V lamp or a resettable breaker stands in for the fuse, never a bigger fuse")
 NOT_YET: Final = say("Don't energise a new one before the short is found")
 LOOK_BEHIND: Final = say("Before a new one goes in: read R to C into the control circuit, and add up the VA")
+FUSE_BACK: Final = (
+    say("No short reads there now: put the same rating back in, then read volts R to C"),
+    say("Blows again on a call: the short is on the leg of that call"),
+)
+"""After an open fuse whose circuit was read and is sound."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
