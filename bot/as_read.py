@@ -6,11 +6,12 @@ from typing import Any, Final
 
 from core.readings import Fact, Reading
 from core.said import Said
+from core.switches import AtSwitch
 from grammar.message import Message, Unclear
 
 _PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter")
 _PAIRS: Final = ("repairs",)
-_SINGLE: Final = ("language", "name", "proved_dead", "qualified")
+_SINGLE: Final = ("language", "name", "proved_dead", "qualified", "forgets", "repaired")
 
 
 def message_to_json(message: Message) -> dict[str, Any]:
@@ -30,6 +31,8 @@ def message_to_json(message: Message) -> dict[str, Any]:
             }
             for u in message.unclear
         ]
+    if message.at_switch:
+        record["at_switch"] = [[read.device, read.volts, read.fragment] for read in message.at_switch]
     return record | {name: value for name in _SINGLE if (value := getattr(message, name)) is not None}
 
 
@@ -50,6 +53,7 @@ def message_from_json(record: Mapping[str, Any]) -> Message:
             )
             for u in record.get("unclear", ())
         ),
+        at_switch=tuple(AtSwitch(*read) for read in record.get("at_switch", ())),
         repairs=tuple((written, meant) for written, meant in record.get("repairs", ())),
         **plain,
     )

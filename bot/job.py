@@ -87,6 +87,7 @@ class State:
             declined=self.declined,
             dangers=message.dangers,
             qualified=self.qualified,
+            at_switch=message.at_switch,
         )
 
 

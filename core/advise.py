@@ -8,6 +8,7 @@ from core.advice import Answer, Verdict
 from core.cautions import for_test
 from core.diagnosis import diagnose
 from core.readings import Job
+from core.switches import across
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -47,6 +48,7 @@ def advise(job: Job) -> Answer:
     """
     diagnosis = diagnose(job)
     parts = [part for part in _parts(job) if part is not None]
+    parts[:0] = [Answer(lines=across(read)) for read in job.at_switch]
     verdict = _worse(diagnosis.verdict, [part.verdict for part in parts])
     # What was asked is answered first; the diagnosis has a voice of its own only where it is spoken to.
     parts.append(diagnosis if is_about_the_circuit(job) else replace(diagnosis, lines=(), cautions=(), picture=None))

@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import Final, Literal
 
+from core.switches import AtSwitch
+
 OPEN: Final = "open"
 """A resistance over the meter's range."""
 
@@ -46,6 +48,8 @@ class Fact:
     """For `lead_is`: `common`, `secondary`, `ground`, or a tap's volts as text."""
     inrush: float | None = None
     """For a load: VA while it pulls in, where told. [VA]"""
+    run: int | None = None
+    """For a load, a length or a gauge: which of several runs of wire it belongs to, from 1; None where the message has one run only."""
 
 
 FACTS: Final = {
@@ -81,6 +85,12 @@ ASKS: Final = (
 )  # fmt: skip
 """Everything that can be asked for. `cannot`: the test just asked can't be done. `prove`: readings after installing."""
 
+TOPICS: Final = (
+    "line_fuse", "low_fuse", "bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "shared_common",
+)  # fmt: skip
+"""What the words of a message narrow its question down to. `line_fuse`, `low_fuse`: which side the fuse is on. `bigger_unit`,
+`multi_tap`: what is to take the place of the unit that is there. `unit_50_hertz`: a unit for 50 Hz on another supply."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
@@ -98,6 +108,15 @@ class Job:
     """Names of dangers that the words of this message showed."""
     qualified: bool | None = None
     """True where the technician said to be qualified for work over 300 V."""
+    topics: tuple[str, ...] = ()
+    """What the words of this message narrow its question down to; names of `TOPICS`."""
+    meant_va: float | None = None
+    """The size that is to take the place of the unit that is there, as this message asks. [VA]"""
+    proof: tuple[Reading, ...] | None = None
+    """The readings taken since the repair is being proved; None while nothing is."""
+
+    at_switch: tuple[AtSwitch, ...] = ()
+    """What this message read across switches."""
 
     def last(self, measure: str) -> Reading | None:
         """The latest reading of a measure, or None."""

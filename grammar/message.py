@@ -1,9 +1,11 @@
 """What a text says: readings, facts, asks, and whatever was not understood."""
 
 from dataclasses import dataclass, field
+from typing import Literal
 
 from core.readings import Fact, Reading
 from core.said import Said
+from core.switches import AtSwitch
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,13 +39,19 @@ class Message:
     language: str | None = None
     """`en` or `es` where the words show it; None where they don't."""
     name: str | None = None
-    """The name given with `new_job`, `resume_job` or `close_job`."""
+    """The name of the job that the text is about."""
     proved_dead: bool | None = None
     """True where the text says that the circuit was measured dead."""
     qualified: bool | None = None
     """Whether the writer says to be qualified for live work over 300 V; None where nothing is said of it."""
+    at_switch: tuple[AtSwitch, ...] = ()
+    """Volts across switches: no measure of ours, so they stand in `unread` too, and still they name the break."""
     chatter: tuple[str, ...] = ()
     """Fragments recognised as none of ours (times, pressures, phone numbers): kept in the log, not asked about."""
+    forgets: Literal["all", "job", "readings"] | None = None
+    """What is to be forgotten, where `forget` is asked."""
+    repaired: bool | None = None
+    """True where the text says that the unit was repaired just now: what is read from here on is of another circuit."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

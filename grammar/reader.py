@@ -1,16 +1,18 @@
 """The door: a text becomes a message. It never raises for any text."""
 
 from core.readings import Reading
+from core.switches import AtSwitch
 from grammar.binding.answers import answers
 from grammar.binding.corrections import correct
 from grammar.binding.draft import Draft, start
 from grammar.binding.facts import facts
-from grammar.binding.jobs import job_name
+from grammar.binding.jobs import job_name, spoken_of
 from grammar.binding.labels import labels
 from grammar.binding.leftovers import leftovers
 from grammar.binding.loads import loads
 from grammar.binding.measures import measured
 from grammar.binding.nearest_site import bind
+from grammar.binding.record_words import forgets, repaired
 from grammar.binding.rest import rest_open
 from grammar.binding.sites import find_sites
 from grammar.binding.states import conditions, units
@@ -43,13 +45,26 @@ def read(text: str, context: Context | None = None) -> Message:
     known = context or Context()
     draft = start(text[:LONGEST], parse(text[:LONGEST]), known)
     steps(draft)
+    if draft.name_at is not None:
+        draft = _beside_the_name(draft)
     return message_of(draft, text)
+
+
+def _beside_the_name(named: Draft) -> Draft:
+    """The rest of a message, read without the name of a job: its words and numbers are nothing else."""
+    begin, end = named.name_at or (0, 0)
+    text = f"{named.text[:begin]},{' ' * (end - begin - 1)}{named.text[end:]}"
+    rest = start(text, parse(text), named.context)
+    steps(rest)
+    rest.asks = list(dict.fromkeys((*named.asks, *rest.asks)))
+    rest.name = named.name
+    return rest
 
 
 def steps(draft: Draft) -> None:
     """Every step of the binding, in its order."""
     turns(draft)
-    if job_name(draft):
+    if job_name(draft) or draft.name_at is not None or spoken_of(draft):
         return
     find_sites(draft)
     replaced = correct(draft)
@@ -83,7 +98,10 @@ def message_of(draft: Draft, text: str) -> Message:
         withdrawn=tuple(draft.withdrawn),
         language=language(draft),
         name=draft.name,
+        at_switch=tuple(AtSwitch(device, volts, draft.fragment(*span)) for device, volts, span in draft.at_switch),
         chatter=_fragments(draft, draft.chatter),
+        forgets=forgets(draft),
+        repaired=repaired(draft) or None,
     )
 
 

@@ -42,8 +42,10 @@ def not_taken(message: Message, nearest: str | None) -> Iterator[Said]:
             yield unclear.question
         else:
             yield say("“{fragment}”: which of these? {choices}", fragment=unclear.fragment, choices=listed(_choices(unclear)))
-    if message.unread:
-        yield say("Not understood: “{fragments}”", fragments="”, “".join(_cut(fragment) for fragment in message.unread[:4]))
+    answered = {read.fragment for read in message.at_switch}
+    unread = [fragment for fragment in message.unread if fragment not in answered]
+    if unread:
+        yield say("Not understood: “{fragments}”", fragments="”, “".join(_cut(fragment) for fragment in unread[:4]))
         if nearest is not None:
             yield say("Try it like this: {example}", example=nearest)
 

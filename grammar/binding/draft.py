@@ -88,12 +88,16 @@ class Draft:
     warned: Warned = field(default_factory=Warned)
     unclear: list[Unclear] = field(default_factory=list)
     unread: list[tuple[int, int]] = field(default_factory=list)
+    at_switch: list[tuple[str, float, tuple[int, int]]] = field(default_factory=list)
+    """Volts across switches, with their span."""
     chatter: list[tuple[int, int]] = field(default_factory=list)
     withdrawn: list[str] = field(default_factory=list)
     taken: set[int] = field(default_factory=set)
     """Indices of phrases that found their meaning."""
     cue_spans: list[tuple[int, int]] = field(default_factory=list)
     name: str | None = None
+    name_at: tuple[int, int] | None = None
+    """Where the name stands, where the message says more than it."""
     marks: bool = False
     """True where single letters and digits are marks and no colours."""
     live: bool = False

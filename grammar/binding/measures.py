@@ -122,9 +122,18 @@ def _at_device(draft: Draft, figure: Figure, site: Site) -> None:
             draft.readings.append(reading)
         else:
             _say_unread(draft, figure, site)
+            _across(draft, figure, site)
     else:
         figure.done = True
         _say_unread(draft, figure, site)
+        _across(draft, figure, site)
+
+
+def _across(draft: Draft, figure: Figure, site: Site) -> None:
+    """Volts across a switch, said or to be taken for such: kept beside the unread, for they name the break."""
+    is_volts = figure.unit == "V" or (figure.unit is None and figure.kind == "amount" and 16 <= figure.value <= 32)
+    if DEVICE_PLACES.get(site.name) == "switch" and is_volts:
+        draft.at_switch.append((site.name, float(figure.value), draft.unread[-1]))
 
 
 def _chatter(draft: Draft, figure: Figure) -> None:
