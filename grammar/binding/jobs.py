@@ -1,10 +1,15 @@
 """The name that a job is given or called by: what stands behind the words that ask for it."""
 
+from collections.abc import Sequence
+
 from core.readings import ASKS
 from grammar.binding.draft import Draft
+from grammar.binding.plausible import is_usual_supply
+from grammar.binding.record_words import says_it_is_in
 from grammar.binding.turns import words_of
 from grammar.cues import find, vocabulary
 from grammar.phrase import Phrase
+from grammar.words.record import AFTER_CLOSING, CLOSES, GENERIC, NO_JOB
 
 NAMING = ("new_job", "resume_job", "hand_over", "history", "language", "help", "list_jobs", "invite")
 SLASHES = {
@@ -48,6 +53,9 @@ def job_name(draft: Draft) -> bool:
     if _slash(draft):
         return True
     asked = next((a for a in ("new_job", "resume_job") if a in draft.asks), None)
+    if asked == "new_job" and ("prove" in draft.asks or says_it_is_in(draft)):  # "new one is in, final check"
+        draft.asks.remove("new_job")
+        return False
     if "language" in draft.asks:
         draft.name = next(
             (
@@ -98,7 +106,7 @@ def _slash(draft: Draft) -> bool:
 
 
 def _named(draft: Draft, ask: str) -> bool:
-    """Everything behind the words is the name, as far as the line goes."""
+    """Everything behind the words is the name, as far as the line goes or until something is told."""
     words, owners = words_of(draft.parsed.words)
     found = [f for f in find(words, vocabulary("asks")) if f.meaning == ask]
     last = max(f.at[-1] for f in found)
@@ -108,22 +116,99 @@ def _named(draft: Draft, ask: str) -> bool:
         behind[0].kind in {"stop", "colon", "comma", "sign", "dash", "line", "is", "at"} or behind[0].text in LEADING
     ):
         behind = behind[1:]
+    told = _told_from(draft, behind[0].start) if behind else None
     name: list[Phrase] = []
     for phrase in behind:
-        if phrase.text == "\n" or (phrase.text and set(phrase.text) <= set(".!?;")):
+        if (
+            phrase.text == "\n"
+            or (phrase.text and set(phrase.text) <= set(".!?;"))
+            or (told is not None and phrase.start >= told)
+        ):
             break
         name.append(phrase)
-    measured = any(f.kind == "amount" and f.unit in {"V", "A", "ohm", "VA"} for f in draft.figures) or any(
-        f.kind in {"open", "nothing"} for f in draft.figures
-    )
-    if measured:
-        return False
     draft.name = _words(draft, name) or None
+    if told is not None:
+        if name:
+            draft.name_at = (name[0].start, name[-1].end)
+        return False
+    if any(f.kind in {"open", "nothing"} for f in draft.figures):
+        return False
     only_name = first <= 3
     if only_name:
         draft.figures = []
         draft.facts = [row for row in draft.facts if row[1].fact != "symptom"]
     return only_name
+
+
+def _told_from(draft: Draft, begin: int) -> int | None:
+    """Where the name ends because something is told behind it: "rtu 3 library pri 118 sec 0", "the annex, 208 building"."""
+    told = [i for i, p in enumerate(draft.phrases) if p.start >= begin and _tells(draft, i)]
+    if not told:
+        return None
+    first = told[0]
+    value = draft.figure_at(first)
+    # A number and its place alone can be a name, "line 2 office"; with a unit, a name before it or another of its kind they are not.
+    sure = value is not None or len(told) > 1 or draft.phrases[first].start > begin
+    return draft.phrases[first].start if sure else None
+
+
+def _tells(draft: Draft, at: int) -> bool:
+    """Whether a reading or a fact begins with a phrase."""
+    phrase, figure, following = draft.phrases[at], draft.figure_at(at), draft.kind(at + 1)
+    if figure is not None and figure.kind == "amount":
+        nominal = is_usual_supply(figure.value) and following in {"supply", "tapword"}
+        return figure.unit in {"V", "A", "ohm", "VA"} or nominal
+    if phrase.kind == "ends":
+        beside = at + 2 if following in {"is", "at", "colon", "dash", "sign"} else at + 1
+        behind = draft.figure_at(beside)
+        return behind is not None and behind.kind in {"amount", "open", "nothing", "short"}
+    return False
+
+
+def spoken_of(draft: Draft) -> bool:
+    """Fills the name of the job that is closed, reported or forgotten: "close rtu 3, replaced it", "report on rtu 3 library"."""
+    words, _ = words_of(draft.parsed.words)
+    closes = bool(words) and words[0] in CLOSES and "close_job" not in draft.asks
+    if not (closes or {"close_job", "report", "forget"} & set(draft.asks)) or draft.name is not None:
+        return False
+    name = _name_in(draft, draft.parsed.words)
+    if not name or (closes and name[0].text in NO_JOB):
+        return False
+    if closes:
+        draft.asks.append("close_job")
+    draft.name, draft.name_at = _words(draft, name), (name[0].start, name[-1].end)
+    return True
+
+
+def _name_in(draft: Draft, words: Sequence[Phrase]) -> list[Phrase]:
+    """From a word like "rtu", or from one that means nothing to us, as far as the clause goes."""
+    begins = (i for i, p in enumerate(words) if p.kind == "idword" and p.text not in GENERIC)
+    first = next(begins, None)
+    if first is None and len(words) <= SHORT and not any(f.unit for f in draft.figures):
+        first = next((i for i, p in enumerate(words) if p.kind == "unknown" and p.text not in NO_JOB), None)
+        first = first if first is not None else next((i - 1 for i, p in enumerate(words) if i > 1 and _numbers(words, i)), None)
+    name: list[Phrase] = []
+    for phrase in words[first:] if first is not None else ():
+        ends = phrase.kind in {"comma", "stop", "colon", "line", "is", "with", "at"} or phrase.text in {
+            *AFTER_CLOSING,
+            *FINISHED,
+        }
+        if ends or not phrase.text.isalnum():
+            break
+        name.append(phrase)
+    while name and name[-1].kind == "filler" and name[-1].text in NO_JOB:
+        name.pop()
+    return name
+
+
+def _numbers(words: Sequence[Phrase], at: int) -> bool:
+    """In "azotea 3": a plain number behind a plain word."""
+    return words[at].kind == "numeral" and words[at - 1].kind == "filler" and words[at - 1].text not in NO_JOB
+
+
+SHORT = 7
+"""Words of a message in which a word that means nothing to us can be a job's name."""
+FINISHED = frozenset({"done", "finished", "complete", "closed", "listo", "terminado", "history", "report", "before"})
 
 
 def _words(draft: Draft, phrases: list[Phrase]) -> str:

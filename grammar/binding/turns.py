@@ -202,7 +202,7 @@ def _whole() -> dict[tuple[str, ...], str]:
 
 OUTRANKS: dict[str, tuple[str, ...]] = {
     "undo": ("next", "forget", "cannot", "history", "no", "yes", "fuse"),
-    "forget": ("export", "undo", "new_job", "next", "why", "history"),
+    "forget": ("export", "undo", "new_job", "next", "why", "history", "list_jobs"),
     "new_job": ("next", "resume_job", "list_jobs", "history"),
     "va_estimate": ("size", "expect", "which_lead", "why"),
     "winding_picture": ("why", "expect", "which_lead"),
@@ -212,7 +212,7 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
     "wire_run": ("fuse", "expect", "next", "size"),
     "fuse": ("size", "next", "expect"),
     "help": ("next", "cannot"),
-    "export": ("report", "history", "forget"),
+    "export": ("report", "history"),
     "hand_over": ("next", "report", "new_job"),
     "list_jobs": ("history", "new_job"),
     "resume_job": ("history", "new_job", "list_jobs", "next"),

@@ -330,12 +330,16 @@ ASKS = (
             "delete my data", "delete my", "wipe", "wipe it", "clear everything", "clear all", "clear it all", "forget it all",
             "forget my", "remove all", "remove everything", "clear .. readings", "delete .. job",
             "forget .. job|house|unit|place|data|readings", "erase .. job|data", "get rid of everything", "purge",
-            "clear the job", "lose everything", "drop everything", "dump everything", "trash everything",
+            "clear the job", "lose everything", "drop everything", "dump everything", "trash everything", "scrap .. job",
+            "reset .. readings|job", "start .. readings over", "start over .. readings", "restart .. readings", "clear .. job",
+            "drop .. job", "trash .. job", "cancel .. job", "scrap|drop|trash .. readings", "delete .. readings",
         ),
         es=(
             "olvida todo", "borra todo", "borra mis datos", "elimina todo", "olvidalo todo", "borra .. trabajo|casa|datos",
             "borra toda", "elimina .. datos|trabajo", "olvida esta|este", "olvidate de todo", "limpia todo", "borra este|esta",
             "elimina mis", "olvida .. trabajo|casa|unidad|equipo", "quita todo", "borralo todo", "borrar todo",
+            "borra|limpia|quita|elimina las lecturas", "borra|limpia|quita|elimina los numeros", "descarta .. trabajo|lecturas",
+            "cancela .. trabajo", "empieza .. lecturas", "empezar .. lecturas",
         ),
     ),
     Cue(
@@ -431,11 +435,13 @@ ASKS = (
         "list_jobs",
         en=(
             "my jobs", "list jobs", "list my jobs", "show jobs", "show my jobs", "all my jobs", "open jobs", "what jobs",
-            "jobs list", "/jobs", "list of jobs", "which jobs", "jobs i have", "jobs today", "jobs open",
+            "jobs list", "/jobs", "list of jobs", "which jobs", "jobs i have", "jobs today", "jobs open", "what is open", "whats open",
+            "what's open", "what do i have open", "jobs are open",
         ),
         es=(
             "mis trabajos", "lista de trabajos", "trabajos abiertos", "que trabajos", "muestra .. trabajos",
-            "todos mis trabajos", "/trabajos", "ver trabajos", "cuales trabajos", "mis servicios",
+            "todos mis trabajos", "/trabajos", "ver trabajos", "cuales trabajos", "mis servicios", "que esta abierto",
+            "que hay abierto", "que tengo abierto",
         ),
     ),
     Cue(

@@ -1,0 +1,68 @@
+"""What a message says to the record: what is to be forgotten, and that the unit was repaired."""
+
+from typing import Literal
+
+from grammar.binding.draft import Draft
+from grammar.binding.turns import words_of
+from grammar.words.record import (
+    AFTER_CLOSING,
+    IS_IN,
+    LONG_AGO,
+    NEW,
+    OF_EVERYTHING,
+    OF_THE_JOB,
+    OF_THE_READINGS,
+    REPAIRED,
+    TRANSFORMER,
+    WITH_IT,
+)
+
+Forgets = Literal["all", "job", "readings"]
+
+
+def forgets(draft: Draft) -> Forgets | None:
+    """What a message that asks to forget means: where it could be more than one thing, the most, since that is asked about in full."""
+    if "forget" not in draft.asks:
+        return None
+    words = set(words_of(draft.parsed.words)[0])
+    if words & OF_EVERYTHING:
+        return "all"
+    if words & OF_THE_READINGS:
+        return "readings"
+    named = draft.name is not None or any(p.kind == "idword" for p in draft.parsed.words)
+    return "job" if named or words & OF_THE_JOB else "all"
+
+
+def repaired(draft: Draft) -> bool:
+    """Whether a message says that the unit was repaired just now: readings from it on are of another circuit."""
+    words, _ = words_of(draft.parsed.words)
+    if set(words) & LONG_AGO or "?" in draft.text:
+        return False
+    if "close_job" in draft.asks:
+        return bool(set(words) & AFTER_CLOSING) or bool(draft.facts)
+    return _replaced(words) or says_it_is_in(draft)
+
+
+def _replaced(words: list[str]) -> bool:
+    """In "replaced, 50 va" and "swapped the transformer", not in "replaced the fuse"."""
+    while words and words[0] in {"ok", "listo", "ya", "i", "we", "lo", "la", "se", "just"}:
+        words = words[1:]
+    if not words or words[0] not in REPAIRED:
+        return False
+    behind = [w for w in words[1:] if w not in WITH_IT]
+    return not behind or behind[0] in TRANSFORMER or not behind[0] or behind[0][0].isdecimal()
+
+
+def says_it_is_in(draft: Draft) -> bool:
+    """In "new one is in" and "new transformer installed"."""
+    words, _ = words_of(draft.parsed.words)
+    ins = [i for i, word in enumerate(words) if word in IS_IN]
+    return any(
+        _names_the_new_one([w for w in words[max(0, i - 5) : i] if w not in {"is", "s", "now", "esta", "ya"}]) for i in ins
+    )
+
+
+def _names_the_new_one(before: list[str]) -> bool:
+    """In "new one" and "trafo nuevo"."""
+    pair = before[-2:]
+    return bool(set(pair) & NEW) and bool(set(pair) & TRANSFORMER)

@@ -1,0 +1,54 @@
+"""Words that say what is to be forgotten, that the unit was repaired, and what no job is called by."""
+
+OF_THE_READINGS = frozenset(
+    {"readings", "reading", "numbers", "measurements", "values", "lecturas", "numeros", "medidas", "mediciones", "valores"}
+)
+OF_THE_JOB = frozenset(
+    {"job", "unit", "house", "place", "call", "this", "trabajo", "casa", "unidad", "equipo", "servicio", "este", "esta"}
+)  # fmt: skip
+OF_EVERYTHING = frozenset({"data", "datos", "jobs", "trabajos", "messages", "mensajes", "photos", "fotos"})
+"""Words that decide over the others: "all the data of this job" is too much to be sure, so the question names everything."""
+
+CLOSES = frozenset({"close", "closing", "cierra", "cerrar", "cierro", "cierre"})
+"""First words that close a job where its name stands behind them."""
+NO_JOB = frozenset(
+    {
+        "enough", "by", "call", "to", "up", "now", "tight", "cerca", "please", "thanks", "it", "this", "that", "me", "us", "today",
+        "the", "a", "an", "office", "customer", "owner", "boss", "friday", "monday", "pdf", "everything", "all", "here",
+    }
+)  # fmt: skip
+"""Words that are no name of a job by themselves."""
+GENERIC = frozenset({"job", "unit", "trabajo", "unidad", "equipo", "school", "store", "building"})
+"""Words that stand before a name and are none."""
+
+REPAIRED = frozenset(
+    {
+        "replaced", "swapped", "installed", "changed", "reemplace", "reemplazado", "reemplazada", "instale", "instalado",
+        "instalada", "cambie", "cambiado", "cambiada",
+    }
+)  # fmt: skip
+"""What was done to the transformer, told at the start of a message."""
+WITH_IT = frozenset(
+    {"the", "a", "an", "with", "it", "its", "old", "bad", "out", "new", "el", "la", "lo", "un", "una", "ya", "se", "por", "con"}
+)
+"""Words between it and what was replaced."""
+TRANSFORMER = frozenset({"transformer", "xfmr", "xformer", "trafo", "transformador", "tx", "unit", "one", "uno"})
+NEW = frozenset({"new", "nuevo", "nueva"})
+IS_IN = frozenset({"in", "installed", "instalado", "puesto", "landed", "wired"})
+AFTER_CLOSING = frozenset(
+    {
+        *REPAIRED, "moved", "landed", "fixed", "repaired", "rewired", "cleared", "cleaned", "tightened", "retapped", "spliced",
+        "fitted", "reset", "put", "added", "movi", "movido", "arregle", "arreglado", "repare", "reparado", "limpie", "aprete",
+        "puse", "puesto", "nuevo", "new",
+    }
+)  # fmt: skip
+"""What was done to the unit, told with the word that closes the job."""
+LONG_AGO = frozenset(
+    {
+        "yesterday", "last", "ago", "already", "again", "before", "week", "weeks", "month", "months", "year", "years", "been",
+        "twice", "previous", "previously", "once", "guy", "should", "will", "could", "can", "if", "not", "never", "still", "got",
+        "ayer", "semana", "mes", "meses", "ano", "anos", "vez", "veces", "pasado", "pasada", "antes", "hace", "debo", "si",
+        "nunca", "todavia", "otra", "mismo", "same", "should've", "havent", "no", "but", "pero",
+    }
+)  # fmt: skip
+"""Words beside which a repair is history, a plan or in doubt: the readings are of the unit as it is."""
