@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 from core.advice import Answer, Verdict
 from core.cautions import for_test
 from core.diagnosis import diagnose
+from core.measures import MEASURES
 from core.readings import Job
 from core.switches import across
 
@@ -69,9 +70,22 @@ def _parts(job: Job) -> list[Answer | None]:
     answers = [_ask(door, name, job) for ask, (door, name) in ANSWERED_ALONE.items() if ask in asked]
     if "tap" not in asked and (job.fresh & {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} or "which_lead" in asked):
         answers.append(_ask("core.leads", "map_leads", job))
-    if asked & _SIZING or job.fresh & _SIZING_FACTS or _is_only_a_nameplate(job):
+    if _is_for_sizing(job):
         answers.append(_ask("core.sizing", "size", job))
     return answers
+
+
+def _is_for_sizing(job: Job) -> bool:
+    if "prove" in job.asks:
+        return False
+    if set(job.asks) & _SIZING or job.topics or "secondary_ground" in job.dangers:
+        return True
+    if job.fresh & _SIZING_FACTS:
+        return True
+    told_only = not job.fresh & MEASURES.keys()
+    return told_only and (
+        _is_only_a_nameplate(job) or {"supply_volts", "tap_volts"} <= job.fresh or "supply_hertz" in job.fresh
+    )
 
 
 def _is_only_a_nameplate(job: Job) -> bool:
@@ -86,7 +100,14 @@ def is_about_the_circuit(job: Job) -> bool:
         job: What is known, with what the message that is answered brought.
     """
     own = job.fresh - {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} - _SIZING_FACTS
-    return bool(own & _CIRCUIT) or bool(_GO_ON & set(job.asks))
+    if "secondary_ground" in job.dangers or job.topics:
+        own -= {"supply_volts", "tap_volts"}
+    # A nameplate that comes in the middle of a diagnosis belongs to it.
+    is_nameplate = bool(own & _NAMEPLATE) and bool(job.readings) and not job.asks and not job.fresh & _SIZING_FACTS
+    return bool(own & _CIRCUIT) or is_nameplate or bool(_GO_ON & set(job.asks))
+
+
+_NAMEPLATE: Final = frozenset({"rated_va", "rated_secondary_volts"})
 
 
 _CIRCUIT: Final = frozenset(
@@ -109,6 +130,9 @@ def speaks_of_circuit(job: Job, verdict: Verdict | None) -> bool:
     """
     if not is_about_the_circuit(job):
         return False
+    if "prove" in job.asks:  # the search goes on where the repair does not hold
+        failed: bool = import_module("core.sizing").has_failed(job)
+        return failed
     return not ANSWERED_ALONE.keys() & set(job.asks) or (verdict is not None and verdict.transformer != "unproven")
 
 

@@ -58,7 +58,8 @@ def verdict_lines(verdict: Verdict) -> Iterator[Said]:
 
 def why_lines(verdict: Verdict, most: int = 2) -> Iterator[Said]:
     """The readings that convince, in the technician's own numbers, and the one that does not fit."""
-    convincing = [r for r in verdict.reasons if r.speaks == "for" and _tells(r)]
+    # What no sound unit reads is worth a line, also where other findings would read it too.
+    convincing = [r for r in verdict.reasons if _tells(r) and (r.speaks == "for" or (r.speaks == "neither" and not is_good(r)))]
     for reason in sorted(convincing, key=is_good)[:most]:  # what is wrong before what is right
         if is_good(reason):
             yield say("Why: {reading} is good", reading=reading_words(reason.reading))

@@ -53,3 +53,18 @@ def test_a_sound_circuit_behind_a_blown_fuse_is_told_what_to_do_now() -> None:
     assert PROTECTION in read_on.text
     assert "No short reads there now: put the same rating back in, then read volts R to C" in read_on.text
     assert "read R to C for a short" not in read_on.text
+
+
+def test_a_nameplate_in_the_middle_of_a_job_is_answered_with_the_verdict() -> None:
+    """The rating that was asked for changes what is thought: the reply says so."""
+    *_, rated = replies("pri 120 sec 24.1", "pri amps .9", "40va")
+
+    assert "Transformer" in rated.text
+    assert rated.answer.verdict is not None
+
+
+def test_a_reading_that_no_sound_unit_gives_is_a_reason() -> None:
+    """Also where it speaks for another finding as well."""
+    *_, read_on = replies("pri 120 sec 24.1, hot and humming", "pri amps .9")
+
+    assert "Why: primary 0.9 A; good is" in read_on.text
