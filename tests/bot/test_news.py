@@ -59,7 +59,8 @@ def test_a_nameplate_in_the_middle_of_a_job_is_answered_with_the_verdict() -> No
     """The rating that was asked for changes what is thought: the reply says so."""
     *_, rated = replies("pri 120 sec 24.1", "pri amps .9", "40va")
 
-    assert "Transformer" in rated.text
+    assert "Read: rated 40 VA" in rated.text
+    assert "Next: " in rated.text
     assert rated.answer.verdict is not None
 
 
