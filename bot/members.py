@@ -108,6 +108,16 @@ def remove(session: Session, user_id: int, now: datetime) -> bool:
     return gone.first() is not None
 
 
+def forget(session: Session, user_id: int) -> bool:
+    """Delete who somebody is; True where they are out from now on. The settings name the owner, who stays."""
+    session.execute(delete(Stranger).where(Stranger.user_id == user_id))
+    session.execute(delete(Invite).where(Invite.used_by == user_id))
+    gone = session.connection().execute(
+        delete(Member).where(Member.user_id == user_id, Member.role != "owner").returning(Member.user_id)
+    )
+    return gone.first() is not None
+
+
 def everyone(session: Session) -> Sequence[Member]:
     """All who may write, the owner first."""
     return session.scalars(

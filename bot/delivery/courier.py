@@ -68,7 +68,7 @@ class Courier:
             raise
         except Exception as error:  # noqa: BLE001  (whatever it is, the row must not be lost nor block the chat)
             return await self._fault(queue, fault_of(error, unsent.attempts))
-        await self._finish(queue, Mark(key=unsent.key, message_id=message_id))
+        await self._finish(queue, Mark(key=unsent.key, message_id=message_id, gone=unsent.letter.is_last))
         return 0.0
 
     async def _aimed(self, unsent: Unsent) -> Unsent:
@@ -102,7 +102,8 @@ class Courier:
         log.warning("not sent", extra=extra)
         match fault.then:
             case "done" | "never":
-                await self._finish(queue, Mark(key=unsent.key, error=None if fault.then == "done" else fault.why))
+                error = None if fault.then == "done" else fault.why
+                await self._finish(queue, Mark(key=unsent.key, error=error, gone=unsent.letter.is_last))
                 return 0.0
             case "plain":
                 queue[0] = replace(

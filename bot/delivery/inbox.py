@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import Connection, bindparam, delete, func, select, update
+from sqlalchemy import ColumnElement, Connection, bindparam, delete, func, select, update
 
 from bot.store.insert import insert_into
 from bot.store.tables import Inbox
@@ -31,8 +31,9 @@ _OLDEST = (
 _DONE = (
     update(Inbox)
     .where(Inbox.update_id == bindparam("key"), Inbox.done_at.is_(None))
-    .values(done_at=bindparam("now"), body=None)
+    .values(done_at=bindparam("now"), body=None, chat_id=None)
 )
+"""What stays is a number by which a repeat is known, and not whose it was."""
 _FAILED = (
     update(Inbox)
     .where(Inbox.update_id == bindparam("key"))
@@ -84,6 +85,12 @@ def _row(raw: Mapping[str, Any], now: datetime) -> dict[str, Any]:
     }
 
 
+def is_update(raw: object) -> bool:
+    """Whether something has the number by which an update is kept."""
+    number = raw.get("update_id") if isinstance(raw, Mapping) else None
+    return isinstance(number, int) and not isinstance(number, bool) and abs(number) < 2**63
+
+
 def chat_of(raw: Mapping[str, Any]) -> int | None:
     """The chat that an update belongs to, read without trusting its shape."""
     for kind in OWN_CHAT:
@@ -129,15 +136,53 @@ def waiting(connection: Connection) -> int:
     return connection.scalar(select(func.count()).select_from(Inbox).where(Inbox.done_at.is_(None))) or 0
 
 
-def clear(connection: Connection, now: datetime, at_once: int = 1_000) -> int:
-    """Delete what no repeat and no edit can ask for any more, a batch at a time; how many rows went."""
-    old = (
-        select(Inbox.update_id)
-        .where(
-            Inbox.done_at < now - KEPT,
-            Inbox.error.is_(None) | (Inbox.done_at < now - KEPT_WITH_ERROR),
-        )
-        .order_by(Inbox.update_id)
-        .limit(at_once)
+def forget(connection: Connection, user_id: int, now_at: int, group: int | None = None) -> None:
+    """
+    Delete what is kept of somebody's updates because they could not be worked on; those that still wait are left.
+
+    Args:
+        connection: The turn's.
+        user_id: Whose; a private chat has the number of its person.
+        now_at: The update that is worked on; it stays.
+        group: Only what was sent there; None is everywhere.
+    """
+    there: ColumnElement[bool] = (
+        Inbox.chat_id == group if group is not None else (Inbox.chat_id == user_id) | (Inbox.chat_id < 0)
     )
-    return connection.execute(delete(Inbox).where(Inbox.update_id.in_(old))).rowcount
+    given_up = select(Inbox.update_id, Inbox.chat_id, Inbox.body).where(
+        there, Inbox.done_at.is_not(None), Inbox.update_id != now_at
+    )
+    theirs = [
+        update_id
+        for update_id, chat_id, body in connection.execute(given_up).all()
+        if chat_id == user_id or sender_of(json.loads(body or "{}")) == user_id
+    ]
+    connection.execute(delete(Inbox).where(Inbox.update_id.in_(theirs)))
+
+
+def sender_of(raw: Mapping[str, Any]) -> int | None:
+    """Who sent an update, read without trusting its shape."""
+    for kind in OWN_CHAT:
+        part = raw.get(kind)
+        sender = part.get("from") if isinstance(part, Mapping) else None
+        if isinstance(sender, Mapping):
+            number = sender.get("id")
+            return number if isinstance(number, int) else None
+    return None
+
+
+def clear(connection: Connection, now: datetime, at_once: int = 1_000) -> int:
+    """
+    Delete what no repeat and no edit can ask for any more; how many rows went.
+
+    The messenger's numbers rise, so what is old stands at the low end, or at the high end where it began them anew. Only so many rows
+    at both ends are looked at: no message waits for a walk through all of them.
+    """
+    gone = 0
+    for end in (Inbox.update_id.asc(), Inbox.update_id.desc()):
+        seen = select(Inbox.update_id, Inbox.done_at, Inbox.error).order_by(end).limit(at_once).subquery()
+        old = select(seen.c.update_id).where(
+            seen.c.done_at < now - KEPT, seen.c.error.is_(None) | (seen.c.done_at < now - KEPT_WITH_ERROR)
+        )
+        gone += connection.execute(delete(Inbox).where(Inbox.update_id.in_(old))).rowcount
+    return gone

@@ -15,6 +15,11 @@ class Letter:
     """The message that it quotes."""
     file: bytes | None = field(default=None, repr=False)
 
+    @property
+    def is_last(self) -> bool:
+        """Nothing is kept of it once it went out: whom it is for was just forgotten."""
+        return bool(self.body.get("last"))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Unsent:

@@ -7,7 +7,7 @@ import traceback
 from datetime import UTC, datetime
 from typing import TextIO
 
-FIELDS = ("chat", "update", "letters", "kind", "why", "then", "given_up", "code", "mode", "signal", "address")
+FIELDS = ("chat", "update", "letters", "kind", "why", "then", "given_up", "code", "mode", "signal", "address", "count")
 """What a line may carry beside its event. Anything else stays out."""
 
 

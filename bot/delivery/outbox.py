@@ -39,6 +39,7 @@ _DONE = (
     .where(*_ROW)
     .values(tried=True, done_at=bindparam("now"), message_id=bindparam("given"), error=bindparam("why"), body=None, file=None)
 )
+_GONE = delete(Outbox).where(*_ROW)
 _LATER = (
     update(Outbox)
     .where(*_ROW)
@@ -65,6 +66,8 @@ class Mark:
     error: str | None = None
     next_tried: tuple[int, int] | None = None
     """The row that is sent next: marked as tried in the same commit."""
+    gone: bool = False
+    """Nothing is kept of the row."""
 
 
 def put(connection: Connection, update_id: int, chat_id: int, letters: Sequence[Letter]) -> list[Unsent]:
@@ -124,16 +127,12 @@ def mark_tried(connection: Connection, key: tuple[int, int]) -> None:
 def mark(connection: Connection, marks: Iterable[Mark], now: datetime) -> None:
     """Write down what became of rows."""
     for one in marks:
-        connection.execute(
-            _DONE,
-            {
-                "of_update": one.key[0],
-                "of_number": one.key[1],
-                "now": now,
-                "given": one.message_id,
-                "why": one.error and one.error[:120],
-            },
-        )
+        row = {"of_update": one.key[0], "of_number": one.key[1]}
+        if one.gone:
+            connection.execute(_GONE, row)
+        else:
+            why = one.error and one.error[:120]
+            connection.execute(_DONE, {**row, "now": now, "given": one.message_id, "why": why})
         if one.next_tried is not None:
             mark_tried(connection, one.next_tried)
 
@@ -146,6 +145,11 @@ def put_off(connection: Connection, key: tuple[int, int], due: datetime, *, mayb
 def move(connection: Connection, old_chat: int, new_chat: int) -> None:
     """A group got another number: what is unsent goes there."""
     connection.execute(update(Outbox).where(Outbox.chat_id == old_chat, Outbox.done_at.is_(None)).values(chat_id=new_chat))
+
+
+def forget(connection: Connection, chat_id: int, now_at: int) -> None:
+    """Delete the letters of a private chat, sent or not, but those that answer the update that is worked on."""
+    connection.execute(delete(Outbox).where(Outbox.chat_id == chat_id, Outbox.update_id != now_at))
 
 
 def replies_to(connection: Connection, chat_id: int, message_id: int) -> Sequence[int]:
@@ -165,9 +169,13 @@ def waiting(connection: Connection) -> int:
 
 
 def clear(connection: Connection, now: datetime, at_once: int = 1_000) -> int:
-    """Delete what no edit can ask for any more, a batch at a time; how many rows went."""
-    old = select(Outbox.update_id).where(Outbox.done_at < now - KEPT).order_by(Outbox.update_id).limit(at_once)
-    return connection.execute(delete(Outbox).where(Outbox.update_id.in_(old), Outbox.done_at < now - KEPT)).rowcount
+    """Delete what no edit can ask for any more, at both ends as the inbox does; how many rows went."""
+    gone = 0
+    for end in (Outbox.update_id.asc(), Outbox.update_id.desc()):
+        seen = select(Outbox.update_id, Outbox.done_at).order_by(end).limit(at_once).subquery()
+        old = select(seen.c.update_id).where(seen.c.done_at < now - KEPT)
+        gone += connection.execute(delete(Outbox).where(Outbox.update_id.in_(old), Outbox.done_at < now - KEPT)).rowcount
+    return gone
 
 
 def parts_of(connection: Connection, chat_id: int, message_id: int) -> int:

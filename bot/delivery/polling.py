@@ -53,8 +53,11 @@ class Poller:
                 failures = 0
             except InvalidToken:
                 raise
-            except (TelegramError, StoreAwayError, ValueError) as error:
-                log.warning("poll failed", extra={"why": type(error).__name__})
+            except Exception as error:
+                if isinstance(error, (TelegramError, StoreAwayError, ValueError)):
+                    log.warning("poll failed", extra={"why": type(error).__name__})
+                else:  # whatever came over the wire, the next question is asked
+                    log.exception("poll failed")
                 offset = None
                 await asyncio.sleep(back_off_s(failures))
                 failures += 1
@@ -70,6 +73,7 @@ class Poller:
             raise InvalidToken
         answer = json.loads(payload)
         if code != 200:
+            log.warning("getUpdates refused", extra={"code": code})
             await asyncio.sleep(float(answer.get("parameters", {}).get("retry_after", 0)))
             raise NetworkError(f"getUpdates answered {code}")
-        return [one for one in answer["result"] if isinstance(one, dict) and isinstance(one.get("update_id"), int)]
+        return [one for one in answer["result"] if inbox.is_update(one)]

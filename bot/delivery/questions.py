@@ -31,6 +31,12 @@ def put(connection: Connection, whose: Whose, key: tuple[int, int], labels: tupl
     connection.execute(insert.on_conflict_do_update(index_elements=["chat_id", "user_id"], set_=values))
 
 
+def forget(connection: Connection, user_id: int, group: int | None = None) -> None:
+    """Close somebody's questions: those in one group, or all."""
+    there = () if group is None else (Question.chat_id == group,)
+    connection.execute(delete(Question).where(Question.user_id == user_id, *there))
+
+
 def tag(key: tuple[int, int], index: int) -> str:
     """What comes back with a tap: under the messenger's 64 bytes, and a secret to nobody."""
     return f"{key[0]}.{key[1]}.{index}"

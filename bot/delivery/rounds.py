@@ -21,6 +21,7 @@ from bot.delivery.inbox import Waiting
 from bot.delivery.letters import Letter, Unsent
 from bot.delivery.pace import Pace
 from bot.delivery.transactions import StoreAwayError, Transactions, is_away
+from bot.store.retention import clear_out, is_set
 
 log = logging.getLogger(__name__)
 
@@ -31,7 +32,9 @@ FAILURES = 3
 SWEEP_S = 2.0
 """How often what was left behind is looked for: by a killed process, by a store that was away. [s]"""
 CLEAR_S = 600.0
-"""How often old rows are deleted. [s]"""
+"""How often it is looked for what is too old to be kept. [s]"""
+CLEAR_AT_ONCE = 50
+"""Jobs that are deleted in one go: messages wait meanwhile."""
 
 
 class UnreadableError(Exception):
@@ -128,16 +131,18 @@ class Rounds:
 
     async def sweep(self) -> None:
         """Look for what was left, now and every few seconds, until cancelled."""
-        cleared = time.monotonic()
+        due = time.monotonic()
         while True:
             try:
                 resting = self._timers.keys()
                 self._ring_anew([chat for chat in await self._transactions.run(_chats_waiting) if chat not in resting])
-                if time.monotonic() - cleared > CLEAR_S:
-                    cleared = time.monotonic()
-                    await self._transactions.run(_clear, self.now())
+                if time.monotonic() >= due:
+                    is_more = await self._transactions.turn(_clear, self.now())
+                    due = time.monotonic() + (0.0 if is_more else CLEAR_S)
             except StoreAwayError:
                 log.warning("store away")
+            except Exception:
+                log.exception("sweep failed")
             await asyncio.sleep(SWEEP_S * random.uniform(0.9, 1.1))
 
     async def stop(self, within_s: float) -> None:
@@ -289,6 +294,10 @@ def _chats_waiting(connection: Connection) -> list[int]:
     return list(dict.fromkeys((*outbox.chats_waiting(connection), *inbox.chats_waiting(connection))))
 
 
-def _clear(connection: Connection, now: datetime) -> None:
-    inbox.clear(connection, now)
-    outbox.clear(connection, now)
+def _clear(session: Session, now: datetime) -> bool:
+    """Delete what is too old: rows of the delivery, and jobs where an end is set. True where there is more."""
+    rows = inbox.clear(session.connection(), now) + outbox.clear(session.connection(), now)
+    jobs = clear_out(session, now, CLEAR_AT_ONCE) if is_set(session) else 0
+    if jobs:
+        log.info("old jobs deleted", extra={"count": jobs})
+    return bool(rows or jobs)

@@ -38,10 +38,9 @@ class Hook(RequestHandler):
             return
         try:
             update = json.loads(self.request.body)
-            known = isinstance(update["update_id"], int) and not isinstance(update["update_id"], bool)
-        except (ValueError, TypeError, KeyError, RecursionError):
-            known = False
-        if not known:
+        except (ValueError, RecursionError):
+            update = None
+        if not inbox.is_update(update):
             self._refuse(400)
             return
         try:

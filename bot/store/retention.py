@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from sqlalchemy import delete, select
+from sqlalchemy import delete, func, select
 from sqlalchemy.orm import Session
 
 from bot.store.tables import Job, Setting, Technician
@@ -27,14 +27,23 @@ def is_set(session: Session) -> bool:
     return own is not None or kept_for(session) is not None
 
 
-def clear_out(session: Session, now: datetime) -> int:
-    """Delete the closed jobs whose time is over, with their logs and files; how many it were."""
-    common = kept_for(session)
+def clear_out(session: Session, now: datetime, at_most: int | None = None) -> int:
+    """
+    Delete the closed jobs whose time is over, with their logs and files; how many it were.
+
+    Args:
+        session: An open session on the store.
+        now: The present moment.
+        at_most: So many at once, where others wait for the store.
+    """
+    keep = func.coalesce(Technician.keep_days, kept_for(session))
     cleared = 0
-    for technician_id, days in session.execute(select(Technician.id, Technician.keep_days)).all():
-        keep = common if days is None else days
-        if keep is None:
+    for days in session.scalars(select(keep).distinct()).all():
+        if days is None:
             continue
-        over = delete(Job).where(Job.owner_id == technician_id, Job.closed_at < now - timedelta(days=keep))
-        cleared += len(session.execute(over.returning(Job.id)).all())
+        theirs = select(Technician.id).where(keep == days)
+        over = select(Job.id).where(Job.owner_id.in_(theirs), Job.closed_at < now - timedelta(days=days))
+        if at_most is not None:
+            over = over.limit(at_most - cleared)
+        cleared += len(session.execute(delete(Job).where(Job.id.in_(over)).returning(Job.id)).all())
     return cleared

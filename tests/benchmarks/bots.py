@@ -51,8 +51,8 @@ def constant() -> None:
     from bot.desk import Taken
     from bot.settings import serving
 
-    record = {"reply": "The primary is open\nTransformer bad", "buttons": [], "verdict": None}
-    taken = Taken(record=record, language="en", technician_id=None, job_id=None)
+    record = {"reply": "The primary is open\nTransformer bad", "buttons": [], "verdict": None, "asks": []}
+    taken = Taken(record=record, language="en", technician_id=1, job_id=None)
 
     def take(*_: Any) -> Taken:
         return taken

@@ -13,6 +13,7 @@ from bot.delivery.questions import Whose
 from bot.desk import Document, Taken
 from bot.pictures import PICTURES, Picture, draw
 from bot.wording.catalog import catalog
+from core.said import Said
 
 CAPTION_WIDEST = 1_000
 """The messenger takes 1024. [UTF-16 units]"""
@@ -25,19 +26,26 @@ class Extras:
     """What goes with the text."""
 
     picture: Picture | None = None
-    document: Document | None = None
+    documents: tuple[Document, ...] = ()
 
 
-def extras(taken: Taken, document: Document | None) -> Extras:
+def extras(taken: Taken, documents: tuple[Document, ...]) -> Extras:
     """The picture that a reply names, drawn."""
     reply = taken.reply
     if reply is None or taken.told is None or reply.picture not in PICTURES:
-        return Extras(document=document)
-    return Extras(picture=draw(reply.picture, reply.answer, taken.told, catalog(taken.language).tell), document=document)
+        return Extras(documents=documents)
+    return Extras(picture=draw(reply.picture, reply.answer, taken.told, catalog(taken.language).tell), documents=documents)
 
 
 def letters(
-    session: Session, arrival: Arrival, taken: Taken, extra: Extras, *, after: Sequence[Letter] = (), parts: int = 0
+    session: Session,
+    arrival: Arrival,
+    taken: Taken,
+    extra: Extras,
+    *,
+    after: Sequence[Letter] = (),
+    parts: int = 0,
+    more: Sequence[Said] = (),
 ) -> list[Letter]:
     """
     The reply to an arrival.
@@ -49,9 +57,11 @@ def letters(
         extra: Picture and paper.
         after: Letters of the same turn that go before these.
         parts: Messages of the earlier reply that this one is put in the place of; 0 for a new one.
+        more: What this channel has to add.
     """
     made = list(after)
-    whole = pages(taken.text, bold_first=taken.record["verdict"] is not None)
+    tell = catalog(taken.language).tell
+    whole = pages("\n".join((taken.text, *map(tell, more))), bold_first=taken.record["verdict"] is not None)
     last = len(after) + len(whole) - 1
     key = (arrival.update_id, last)
     for part, page in enumerate(whole):
@@ -60,9 +70,7 @@ def letters(
     questions.put(session.connection(), Whose(arrival.chat_id, arrival.user_id), key, taken.buttons)
     if extra.picture is not None:
         made.append(_photo(arrival, extra.picture))
-    if extra.document is not None:
-        made.append(_document(arrival, extra.document))
-    return made
+    return [*made, *(_document(arrival, one) for one in extra.documents)]
 
 
 def letter(arrival: Arrival, page: str, *, buttons: list[list[list[str]]] | None = None, edits: int | None = None) -> Letter:

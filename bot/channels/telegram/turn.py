@@ -1,7 +1,7 @@
 """One update, answered: the way from what arrived to the letters that go out, in one transaction."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import tzinfo
 from typing import Any
@@ -10,11 +10,11 @@ from sqlalchemy.orm import Session
 from telegram import Bot
 
 from bot import members
-from bot.channels.telegram import owner, photos, talk
+from bot.channels.telegram import leave, owner, photos, talk
 from bot.channels.telegram.arrival import Arrival, Me, read
 from bot.channels.telegram.menu import COMMANDS
 from bot.channels.telegram.page import escaped, pages, units
-from bot.channels.telegram.replies import extras, letter, letters
+from bot.channels.telegram.replies import Extras, extras, letter, letters
 from bot.delivery import outbox, questions
 from bot.delivery.inbox import Waiting, chat_of
 from bot.delivery.letters import Letter
@@ -113,19 +113,41 @@ def _too_many(arrival: Arrival, admitted: Admitted, limit: int) -> list[Letter]:
 # --- what they sent ---
 
 
-def _text(here: Here, session: Session, arrival: Arrival, rest: Rest) -> list[Letter]:  # noqa: ARG001
+def _text(here: Here, session: Session, arrival: Arrival, rest: Rest) -> list[Letter]:
     """A text to the desk; an edited one refolds the job and changes our reply to it."""
     if not arrival.text:
         return _say(arrival, talk.TEXT_AND_PHOTOS)
     taken = _take(here, session, arrival, arrival.text, str(arrival.message_id))
-    extra = extras(taken, document_for(session, taken, here.zone))
-    if not arrival.edited:
-        return letters(session, arrival, taken, extra)
+    if not arrival.edited or taken.technician_id is None:
+        return _reply(here, session, arrival, taken, rest)
+    extra = _extras(here, session, arrival, taken)
     parts = outbox.parts_of(session.connection(), arrival.chat_id, arrival.message_id)
     made = letters(session, arrival, taken, extra, parts=parts)
     shown = sum(one.kind == "edit" for one in made)
     above = escaped(catalog(taken.language).tell(talk.SEE_ABOVE))
     return [*made, *(letter(arrival, above, edits=part) for part in range(shown, parts))]
+
+
+def _reply(
+    here: Here, session: Session, arrival: Arrival, taken: Taken, rest: Rest, *, after: Sequence[Letter] = ()
+) -> list[Letter]:
+    """What the desk answered, as new messages; who left is deleted from this channel's tables too."""
+    admitted, waiting, _ = rest
+    if taken.technician_id is None:
+        more = leave.leave(session, arrival, waiting.received_at)
+        return leave.last(letters(session, arrival, taken, Extras(), after=after, more=more))
+    more = leave.beforehand(session, arrival, admitted.role) if leave.is_asked(taken) else []
+    return letters(session, arrival, taken, _extras(here, session, arrival, taken), after=after, more=more)
+
+
+def _extras(here: Here, session: Session, arrival: Arrival, taken: Taken) -> Extras:
+    """Picture and papers; whoever asks in private for all of theirs gets what they sent in groups too."""
+    asked = [taken]
+    if taken.document == "export" and not arrival.is_group:
+        asked += [replace(taken, technician_id=one) for one in session.scalars(leave.in_groups(arrival.user_id))]
+    papers = [document_for(session, one, here.zone) for one in asked]
+    named = [one if n == 0 else replace(one, name=f"group-{n}-{one.name}") for n, one in enumerate(p for p in papers if p)]
+    return extras(taken, tuple(named))
 
 
 def _take(here: Here, session: Session, arrival: Arrival, text: str, message_id: str) -> Taken:
@@ -141,7 +163,7 @@ def _take(here: Here, session: Session, arrival: Arrival, text: str, message_id:
     return take(session, sent, here.memory)
 
 
-def _tap(here: Here, session: Session, arrival: Arrival, rest: Rest) -> list[Letter]:  # noqa: ARG001
+def _tap(here: Here, session: Session, arrival: Arrival, rest: Rest) -> list[Letter]:
     """A tap is the typed answer; the message that it belongs to shows it and loses its buttons."""
     tap = arrival.tap
     assert tap is not None
@@ -152,8 +174,8 @@ def _tap(here: Here, session: Session, arrival: Arrival, rest: Rest) -> list[Let
         return [Letter(kind="tapped", body={"query": tap.query_id, "text": text}), *_unbuttoned(arrival, None)]
     first = Letter(kind="tapped", body={"query": tap.query_id})
     taken = _take(here, session, arrival, label, f"tap {tap.query_id}")
-    made = letters(session, arrival, taken, extras(taken, document_for(session, taken, here.zone)), after=[first])
-    return [*made, *_unbuttoned(arrival, label)]
+    made = [*_reply(here, session, arrival, taken, rest, after=[first]), *_unbuttoned(arrival, label)]
+    return leave.last(made) if taken.technician_id is None else made
 
 
 def _unbuttoned(arrival: Arrival, chosen: str | None) -> list[Letter]:
@@ -225,7 +247,7 @@ def _start(here: Here, session: Session, arrival: Arrival, argument: str) -> lis
     """What this is, with one example that is worked out now and leaves no trace. A code behind it goes to the desk."""
     if argument:
         taken = _take(here, session, arrival, argument, str(arrival.message_id))
-        return letters(session, arrival, taken, extras(taken, document_for(session, taken, here.zone)))
+        return letters(session, arrival, taken, _extras(here, session, arrival, taken))
     tell = catalog(arrival.language).tell
     trial = session.begin_nested()
     example = replace(arrival, user_id=0, name="example", edited=False)
