@@ -3,11 +3,12 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cache
-from itertools import product
+from itertools import chain, product
 
 from grammar.fold import fold
 from grammar.words.colours import COLOURS, LEADS
-from grammar.words.conditions import CONDITIONS, HEADINGS, PATTERNS
+from grammar.words import conditions, values
+from grammar.words.conditions import CONDITIONS, HEADINGS
 from grammar.words.devices import DEVICES
 from grammar.words.links import LINKS
 from grammar.words.not_ours import NOT_OURS
@@ -17,12 +18,12 @@ from grammar.words.row import Words
 from grammar.words.units import UNITS
 from grammar.words.values import VALUES
 
-NEED_A_NOUN = frozenset({"a", "one", "hot", "c", "one secondary", "one sec", "a secondary"})
-"""Words that say what was lifted only with a noun behind them."""
 ROWS: tuple[Words, ...] = (
     *PLACES, *UNITS, *COLOURS, *LEADS, *DEVICES, *VALUES, *CONDITIONS, *HEADINGS, *NUMBERS, *LINKS, *NOT_OURS,
 )  # fmt: skip
 """Every row of the vocabulary that the grammar's words are made of."""
+PATTERNS = (*conditions.PATTERNS, *values.PATTERNS)
+"""Rows that are put together."""
 
 
 @dataclass(slots=True)
@@ -41,9 +42,9 @@ def pieces(entry: str) -> tuple[str, ...]:
     >>> pieces("w/ R off"), pieces("0-10v"), pieces("can't"), pieces("o.l.")
     (('w', '/', 'r', 'off'), ('0', '-', '10', 'v'), ('cant',), ('o', '.', 'l', '.'))
     """
-    plain = entry.replace("'", "").replace(" ", "")
-    if plain.isalpha():
-        return tuple(fold(word) for word in entry.split())
+    bare = entry.replace("'", "")
+    if bare.replace(" ", "").isalpha():  # nearly all of them, and there are thousands
+        return tuple(bare.lower().split()) if bare.isascii() else tuple(fold(word) for word in entry.split())
     found: list[str] = []
     for chunk in entry.split():
         run = ""
@@ -67,12 +68,10 @@ def entries() -> Iterable[tuple[tuple[str, ...], Words, str | None]]:
         for language, words in (("en", row.en), ("es", row.es), (None, row.both)):
             for word in words:
                 yield pieces(word), row, language
-    for meaning, subjects, nouns, states in PATTERNS:
-        row, ends = Words("condition", meaning), [tuple(state.split()) for state in states]
-        for subject, noun in product(subjects, nouns):
-            if noun or subject not in NEED_A_NOUN:
-                begin = (*subject.split(), *noun.split())
-                yield from ((begin + end, row, None) for end in ends)
+    for pattern in PATTERNS:
+        row = Words(pattern.kind, pattern.meaning)
+        for parts in product(*([tuple(choice.split()) for choice in part] for part in pattern.parts)):
+            yield tuple(chain(*parts)), row, pattern.language
 
 
 @cache
@@ -82,7 +81,10 @@ def tree() -> Node:
     for words, row, language in entries():
         node = root
         for word in words:
-            node = node.steps.setdefault(word, Node())
+            following = node.steps.get(word)
+            if following is None:
+                following = node.steps[word] = Node()
+            node = following
         node.row, node.language = row, language
     return root
 

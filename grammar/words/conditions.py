@@ -1,6 +1,6 @@
 """In what state a value was read: loaded or lifted, live or dead, isolated or not, low impedance."""
 
-from grammar.words.row import Words
+from grammar.words.row import Pattern, Words
 
 CONDITIONS = (
     Words(
@@ -127,30 +127,37 @@ HEADINGS = (
     ),
 )  # fmt: skip
 
+STATES_OFF = (
+    "off", "lifted", "pulled", "disconnected", "removed", "unhooked", "loose", "undone", "hanging", "floating", "taken off", "pulled off", "lifted off", "unlanded", "off the board", "off the terminal", "taken loose", "is off", "is lifted", "popped off", "isolated",
+)  # fmt: skip
+NOUNS = ("wire", "lead", "leg", "side", "conductor", "terminal", "wires", "leads", "lug", "tab")
+ES_OFF = ("suelto", "suelta", "desconectado", "desconectada", "levantado", "levantada", "quitado", "quitada", "afuera", "safado", "zafado", "zafada", "al aire", "libre", "sueltos", "desconectados", "levantados")
 PATTERNS = (
-    (
-        "lifted",
-        ("r", "c", "red", "one", "one secondary", "one sec", "a", "a secondary", "secondary", "sec", "load", "field", "control", "the load", "with the load", "with load", "hot"),
-        ("", "wire", "lead", "leg", "side", "conductor", "terminal", "wires", "leads"),
-        ("off", "lifted", "pulled", "disconnected", "removed", "unhooked", "loose", "undone", "hanging", "floating", "taken off", "pulled off", "lifted off", "unlanded", "off the board", "off the terminal"),
+    Pattern("condition", "lifted", (("r", "c", "red", "secondary", "sec", "load", "field", "control", "the load", "with the load", "with load"), ("", *NOUNS), STATES_OFF)),
+    Pattern("condition", "lifted", (("one", "one secondary", "one sec", "a", "a secondary", "hot", "one of the secondary", "one of the sec"), NOUNS, STATES_OFF)),
+    Pattern("condition", "lifted", (("nothing",), ("connected", "hooked up", "hooked", "landed", "tied", "wired", "attached"), ("", "to it", "on it", "there", "to the secondary"))),
+    Pattern(
+        "condition", "loaded",
+        (
+            ("r", "red", "load", "field", "control", "the load"),
+            ("", "wire", "lead", "leg", "wires", "leads"),
+            ("on", "back on", "connected", "hooked up", "landed", "attached", "tied in", "reconnected", "hooked back up", "put back", "back in"),
+        ),
     ),
-    (
-        "loaded",
-        ("r", "c", "red", "load", "field", "control", "the load"),
-        ("", "wire", "lead", "leg", "wires", "leads"),
-        ("on", "back on", "connected", "hooked up", "landed", "attached", "tied in", "reconnected", "hooked back up", "put back", "back in"),
+    Pattern("condition", "loaded", (("c",), ("", "wire", "lead", "leg", "wires", "leads"), ("back on", "connected", "hooked up", "landed", "attached", "reconnected", "hooked back up", "put back", "back in"))),
+    Pattern(
+        "condition", "lifted",
+        (
+            ("r", "el r", "la r", "cable r", "cable de r", "el cable de r", "un cable", "una punta", "un lado", "la carga", "con la carga", "con carga", "carga", "cable rojo", "el rojo", "una pata", "el cable r", "secundario", "el secundario", "un cable del secundario", "una punta del secundario", "con el cable r", "con el cable de r", "con un cable", "con una punta", "con una pata", "con el secundario"),
+            ES_OFF,
+        ),
     ),
-    (
-        "lifted",
-        ("r", "el r", "cable r", "cable de r", "el cable de r", "un cable", "una punta", "un lado", "la carga", "con la carga", "con carga", "carga", "cable rojo", "el rojo", "una pata", "el cable r"),
-        ("",),
-        ("suelto", "suelta", "desconectado", "desconectada", "levantado", "levantada", "quitado", "quitada", "afuera", "safado", "zafado", "zafada"),
-    ),
-    (
-        "loaded",
-        ("r", "el r", "cable r", "cable de r", "el cable de r", "la carga", "con la carga", "carga", "cable rojo", "el rojo"),
-        ("",),
-        ("puesto", "puesta", "conectado", "conectada", "reconectado"),
+    Pattern(
+        "condition", "loaded",
+        (
+            ("r", "el r", "la r", "cable r", "cable de r", "el cable de r", "la carga", "con la carga", "carga", "cable rojo", "el rojo", "con el cable r", "con el cable de r"),
+            ("puesto", "puesta", "conectado", "conectada", "reconectado", "reconectada", "de vuelta", "otra vez puesto"),
+        ),
     ),
 )  # fmt: skip
 """Conditions that are put together: what, its noun, its state."""

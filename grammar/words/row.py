@@ -18,6 +18,16 @@ class Words:
 
 
 @dataclass(frozen=True, slots=True)
+class Pattern:
+    """Entries that are put together: one word or several of each part, in their order; an empty one is left out."""
+
+    kind: str
+    meaning: str
+    parts: tuple[tuple[str, ...], ...]
+    language: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Cue:
     """A turn of phrase, told by some of its words: `which|what .. tap` is "which", up to five other words, "tap"."""
 

@@ -1,6 +1,6 @@
 """What is read without a figure: open, nothing, and the words that have no value at all."""
 
-from grammar.words.row import Words
+from grammar.words.row import Pattern, Words
 
 VALUES = (
     Words(
@@ -26,34 +26,13 @@ VALUES = (
         en=(
             "nothing", "nothin", "nada", "zip", "zilch", "nada thing", "no voltage", "no volts", "no power", "no juice",
             "no voltage at all", "no power at all", "no reading", "nothing at all", "zip zero", "not a thing", "no output",
-            "bupkis", "nuthin", "no volt", "goose egg", "isnt putting out anything", "isnt putting anything out",
-            "isnt reading anything", "isnt showing anything", "isnt giving me anything", "isnt showing any voltage",
-            "isnt putting out any voltage", "isnt reading any voltage", "isnt getting any volts", "isnt producing anything",
-            "isnt making any voltage", "isnt getting squat", "not putting out anything", "not putting anything out",
-            "not reading anything", "not showing anything", "not giving me anything", "not showing any voltage",
-            "not putting out any voltage", "not reading any voltage", "not getting any volts", "not producing anything",
-            "not making any voltage", "not getting squat", "aint putting out anything", "aint putting anything out",
-            "aint reading anything", "aint showing anything", "aint giving me anything", "aint showing any voltage",
-            "aint putting out any voltage", "aint reading any voltage", "aint getting any volts", "aint producing anything",
-            "aint making any voltage", "aint getting squat", "doesnt put out anything", "wont put out anything",
-            "doesnt put anything out", "wont put anything out", "doesnt read anything", "wont read anything",
-            "doesnt show anything", "wont show anything", "doesnt show any voltage", "wont show any voltage",
-            "doesnt have any voltage", "wont have any voltage", "doesnt have voltage", "wont have voltage",
-            "doesnt make any voltage", "wont make any voltage", "doesnt produce anything", "wont produce anything",
-            "puts out nothing", "putting out nothing", "nothing coming out of the", "no output voltage", "reads nothing",
+            "bupkis", "nuthin", "no volt", "goose egg", "puts out nothing", "putting out nothing", "nothing coming out of the", "no output voltage", "reads nothing",
             "shows nothing", "flat zero", "a big fat zero", "big fat zero", "not one volt", "not a volt", "absolutely nothing",
-            "no ac", "squat", "diddly", "zero volts at all", "no potential", "not getting anything", "not getting any voltage",
-            "not getting voltage", "not getting power", "not getting any power", "isn't getting power", "doesn't have power",
-            "has no power", "has no voltage", "don't have any voltage", "don't have voltage", "without power",
+            "no ac", "squat", "diddly", "zero volts at all", "no potential", "without power",
         ),
         es=(
-            "no hay voltaje", "sin voltaje", "no tiene voltaje", "no hay corriente", "no tiene corriente", "no llega voltaje",
-            "no llega corriente", "no le llega voltaje", "no le llega corriente", "no llega nada", "no hay nada",
-            "ningun voltaje", "no da nada", "no sale nada", "no sale voltaje", "no me da nada", "no marca nada",
-            "no marca voltaje", "no hay volts", "no da voltaje", "cero voltaje", "no tiene volts", "no tiene nada",
-            "no hay luz", "nadita", "no saca nada", "no saca voltaje", "no entrega nada", "no entrega voltaje",
-            "no produce nada", "esta en cero", "nada de voltaje", "no manda nada", "no manda voltaje", "ni un volt",
-            "no sale corriente", "no recibe nada", "no recibe voltaje", "no le llega nada",
+            "no hay luz", "nadita", "esta en cero", "nada de voltaje", "ni un volt",
+            
         ),
     ),
     Words(
@@ -81,3 +60,35 @@ VALUES = (
         ),
     ),
 )  # fmt: skip
+
+VOLTAGE = ("voltage", "any voltage", "volts", "any volts", "power", "any power", "any juice", "a volt", "one volt", "a single volt", "any potential", "any output", "no voltage", "no power")
+ANYTHING = (*VOLTAGE, "anything", "a thing", "squat", "jack", "diddly", "nothing", "nada")
+GIVES = ("put out", "read", "show", "give me", "get", "produce", "make", "measure", "send", "push out", "kick out", "register")
+GIVING = ("putting out", "putting", "reading", "showing", "giving me", "getting", "producing", "making", "measuring", "sending", "pushing out", "kicking out", "registering")
+PATTERNS = (
+    Pattern("value", "nothing", (("doesnt", "dont", "wont", "didnt", "not"), GIVES, ANYTHING), "en"),
+    Pattern("value", "nothing", (("isnt", "aint", "wasnt", "not"), GIVING, ANYTHING), "en"),
+    Pattern("value", "nothing", (("doesnt", "dont", "wont", "didnt", "aint", "not"), ("have", "see", "got", "carry", "find", "having", "seeing", "carrying", "finding"), VOLTAGE), "en"),
+    Pattern("value", "nothing", (("wont", "doesnt", "not", "isnt", "aint"), ("put", "putting"), ("anything", "any voltage", "any power"), ("out",)), "en"),
+    Pattern("value", "nothing", (("has", "got", "have", "shows", "reads", "gets", "getting", "reading", "showing", "gives me", "puts out"), ("no voltage", "no volts", "no power", "no juice", "zero voltage", "nothing", "nada", "zip", "zilch", "squat", "no output", "no potential"), ("", "at all", "whatsoever")), "en"),
+    Pattern(
+        "value", "nothing",
+        (
+            ("no",), ("", "me", "le", "nos", "les", "se"),
+            ("hay", "tiene", "trae", "llega", "llegan", "da", "dan", "sale", "salen", "saca", "marca", "marcan", "entrega", "produce", "manda", "recibe", "reciben", "tengo", "lee", "mide", "leo", "mido", "entra", "esta llegando", "esta saliendo", "esta dando", "esta recibiendo", "registra", "aparece", "muestra", "arroja", "veo", "tienen", "traen", "pasa", "genera"),
+            ("voltaje", "ningun voltaje", "nada de voltaje", "volts", "ni un volt", "ni un voltio", "voltios", "corriente", "nada de corriente", "energia", "tension", "potencial", "alimentacion"),
+        ),
+        "es",
+    ),
+    Pattern(
+        "value", "nothing",
+        (
+            ("no",), ("", "me", "le", "nos", "les"),
+            ("hay", "tiene", "trae", "llega", "llegan", "da", "dan", "sale", "salen", "saca", "marca", "marcan", "entrega", "produce", "manda", "recibe", "reciben", "lee", "mide", "leo", "mido", "entra", "esta llegando", "esta saliendo", "esta dando", "esta recibiendo", "registra", "arroja"),
+            ("nada", "nada de nada", "absolutamente nada"),
+        ),
+        "es",
+    ),
+    Pattern("value", "nothing", (("sin",), ("voltaje", "nada de voltaje", "ningun voltaje", "tension", "energia alguna", "alimentacion")), "es"),
+)  # fmt: skip
+"""Denials of voltage that are put together: the denial, the verb, what is missing."""
