@@ -96,7 +96,7 @@ def _count(api: BotApi, phones: list[Phone], sent: list[tuple[Phone, int]], tall
     for phone, message in sent:
         answers = phone.answers(message)
         tally.repeats += max(len(answers) - 1, 0)
-        by_kill.update(bisect(struck, one["at"]) for one in answers[1:])
+        by_kill.update(bisect(struck, one["at"]) for one in answers[:-1])  # the first kill after a reply is why it comes again
         tally.loud_repeats += sum(not one["silent"] for one in answers[1:])
     tally.most_repeats = max(by_kill.values(), default=0)
     for phone in phones:
