@@ -2,26 +2,28 @@
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import combinations, product
 from typing import Final
 
 import numpy as np
 
-from core.leads.clues import log_clues
+from core.leads.clues import log_clues, log_swing
 from core.leads.common_end import Size, size_after, size_before
 from core.leads.evidence import Evidence, Pair, pair
 from core.leads.meter import slip_density, spread
+from core.leads.order_along_winding import Line, lay, readings_along
 from core.leads.separate_windings import Group, Grouping, groupings
 from core.leads.tap_sets import BUILDS, Build
 from core.leads.wound import Wound, as_half, as_primary, as_secondary, as_twin
 
-_WORSE_BY: Final = 17.0
+_WORSE_BY: Final = 9.0
+"""Natural logarithm of the odds, beyond what clues can still turn, from which on a map is given up."""
 _MOST: Final = 400
 _NONE_FITS: Final = math.log(1e-4)
 """Weight of readings none of which can be trusted."""
-_MOST_A_READING: Final = 1.3
-"""Most that one reading can add to a weight: it was met within the last digits."""
+_ROOT: Final = math.sqrt(2.0 * math.pi)
 _UNNAMED_VAR: Final = 0.04
 _ODD: Final = 4.5
 """Standard deviations from which on a reading does not fit even the best map."""
@@ -74,7 +76,7 @@ def believe(evidence: Evidence) -> Belief:
     Returns:
         Nothing to believe where no winding can be made of the leads.
     """
-    rows = _Weighing(evidence).rows()
+    rows = _rows(_Asked(_what_counts(evidence), evidence))
     if not rows:
         return Belief(hypotheses=(), nothing_fits=1.0)
     keys = [_key(windings) for windings, _, _ in rows]
@@ -118,6 +120,29 @@ def _nothing_fits(evidence: Evidence) -> float:
 
 
 _Row = tuple[tuple[Wound, ...], Grouping, float]
+_Made = Callable[[Group, Line, Evidence, Size], tuple[Wound, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What was weighed, told apart by what counts for it."""
+
+    key: tuple[object, ...]
+    evidence: Evidence = field(compare=False)
+
+
+def _what_counts(evidence: Evidence) -> tuple[object, ...]:
+    """All of the evidence but the clues that are weighed afterwards."""
+    e = evidence
+    mappings = (e.ohms, e.leaks, e.labels, e.sides)
+    others = (e.leads, e.opens, e.contradicted, e.taps, e.rated_va, e.secondary_v, e.secondary_ohm)
+    return (*(tuple(m.items()) for m in mappings), *others, log_swing(e))
+
+
+@lru_cache(maxsize=16)
+def _rows(asked: _Asked) -> "tuple[_Row, ...]":
+    """A tap asked for after a map finds the windings fitted."""
+    return tuple(_Weighing(asked.evidence).rows())
 
 
 class _Weighing:
@@ -126,8 +151,10 @@ class _Weighing:
     def __init__(self, evidence: Evidence) -> None:
         self.evidence = evidence
         self.best = -math.inf
+        self.lines: dict[tuple[Group, bool], Line] = {}
         self.fitted: dict[tuple[object, ...], tuple[Wound, ...]] = {}
         self.before = size_before(evidence.rated_va)
+        self.worse_by = _WORSE_BY + log_swing(evidence)
 
     def rows(self) -> list[_Row]:
         """Windings, grouping and weight of each map, heaviest first."""
@@ -135,41 +162,77 @@ class _Weighing:
         for grouping in groupings(self.evidence):
             for build in BUILDS:
                 if build.primaries + build.secondaries == len(grouping.groups):
-                    for primaries, secondaries in _sides(grouping.groups, build):
+                    for primaries, secondaries in self._sides(grouping.groups, build):
                         rows += self._wound(primaries, secondaries, math.log(build.share) + grouping.log_weight, grouping)
         rows.sort(key=lambda row: -row[2])
-        return [row for row in rows[:_MOST] if row[2] > self.best - _WORSE_BY]
+        return [row for row in rows[:_MOST] if row[2] > self.best - self.worse_by]
+
+    def _sides(self, groups: Sequence[Group], build: Build) -> list[tuple[tuple[Group, ...], tuple[Group, ...]]]:
+        """Each way to call so many of the groups primary and the rest secondary; those of most ohms as primary first."""
+        ways = [(chosen, tuple(g for g in groups if g not in chosen)) for chosen in combinations(groups, build.primaries)]
+        return sorted(ways, key=lambda way: -self._most_ohm(way[0]))
+
+    def _most_ohm(self, groups: Iterable[Group]) -> float:
+        return max((ohm for p, ohm in self.evidence.ohms.items() if any({*p} <= {*g.leads} for g in groups)), default=0.0)
 
     def _wound(
         self, primaries: Sequence[Group], secondaries: Sequence[Group], base: float, grouping: Grouping
     ) -> Iterator[_Row]:
+        ceiling = self._ceiling(primaries)
         low = [self._once(as_secondary, g, self.before) for g in secondaries]
         if not all(low):
             return
-        most = base + sum(rows[0].log_weight for rows in low) + _MOST_A_READING * len(self.evidence.ohms)
-        if most < self.best - _WORSE_BY:
-            return
-        size = self._size([rows[0] for rows in low])
-        for combination in product(self._high(primaries, size), *([(w,) for w in rows] for rows in low)):
-            windings = tuple(w for part in combination for w in part)
-            if sum(w.slip is not None for w in windings) + (grouping.slip is not None) <= 1:
-                weight = base + sum(w.log_weight for w in windings)
-                self.best = max(self.best, weight)
-                yield windings, grouping, weight
+        for below in product(*low):
+            slips = sum(w.slip is not None for w in below) + (grouping.slip is not None)
+            sure = base + sum(w.log_weight for w in below)
+            if slips > 1 or sure + ceiling < self.best - self.worse_by:
+                continue
+            for above in self._high(primaries, self._size(below), sound=slips > 0):
+                if slips + sum(w.slip is not None for w in above) <= 1:
+                    weight = sure + sum(w.log_weight for w in above)
+                    self.best = max(self.best, weight)
+                    yield (*above, *below), grouping, weight
 
-    def _high(self, groups: Sequence[Group], size: Size) -> list[tuple[Wound, ...]]:
+    def _ceiling(self, groups: Iterable[Group]) -> float:
+        """Most that the readings of these groups can add to a weight: each met to the last digit."""
+        members = [frozenset(g.leads) for g in groups]
+        return sum(
+            -math.log(spread(ohm) * _ROOT) for p, ohm in self.evidence.ohms.items() if any(m.issuperset(p) for m in members)
+        )
+
+    def _high(self, groups: Sequence[Group], size: Size, *, sound: bool) -> Iterator[tuple[Wound, ...]]:
+        """Primaries of these groups; sound ones only, where the slip was made elsewhere."""
         if not groups:
-            return [()]
-        if len(groups) == 1:
-            return [(w,) for w in self._once(as_primary, groups[0], size)]
-        first, second = groups
-        return [(a, b) for a in self._once(as_half, first, size) for b in as_twin(second, self.evidence, a) if a.slip is None]
+            yield ()
+        elif len(groups) == 1:
+            yield from ((w,) for w in self._once(as_primary, groups[0], size, sound=sound))
+        elif all(len(g.leads) == 2 for g in groups):
+            first, second = groups
+            yield from self._twins(first, second, size, sound=sound)
+            if not sound:
+                yield from ((a, b) for b, a in self._twins(second, first, size, sound=sound) if a.slip is not None)
 
-    def _once(self, made: Callable[[Group, Evidence, Size], tuple[Wound, ...]], group: Group, size: Size) -> tuple[Wound, ...]:
-        key = (made.__name__, frozenset(group.leads), frozenset(group.fragments), size)
+    def _twins(self, first: Group, second: Group, size: Size, *, sound: bool) -> Iterator[tuple[Wound, Wound]]:
+        """Two equal primaries, the first one's reading taken for what it says."""
+        for a in self._once(as_half, first, size, sound=True):
+            yield from ((a, b) for b in as_twin(second, self._line(second, sound=sound), a))
+
+    def _once(self, made: _Made, group: Group, size: Size, *, sound: bool = False) -> tuple[Wound, ...]:
+        key = (made.__name__, group, size, sound)
         if key not in self.fitted:
-            self.fitted[key] = made(group, self.evidence, size)
+            self.fitted[key] = made(group, self._line(group, sound=sound), self.evidence, size)
         return self.fitted[key]
+
+    def _line(self, group: Group, *, sound: bool) -> Line:
+        key = (group, sound)
+        if key not in self.lines:
+            line = (
+                self._line(group, sound=False)
+                if sound
+                else lay(readings_along(group.leads, self.evidence.ohms), group.fragments)
+            )
+            self.lines[key] = line.unslipped() if sound else line
+        return self.lines[key]
 
     def _size(self, secondaries: Sequence[Wound]) -> Size:
         volts, unnamed = self.evidence.secondary_v, self.evidence.secondary_ohm
@@ -179,12 +242,6 @@ class _Weighing:
         if first.open_at or first.slip is not None:
             return self.before
         return size_after(self.before, sum(first.sections_ohm), volts, first.spread[0][0] / len(first.sections_ohm))
-
-
-def _sides(groups: Sequence[Group], build: Build) -> Iterator[tuple[tuple[Group, ...], tuple[Group, ...]]]:
-    """Each way to call so many of the groups primary, the rest secondary."""
-    for chosen in combinations(groups, build.primaries):
-        yield chosen, tuple(g for g in groups if g not in chosen)
 
 
 def expected(hypothesis: Hypothesis, a: str, b: str) -> float | None:

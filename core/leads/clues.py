@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
+from functools import cache
 from typing import Final
 
 import numpy as np
@@ -34,6 +35,9 @@ _SOURCES: Final = (
 )
 """What may stand behind volts between leads: share, natural logarithm of the volts and its spread, whether they lie across the whole primary.
 A 24 V source as named, one that reads its open volts, the line on its own tap, anything. Common practice, no source."""
+_ALWAYS: Final = 4.0
+"""Colours, the supply and the tap in use together can turn odds by so much, as a natural logarithm."""
+_MOST_SWING: Final = 10.0
 _NO_COLOUR: Final = 1.0 / len(COLOURS)
 
 
@@ -70,6 +74,21 @@ def log_clues(maps: Sequence[Sequence[Wound]], evidence: Evidence) -> list[float
         + _volts(m, evidence)
         for colour, m in zip(colours, maps, strict=True)
     ]  # fmt: skip
+
+
+def log_swing(evidence: Evidence) -> float:
+    """
+    Most by which clues can turn the odds of two maps.
+
+    Args:
+        evidence: What is known.
+
+    Returns:
+        Natural logarithm of the odds.
+    """
+    labels = -math.log((1.0 - LABEL_HOLDS) * _ANY_LABEL**3) if evidence.labels else 0.0
+    sides = len(evidence.sides) * math.log(_SIDE_HOLDS / (1.0 - _SIDE_HOLDS))
+    return min(_MOST_SWING, _ALWAYS + labels + sides + 6.0 * len(evidence.volts))
 
 
 def roles(windings: Iterable[Wound]) -> dict[str, tuple[str, str]]:
@@ -111,17 +130,19 @@ def _colours(maps: Sequence[Sequence[Wound]]) -> list[float]:
 
 def _by_habit(windings: Sequence[Wound]) -> float:
     """Against a unit without habit, whose leads have any colour."""
-    total = NO_HABIT
-    for habit in HABITS:
-        odds = habit.share
-        for w in windings:
-            two = w.role == "primary" and len(w.leads) == 2
-            for lead, role in w.leads:
-                if lead.split("/")[0] in COLOURS:
-                    usual = TWO_LEAD_COLOURS.get(role, ()) if two else habit.colours.get(role, ())
-                    odds *= (FOLLOWS / len(usual) if lead in usual else 0.0) / _NO_COLOUR + (1.0 - FOLLOWS) if usual else 1.0
-        total += odds
-    return total
+    named = [
+        (lead.split("/")[0], role, w.role == "primary" and len(w.leads) == 2)
+        for w in windings
+        for lead, role in w.leads
+        if lead.split("/")[0] in COLOURS
+    ]
+    return NO_HABIT + sum(h.share * math.prod(_habit_odds(i, *row) for row in named) for i, h in enumerate(HABITS))
+
+
+@cache
+def _habit_odds(habit: int, colour: str, role: str, two_leads: bool) -> float:  # noqa: FBT001  # a row of the cache
+    usual = TWO_LEAD_COLOURS.get(role, ()) if two_leads else HABITS[habit].colours.get(role, ())
+    return (FOLLOWS / len(usual) if colour in usual else 0.0) / _NO_COLOUR + (1.0 - FOLLOWS) if usual else 1.0
 
 
 def _sides(windings: Sequence[Wound], sides: Mapping[str, str]) -> float:

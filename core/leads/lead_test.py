@@ -5,11 +5,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Final, Literal
 
+import numpy as np
+
 from core.advice import NextTest
-from core.leads.belief import Belief, Hypothesis, MapKey, unread_pairs
+from core.leads.belief import Belief, Hypothesis, unread_pairs
 from core.leads.evidence import Evidence, Pair, pair
 from core.leads.lead_words import lead_name
 from core.leads.meter import slip_density, spread
+from core.leads.section_fit import Floats
 from core.leads.tap_sets import MISSED_CONTACT, SLIP
 from core.leads.wound import Wound
 from core.said import say
@@ -152,12 +155,13 @@ def _candidates(belief: Belief, evidence: Evidence) -> Iterable[LeadTest]:
     some = belief.hypotheses[:_WEIGHED]
     if not some:
         return
-    keys = [h.key for h in some]
+    maps = {key: i for i, key in enumerate(dict.fromkeys(h.key for h in some))}
+    of_map = np.eye(len(maps))[[maps[h.key] for h in some]]
     for p in unread_pairs(evidence):
-        yield LeadTest(kind="ohms", leads=p, hopes=_hopes(some, keys, [_ohms_expected(h, p) for h in some]))
+        yield LeadTest(kind="ohms", leads=p, hopes=_hopes(some, of_map, [_ohms_expected(h, p) for h in some]))
     for ends, leads in _ratio_pairs(some[0], evidence):
         due = [ratio_expected(h, ends, leads) for h in some]
-        yield LeadTest(kind="ratio", leads=leads, ends=ends, hopes=_hopes(some, keys, due))
+        yield LeadTest(kind="ratio", leads=leads, ends=ends, hopes=_hopes(some, of_map, due))
 
 
 def _ratio_pairs(best: Hypothesis, evidence: Evidence) -> Iterable[tuple[Pair, Pair]]:
@@ -171,27 +175,22 @@ def _ratio_pairs(best: Hypothesis, evidence: Evidence) -> Iterable[tuple[Pair, P
         yield from ((ends, r) for r in reads if pair(*r) not in evidence.volts)
 
 
-def _hopes(some: Sequence[Hypothesis], keys: Sequence[MapKey], due: Sequence[Expect]) -> float:
+def _hopes(some: Sequence[Hypothesis], of_map: Floats, due: Sequence[Expect]) -> float:
     """Expected probability of the likeliest map once the reading is known."""
-    total = sum(h.weight for h in some)
-    hopes = 0.0
-    for truth, seen in zip(some, due, strict=True):
-        share: dict[MapKey, float] = {}
-        for h, key, other in zip(some, keys, due, strict=True):
-            share[key] = share.get(key, 0.0) + h.weight * _density(seen, other)
-        hopes += truth.weight / total * max(share.values()) / sum(share.values())
-    return hopes
+    weight = np.array([h.weight for h in some])
+    share = (weight * _densities(due)) @ of_map
+    return float(weight @ (share.max(axis=1) / share.sum(axis=1)) / weight.sum())
 
 
-def _density(seen: Expect, due: Expect) -> float:
-    """Of a reading as one hypothesis expects it, under another."""
-    if seen is None:
-        return 1.0 if due is None else MISSED_CONTACT
-    if due is None:
-        return SLIP * slip_density(seen[0])
-    sigma = math.hypot(seen[1], due[1])
-    off = (seen[0] - due[0]) / sigma
-    return (1.0 - SLIP) * math.exp(-0.5 * off * off) / (sigma * 2.507) + SLIP * slip_density(seen[0])
+def _densities(due: Sequence[Expect]) -> Floats:
+    """Of each reading as one hypothesis expects it (row), under each hypothesis (column)."""
+    is_open = np.array([d is None for d in due])
+    value, sigma = np.array([(1.0, 1.0) if d is None else d for d in due]).T
+    both = np.hypot(sigma[:, None], sigma)
+    slip = SLIP * np.array([slip_density(float(v)) for v in value])[:, None]
+    near = (1.0 - SLIP) * np.exp(-0.5 * ((value[:, None] - value) / both) ** 2) / (both * 2.507) + slip
+    # Open was seen (row), or is due (column).
+    return np.where(is_open[:, None], np.where(is_open, 1.0, MISSED_CONTACT), np.where(is_open, slip, near))
 
 
 def _ohms_expected(hypothesis: Hypothesis, leads: Pair) -> Expect:

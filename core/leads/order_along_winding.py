@@ -1,17 +1,16 @@
 """Which orders of leads along one winding the ohms between them allow, and which single reading may be a slip."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import combinations, permutations
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
-from core.leads.evidence import Pair, pair
+from core.leads.evidence import Pair, blocks, pair
 from core.leads.meter import TEST_LEADS_OHM, slip_density, spread
-from core.leads.section_fit import Floats, line_evidence
+from core.leads.section_fit import Floats, Indices, line_evidence
 from core.leads.tap_sets import SLIP
 
 MOST_LEADS: Final = 6
@@ -36,12 +35,46 @@ class Ohms:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Arrangement:
-    """Leads from one end to the other; which of the two is common is not yet said."""
+class Line:
+    """Leads from one end to the other in each way that the readings allow; which of the two ends is common is not yet said."""
 
-    order: tuple[str, ...]
-    slip: int | None
-    """Index of the pair taken as a slip."""
+    ohms: Ohms
+    orders: Indices
+    """arrangements x leads: index of the lead at each place, best arrangement first."""
+    slips: Indices
+    """Index of the pair that each takes as a slip, -1 for none."""
+    spans: Floats
+    """arrangements x pairs x sections: 1 where a section lies between the pair."""
+    kept: Floats
+    """arrangements x pairs: 0 for the slip."""
+
+    def names(self, number: int) -> tuple[str, ...]:
+        """Leads of one arrangement."""
+        return tuple(self.ohms.leads[i] for i in self.orders[number].tolist())
+
+    def slip(self, number: int) -> Pair | None:
+        """The pair that one arrangement takes as a slip."""
+        at = self.slips[number]
+        return None if at < 0 else self.ohms.pairs[at]
+
+    def both_ways(self) -> "Line":
+        """Each arrangement, and then each from its other end."""
+        return replace(
+            self,
+            orders=np.concatenate([self.orders, self.orders[:, ::-1]]),
+            slips=np.concatenate([self.slips, self.slips]),
+            spans=np.concatenate([self.spans, self.spans[:, :, ::-1]]),
+            kept=np.concatenate([self.kept, self.kept]),
+        )
+
+    def is_whole(self) -> bool:
+        """True where the readings tie all leads together."""
+        return len(blocks(self.ohms.leads, self.ohms.pairs)) == 1
+
+    def unslipped(self) -> "Line":
+        """Only what takes every reading for what it says."""
+        sound = self.slips < 0
+        return replace(self, orders=self.orders[sound], slips=self.slips[sound], spans=self.spans[sound], kept=self.kept[sound])
 
 
 def readings_along(leads: Sequence[str], ohms: Mapping[Pair, float]) -> Ohms:
@@ -57,9 +90,9 @@ def readings_along(leads: Sequence[str], ohms: Mapping[Pair, float]) -> Ohms:
     )
 
 
-def arrangements(ohms: Ohms, fragments: Sequence[frozenset[str]] = ()) -> tuple[Arrangement, ...]:
+def lay(ohms: Ohms, fragments: Sequence[frozenset[str]] = ()) -> Line:
     """
-    Orders that the readings allow, each with the reading that it takes as a slip, if any.
+    Put leads on a line in every order that the readings allow, each with the reading that it takes as a slip, if any.
 
     Args:
         ohms: Readings along the winding.
@@ -69,24 +102,21 @@ def arrangements(ohms: Ohms, fragments: Sequence[frozenset[str]] = ()) -> tuple[
         Best first; mirrored orders stand once.
     """
     orders = _possible(ohms, fragments)
-    if not ohms.pairs:
-        return tuple(Arrangement(order=_named(ohms, order), slip=None) for order in orders[:_ARRANGEMENTS_KEPT])
-    spans = spans_of(orders, _indices(ohms))
+    spans = spans_of(orders, pair_indices(ohms.leads, ohms.pairs))
     count = len(ohms.pairs)
     kept = np.ones((1 + count, count))
     kept[1:] -= np.eye(count)
-    rows = np.repeat(np.arange(len(orders)), 1 + count)
-    which = np.tile(np.arange(1 + count), len(orders))
-    score = line_evidence(spans[rows], ohms.ohm, ohms.sigma, kept[which])
-    score += np.concatenate([[0.0], ohms.slips])[which]
-    best = np.argsort(-score, kind="stable")[:_ARRANGEMENTS_KEPT]
-    best = best[score[best] > score[best[0]] - _WORSE_BY]
-    return tuple(
-        Arrangement(order=_named(ohms, orders[rows[i]]), slip=None if which[i] == 0 else int(which[i]) - 1) for i in best
-    )
+    rows, which = np.divmod(np.arange(len(orders) * (1 + count)), 1 + count)
+    if len(orders) > 1:
+        score = line_evidence(spans[rows], ohms.ohm, ohms.sigma, kept[which]) if count else np.zeros(len(orders))
+        score += np.concatenate([[0.0], ohms.slips])[which]
+        best = np.argsort(-score, kind="stable")[:_ARRANGEMENTS_KEPT]
+        best = best[score[best] > score[best[0]] - _WORSE_BY]
+        rows, which = rows[best], which[best]
+    return Line(ohms=ohms, orders=orders[rows], slips=which - 1, spans=spans[rows], kept=kept[which])
 
 
-def spans_of(orders: NDArray[np.intp], pairs: NDArray[np.intp]) -> Floats:
+def spans_of(orders: Indices, pairs: Indices) -> Floats:
     """
     Which sections lie between each pair.
 
@@ -104,21 +134,13 @@ def spans_of(orders: NDArray[np.intp], pairs: NDArray[np.intp]) -> Floats:
     return np.asarray(inside, dtype=np.float64)
 
 
-def pair_indices(leads: Sequence[str], pairs: Sequence[Pair]) -> NDArray[np.intp]:
+def pair_indices(leads: Sequence[str], pairs: Sequence[Pair]) -> Indices:
     """Pairs as indices into `leads`."""
     at = {lead: i for i, lead in enumerate(leads)}
     return np.array([(at[a], at[b]) for a, b in pairs], dtype=np.intp).reshape(-1, 2)
 
 
-def _indices(ohms: Ohms) -> NDArray[np.intp]:
-    return pair_indices(ohms.leads, ohms.pairs)
-
-
-def _named(ohms: Ohms, order: NDArray[np.intp]) -> tuple[str, ...]:
-    return tuple(ohms.leads[i] for i in order)
-
-
-def _possible(ohms: Ohms, fragments: Sequence[frozenset[str]]) -> NDArray[np.intp]:
+def _possible(ohms: Ohms, fragments: Sequence[frozenset[str]]) -> Indices:
     orders = _permutations(len(ohms.leads))
     place = np.argsort(orders, axis=1)
     for fragment in fragments:
@@ -129,18 +151,18 @@ def _possible(ohms: Ohms, fragments: Sequence[frozenset[str]]) -> NDArray[np.int
     best = np.argsort(misfit, kind="stable")[:_ORDERS_KEPT]
     # One slip spoils at most as many sums as there are other leads.
     near = misfit[best] <= misfit[best[0]] + _CAP * max(1, len(ohms.leads) - 2)
-    kept: NDArray[np.intp] = orders[best[near]]
+    kept: Indices = orders[best[near]]
     return kept
 
 
 @cache
-def _permutations(count: int) -> NDArray[np.intp]:
+def _permutations(count: int) -> Indices:
     """All orders of so many leads, mirrored ones once."""
     orders = [p for p in permutations(range(count)) if count == 1 or p[0] < p[-1]]
     return np.array(orders, dtype=np.intp)
 
 
-def _misfit(ohms: Ohms, orders: NDArray[np.intp]) -> Floats:
+def _misfit(ohms: Ohms, orders: Indices) -> Floats:
     """Over all three leads of an order: how far the two short spans are from adding up to the long one, each capped."""
     count = len(ohms.leads)
     value = {p: (v, s) for p, v, s in zip(ohms.pairs, ohms.ohm, ohms.sigma, strict=True)}

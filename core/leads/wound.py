@@ -10,13 +10,14 @@ import numpy as np
 
 from core.leads.common_end import OPEN_RISE, Size, half_prior, secondary_prior, winding_prior
 from core.leads.evidence import Evidence, Pair
-from core.leads.order_along_winding import Ohms, arrangements, pair_indices, readings_along, spans_of
-from core.leads.section_fit import Fit, Floats, fit
+from core.leads.order_along_winding import Line
+from core.leads.section_fit import Fit, Floats, Prior, fit, fit_lone, prior_of
 from core.leads.separate_windings import Group
 from core.leads.tap_sets import BROAD_WIRE, HALVES, HALVES_SPREAD, TAP_SETS, WIRES, TapSet
 
 _WORSE_BY: Final = 13.0
 _KEPT: Final = 32
+_NOWHERE: Final[frozenset[int]] = frozenset()
 TWIN_RISE: Final = 0.03
 """Natural logarithm by which the second of two equal windings reads more: its turns are longer. Common practice, no source."""
 
@@ -53,11 +54,11 @@ class _Kind:
     """True where the two ends are not the same."""
 
 
-def as_primary(group: Group, evidence: Evidence, size: Size) -> tuple[Wound, ...]:
-    """The group as a primary with or without taps, for a unit of that size."""
+def as_primary(group: Group, line: Line, evidence: Evidence, size: Size) -> tuple[Wound, ...]:
+    """The group, laid on a line, as a primary with or without taps, for a unit of that size."""
     sets = _tap_sets(len(group.leads) - 1, evidence.taps)
-    # With a section gone the ohms say too little of the wire to tell one way of winding from another.
-    wires = WIRES if len(group.leads) > 2 and not group.fragments else (BROAD_WIRE,)
+    # With a section gone or not read the ohms say too little of the wire to tell one way of winding from another.
+    wires = WIRES if len(group.leads) > 2 and line.is_whole() else (BROAD_WIRE,)
     kinds = []
     for tap_set in sets:
         for wire in wires:
@@ -66,24 +67,24 @@ def as_primary(group: Group, evidence: Evidence, size: Size) -> tuple[Wound, ...
             roles = ("common", *names) if len(names) > 1 else names * 2
             share = math.log(tap_set.share * wire.share)
             kinds.append(_Kind(roles, (0.0, *tap_set.volts), mean, cov, share, mirrored=len(names) > 1))
-    return _wound("primary", group, evidence, kinds)
+    return _wound("primary", line, group.fragments, kinds)
 
 
-def as_half(group: Group, evidence: Evidence, size: Size) -> tuple[Wound, ...]:
+def as_half(group: Group, line: Line, evidence: Evidence, size: Size) -> tuple[Wound, ...]:  # noqa: ARG001  # asked as all are
     """The group as the first of two equal primaries."""
     kinds = []
     for half in HALVES:
         mean, cov = half_prior(size, half.volts[0])
         kinds.append(_half(half, mean, cov, math.log(half.share)))
-    return _wound("primary", group, evidence, kinds) if len(group.leads) == 2 else ()
+    return _wound("primary", line, group.fragments, kinds) if len(group.leads) == 2 else ()
 
 
-def as_twin(group: Group, evidence: Evidence, first: Wound) -> tuple[Wound, ...]:
+def as_twin(group: Group, line: Line, first: Wound) -> tuple[Wound, ...]:
     """The group as the second of two equal primaries, the first being known."""
     mean = np.array([math.log(first.sections_ohm[0]) + TWIN_RISE])
     half = TapSet(volts=(first.volts[1],), share=1.0)
     kind = _half(half, mean, np.array([[HALVES_SPREAD**2 + first.spread[0][0]]]), 0.0)
-    return _wound("primary", group, evidence, [kind]) if len(group.leads) == 2 else ()
+    return _wound("primary", line, group.fragments, [kind]) if len(group.leads) == 2 else ()
 
 
 def _half(half: TapSet, mean: Floats, cov: Floats, log_share: float) -> _Kind:
@@ -91,7 +92,7 @@ def _half(half: TapSet, mean: Floats, cov: Floats, log_share: float) -> _Kind:
     return _Kind((name, name), (0.0, half.volts[0]), mean, cov, log_share, mirrored=False)
 
 
-def as_secondary(group: Group, evidence: Evidence, size: Size) -> tuple[Wound, ...]:
+def as_secondary(group: Group, line: Line, evidence: Evidence, size: Size) -> tuple[Wound, ...]:
     """The group as a secondary, with a centre tap where it has three leads."""
     sections = len(group.leads) - 1
     if sections not in {1, 2}:
@@ -102,7 +103,7 @@ def as_secondary(group: Group, evidence: Evidence, size: Size) -> tuple[Wound, .
     roles = (name, name) if sections == 1 else (half, "ct", half)
     places = tuple(OPEN_RISE * volts * i / sections for i in range(sections + 1))
     share = 0.0 if sections == 1 else math.log(0.15)
-    return _wound("secondary", group, evidence, [_Kind(roles, places, mean, cov, share, mirrored=False)])
+    return _wound("secondary", line, group.fragments, [_Kind(roles, places, mean, cov, share, mirrored=False)])
 
 
 def _tap_sets(taps: int, nameplate: Sequence[float]) -> tuple[TapSet, ...]:
@@ -118,68 +119,46 @@ def _tap_sets(taps: int, nameplate: Sequence[float]) -> tuple[TapSet, ...]:
 
 
 def _wound(
-    role: Literal["primary", "secondary"], group: Group, evidence: Evidence, kinds: Sequence[_Kind]
+    role: Literal["primary", "secondary"], line: Line, fragments: Sequence[frozenset[str]], kinds: Sequence[_Kind]
 ) -> tuple[Wound, ...]:
-    """Arrangements x kinds x ends, all fitted at once."""
-    if not kinds:
+    """Arrangements x ends x kinds, all fitted at once."""
+    if not kinds or not len(line.orders):
         return ()
-    ohms = readings_along(group.leads, evidence.ohms)
-    at = {lead: i for i, lead in enumerate(group.leads)}
-    rows = [
-        (order, a.slip, kind)
-        for a in arrangements(ohms, group.fragments)
-        for kind in kinds
-        for order in ((a.order, a.order[::-1]) if kind.mirrored else (a.order,))
-    ]
-    orders = np.array([[at[lead] for lead in order] for order, _, _ in rows], dtype=np.intp)
-    kept = np.ones((len(rows), len(ohms.pairs)))
-    for i, (_, slip, _) in enumerate(rows):
-        if slip is not None:
-            kept[i, slip] = 0.0
-    fitted = fit(
-        spans_of(orders, pair_indices(ohms.leads, ohms.pairs)),
-        ohms.ohm,
-        ohms.sigma,
-        kept,
-        np.array([kind.mean for _, _, kind in rows]),
-        np.array([kind.cov for _, _, kind in rows]),
-    )
-    ends = len(ohms.leads) > 2
-    weight = fitted.evidence + np.array(
-        [
-            kind.log_share
-            + (math.log(0.5) if kind.mirrored else 0.0)
-            - (math.log(math.factorial(len(order)) / 2.0) if ends else 0.0)
-            + (0.0 if slip is None else float(ohms.slips[slip]))
-            for order, slip, kind in rows
-        ]
-    )
+    mirrored = kinds[0].mirrored
+    line = line.both_ways() if mirrored else line
+    fitted = _fitted(line, prior_of(np.array([kind.mean for kind in kinds]), np.array([kind.cov for kind in kinds])))
+    count = len(line.ohms.leads)
+    alike = math.log(math.factorial(count) / 2.0) * (count > 2) + math.log(2.0) * mirrored
+    weight = fitted.evidence - alike + np.array([kind.log_share for kind in kinds])[fitted.kind]
+    weight += np.concatenate([line.ohms.slips, [0.0]])[line.slips][fitted.line]
     best = np.argsort(-weight, kind="stable")[:_KEPT]
     best = best[weight[best] > weight[best[0]] - _WORSE_BY]
-    return tuple(_one(role, group, rows[i], float(weight[i]), fitted, int(i), ohms) for i in best)
+    spread = np.linalg.inv(fitted.precision[best]).tolist()
+    found = []
+    for i, cov in zip(best.tolist(), spread, strict=True):
+        at, kind = int(fitted.line[i]), kinds[fitted.kind[i]]
+        order = line.names(at)
+        found.append(
+            Wound(
+                role=role,
+                leads=tuple(zip(order, kind.roles, strict=True)),
+                volts=kind.volts,
+                sections_ohm=tuple(fitted.sections_ohm[i].tolist()),
+                spread=tuple(map(tuple, cov)),
+                test_leads_ohm=float(fitted.test_leads_ohm[i]),
+                open_at=_open_sections(order, fragments) if fragments else _NOWHERE,
+                slip=line.slip(at),
+                log_weight=float(weight[i]),
+            )
+        )
+    return tuple(found)
 
 
-def _one(
-    role: Literal["primary", "secondary"],
-    group: Group,
-    row: tuple[tuple[str, ...], int | None, _Kind],
-    weight: float,
-    fitted: Fit,
-    index: int,
-    ohms: Ohms,
-) -> Wound:
-    order, slip, kind = row
-    return Wound(
-        role=role,
-        leads=tuple(zip(order, kind.roles, strict=True)),
-        volts=kind.volts,
-        sections_ohm=tuple(map(float, fitted.sections_ohm[index])),
-        spread=tuple(tuple(map(float, line)) for line in fitted.spread[index]),
-        test_leads_ohm=float(fitted.test_leads_ohm[index]),
-        open_at=_open_sections(order, group.fragments),
-        slip=None if slip is None else ohms.pairs[slip],
-        log_weight=weight,
-    )
+def _fitted(line: Line, prior: Prior) -> Fit:
+    ohms = line.ohms
+    if len(ohms.leads) == 2 and ohms.pairs:
+        return fit_lone(float(ohms.ohm[0]), float(ohms.sigma[0]), prior, slip=len(line.slips) > 1)
+    return fit(line.spans, ohms.ohm, ohms.sigma, line.kept, prior)
 
 
 def _open_sections(order: Sequence[str], fragments: Iterable[frozenset[str]]) -> frozenset[int]:
