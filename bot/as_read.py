@@ -9,9 +9,9 @@ from core.said import Said
 from core.switches import AtSwitch
 from grammar.message import Message, Unclear
 
-_PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter")
+_PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter", "topics")
 _PAIRS: Final = ("repairs",)
-_SINGLE: Final = ("language", "name", "proved_dead", "qualified", "forgets", "repaired")
+_SINGLE: Final = ("language", "name", "proved_dead", "qualified", "forgets", "repaired", "meant_va")
 
 
 def message_to_json(message: Message) -> dict[str, Any]:

@@ -35,7 +35,7 @@ class Reply:
         return {
             "reply": self.text,
             "readings": [reading_record(r) for r in self.message.readings],
-            "facts": [fact_record(f) for f in self.message.facts],
+            "facts": [fact_record(f) for f in self.message.facts if f.fact != "load" or f.value is not None],
             "asks": list(self.message.asks),
             "unread": list(self.message.unread),
             "unclear": [{"fragment": u.fragment, "choices": list(u.choices)} for u in self.message.unclear],

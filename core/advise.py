@@ -68,7 +68,8 @@ def advise(job: Job) -> Answer:
 def _parts(job: Job) -> list[Answer | None]:
     asked = set(job.asks)
     answers = [_ask(door, name, job) for ask, (door, name) in ANSWERED_ALONE.items() if ask in asked]
-    if "tap" not in asked and (job.fresh & {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} or "which_lead" in asked):
+    about_leads = {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} - ({"nameplate_taps"} if job.topics else set())
+    if "tap" not in asked and (job.fresh & about_leads or "which_lead" in asked):
         answers.append(_ask("core.leads", "map_leads", job))
     if _is_for_sizing(job):
         answers.append(_ask("core.sizing", "size", job))

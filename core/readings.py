@@ -112,9 +112,6 @@ class Job:
     """What the words of this message narrow its question down to; names of `TOPICS`."""
     meant_va: float | None = None
     """The size that is to take the place of the unit that is there, as this message asks. [VA]"""
-    proof: tuple[Reading, ...] | None = None
-    """The readings taken since the repair is being proved; None while nothing is."""
-
     at_switch: tuple[AtSwitch, ...] = ()
     """What this message read across switches."""
 

@@ -46,6 +46,10 @@ class Message:
     """Whether the writer says to be qualified for live work over 300 V; None where nothing is said of it."""
     at_switch: tuple[AtSwitch, ...] = ()
     """Volts across switches: no measure of ours, so they stand in `unread` too, and still they name the break."""
+    topics: tuple[str, ...] = ()
+    """What the words narrow the question down to; names of `core.readings.TOPICS`."""
+    meant_va: float | None = None
+    """The size that is to take the place of the unit that is there. [VA]"""
     chatter: tuple[str, ...] = ()
     """Fragments recognised as none of ours (times, pressures, phone numbers): kept in the log, not asked about."""
     forgets: Literal["all", "job", "readings"] | None = None
@@ -68,3 +72,5 @@ class Context:
     """All that stand, in order: a correction without a place means the last of them that it can mean."""
     facts: tuple[Fact, ...] = field(default=())
     language: str = "en"
+    said_before: str = ""
+    """The message before this one: "jump it" may speak of a part that stands there."""

@@ -14,9 +14,11 @@ from grammar.binding.measures import measured
 from grammar.binding.nearest_site import bind
 from grammar.binding.record_words import forgets, repaired
 from grammar.binding.rest import rest_open
+from grammar.binding.runs import runs
 from grammar.binding.sites import find_sites
 from grammar.binding.states import conditions, units
 from grammar.binding.supply import nominal_in_question
+from grammar.binding.topics import topics
 from grammar.binding.turns import turns
 from grammar.message import Context, Message
 from grammar.parser import parse
@@ -58,6 +60,7 @@ def _beside_the_name(named: Draft) -> Draft:
     steps(rest)
     rest.asks = list(dict.fromkeys((*named.asks, *rest.asks)))
     rest.name = named.name
+    rest.warned = named.warned  # a danger counts wherever it stands
     return rest
 
 
@@ -66,10 +69,12 @@ def steps(draft: Draft) -> None:
     turns(draft)
     if job_name(draft) or draft.name_at is not None or spoken_of(draft):
         return
+    topics(draft)
     find_sites(draft)
     replaced = correct(draft)
     facts(draft)
     loads(draft)
+    runs(draft)
     conditions(draft)
     units(draft)
     labels(draft)
@@ -96,6 +101,8 @@ def message_of(draft: Draft, text: str) -> Message:
         qualified=draft.warned.qualified,
         repairs=tuple(draft.parsed.repairs),
         withdrawn=tuple(draft.withdrawn),
+        topics=tuple(draft.topics),
+        meant_va=draft.meant_va,
         language=language(draft),
         name=draft.name,
         at_switch=tuple(AtSwitch(device, volts, draft.fragment(*span)) for device, volts, span in draft.at_switch),

@@ -1,26 +1,29 @@
 """The one door of sizing: what to buy and how to put it in, as far as the job tells."""
 
+from collections.abc import Sequence
 from typing import Final
 
 from core.advice import Answer, Sizing
+from core.measures import MEASURES
 from core.readings import Job
-from core.said import say
+from core.said import Said, say
 from core.sizing.current_lines import amps_part, fuse_part
 from core.sizing.limits import refusal
 from core.sizing.load_lines import load_part
 from core.sizing.proof import prove
 from core.sizing.site_lines import ground_part, parallel_part, supply_part
+from core.sizing.swap_lines import swap_part
 from core.sizing.told import Part, Told, record, rule_line, told
 from core.sizing.wire_lines import wire_part
 
 ASKS: Final = frozenset({"size", "fuse", "wire_run", "parallel", "prove"})
-MOST_LINES_OF_ASKED: Final = 6
-"""Lines of the subject that was asked about; each part puts what matters most first."""
-MOST_LINES: Final = 2
-"""Lines of each other subject: a reply is read at arm's length."""
-FACTS: Final = frozenset({"load", "run_feet", "wire_awg", "fuse_amps"})
-"""Facts that ask for sizing by being told."""
+MOST_LINES: Final = 6
+"""Lines before that of the rules: a reply is read at arm's length. What must be said is said, whatever the number."""
 OTHER_SUBJECTS: Final = frozenset({"which_lead", "tap", "expect", "va_estimate", "why", "next", "report", "history", "forget"})
+FACTS: Final = frozenset({"load", "run_feet", "wire_awg", "fuse_amps", "supply_hertz"})
+"""Facts that ask for sizing by being told."""
+TOPICS: Final = frozenset({"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz"})
+"""Topics that sizing answers without any other ask."""
 
 
 def size(job: Job) -> Answer | None:
@@ -39,7 +42,7 @@ def size(job: Job) -> Answer | None:
     >>> answer.sizing.load_va, answer.sizing.pick_va
     (30.0, 40.0)
     """
-    if not _meant(job):
+    if not is_meant(job):
         return None
     if (reason := refusal(job)) is not None:
         return Answer(lines=(reason,), sizing=Sizing(refused=reason))
@@ -49,12 +52,9 @@ def size(job: Job) -> Answer | None:
     if not parts:
         return _nothing_known(job)
     sizing = record(parts)
-    lines = tuple(
-        line for place, part in enumerate(parts) for line in part.lines[: MOST_LINES_OF_ASKED if place == 0 else MOST_LINES]
-    )
     rule = rule_line(sizing.rules)
     return Answer(
-        lines=lines + ((rule,) if rule is not None else ()),
+        lines=_lines(parts) + ((rule,) if rule is not None else ()),
         # The line of rules says already that local code decides.
         cautions=tuple(dict.fromkeys(name for part in parts for name in part.cautions if rule is None or name != "local_code")),
         sizing=sizing,
@@ -62,24 +62,30 @@ def size(job: Job) -> Answer | None:
     )
 
 
-def _meant(job: Job) -> bool:
-    """True where the message asks for sizing, or tells something that only sizing can use."""
-    if ASKS & set(job.asks):
+def _lines(parts: Sequence[Part]) -> tuple[Said, ...]:
+    """What each part must say, in their order, then what else there is room for."""
+    first = [line for part in parts for line in part.lines]
+    more = [line for part in parts for line in part.more]
+    return (*first, *more[: max(0, MOST_LINES - len(first))])
+
+
+def is_meant(job: Job) -> bool:
+    """
+    True where the message asks for sizing, or tells something that only sizing can use.
+
+    Args:
+        job: What is known.
+    """
+    asks = set(job.asks)
+    if ASKS & asks or TOPICS & set(job.topics) or "secondary_ground" in job.dangers:
         return True
-    if OTHER_SUBJECTS & set(job.asks):
+    if OTHER_SUBJECTS & asks:
         return False
-    measured = bool(job.fresh - FACTS_OF_JOB - {"coil_ohms"})
     if "load" in job.fresh:
         return True
-    if measured:
+    if (job.fresh & MEASURES.keys()) - {"coil_ohms"}:
         return False
-    return bool(FACTS & job.fresh) or {"supply_volts", "tap_volts"} <= job.fresh or "supply_hertz" in job.fresh
-
-
-FACTS_OF_JOB: Final = FACTS | {
-    "supply_volts", "tap_volts", "tap_lead", "rated_va", "rated_secondary_volts", "lead_is", "nameplate_taps", "copper_celsius",
-    "stranded", "core_inches", "supply_hertz", "symptom",
-}  # fmt: skip
+    return bool(FACTS & job.fresh) or {"supply_volts", "tap_volts"} <= job.fresh
 
 
 def _parts(facts: Told) -> tuple[Part, ...]:
@@ -87,17 +93,23 @@ def _parts(facts: Told) -> tuple[Part, ...]:
     asks = set(facts.job.asks)
     subjects = {
         "parallel": parallel_part(facts),
+        "swap": swap_part(facts),
         "size": load_part(facts),
+        "fuse": fuse_part(facts) if _fuse_wanted(facts) else None,
         "wire_run": wire_part(facts),
-        "fuse": fuse_part(facts),
-        "amps": amps_part(facts) if "parallel" not in asks else None,
         "supply": supply_part(facts),
         "ground": ground_part(facts),
+        "amps": amps_part(facts),
     }
-    first = [name for name in ("parallel", "fuse", "wire_run", "size") if name in asks]
-    order = (*first, *(name for name in subjects if name not in first))
-    wanted = [name for name in order if not (name == "fuse" and not _fuse_wanted(facts))]
-    return tuple(part for name in wanted if (part := subjects[name]) is not None)
+    if asks == {"parallel"}:  # an earlier run or load is a means, no question
+        subjects = {name: subjects[name] for name in ("parallel", "ground")}
+    elif subjects["swap"] is not None and not asks & ASKS - {"size"}:
+        subjects = {name: subjects[name] for name in ("swap", "ground")}
+    elif not asks & ASKS and "secondary_ground" in facts.job.dangers and not FACTS & facts.job.fresh:
+        subjects = {"ground": subjects["ground"]}
+    first = [name for name in ("fuse", "wire_run", "size") if name in asks]
+    order = (*(name for name in first if name in subjects), *(name for name in subjects if name not in first))
+    return tuple(part for name in order if (part := subjects[name]) is not None)
 
 
 def _fuse_wanted(facts: Told) -> bool:

@@ -6,7 +6,6 @@ from typing import Final
 
 from core.readings import Fact, Job
 from core.said import Said, say
-from core.sizing.side import is_line_side
 from core.standards.device_loads import CONTROLS_V, LEAST_DEVICE_VA, MOST_DEVICE_VA, MOST_DEVICES
 from core.standards.transformer_ratings import LEAST_SUPPLY_V, MOST_SUPPLY_V
 from core.standards.wire_gauges import LONGEST_FT, SHORTEST_FT, THICKEST_AWG, THINNEST_AWG
@@ -98,14 +97,14 @@ def _load(fact: Fact, rated_v: float) -> Said | None:
         )
     if fact.inrush is not None and fact.inrush < va:
         return say(
-            "{device}: inrush {inrush:g} VA under sealed {sealed:g} VA can't be. Swapped? Send both again",
+            "Inrush {inrush:g} VA under sealed {sealed:g} VA can't be for one {device}. Swapped? Send both again",
             device=device,
             inrush=fact.inrush,
             sealed=va,
         )
     if fact.inrush is not None and not fact.inrush <= MOST_INRUSH_RATIO * va:
         return say(
-            "{device}: inrush {inrush:g} VA can't be. Send the label's: 2 to 13 times the sealed VA",
+            "Inrush {inrush:g} VA can't be for one {device}. Send the label's: 2 to 13 times the sealed VA",
             device=device,
             inrush=fact.inrush,
         )
@@ -118,7 +117,7 @@ def _fuse(job: Job) -> Said | None:
         return None
     if fuse <= 0.0:
         return say("A fuse of {value:g} A can't be. Send its rating, up to 5 A on the 24 V side", value=fuse)
-    if is_line_side(job):
+    if "line_fuse" in job.topics:
         return None
     return say(
         "No: {value:g} A has no place on 24 V controls. Class 2 allows 100 over the open volts, about 3.5 A. Send VA and volts",

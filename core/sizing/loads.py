@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.readings import Fact, Job
+from core.sizing.wire import Draw
 from core.standards.device_loads import CONTROLS_V, DEVICE_LOADS, MOST_COIL_VA, DeviceLoad
 
 GAS_HEAT: Final = frozenset({"gas valve", "inducer relay"})
@@ -22,6 +23,8 @@ class Part:
     """Each, where it was told in amps. [A]"""
     inrush_va: float | None = None
     """Each, while it pulls in. [VA]"""
+    run: int | None = None
+    """Which of several runs of wire it hangs on."""
 
     @property
     def typical(self) -> DeviceLoad | None:
@@ -35,6 +38,15 @@ class Budget:
 
     parts: tuple[Part, ...]
     rated_v: float
+
+    def of_run(self, run: int | None) -> "Budget":
+        """The loads of one of several runs."""
+        return Budget(parts=tuple(p for p in self.parts if p.run == run), rated_v=self.rated_v)
+
+    @property
+    def draw(self) -> Draw:
+        """What the known parts are to the wire that feeds them."""
+        return Draw(va=self.va_told_as_va, amps=self.load_a, rated_v=self.rated_v)
 
     @property
     def known(self) -> tuple[Part, ...]:
@@ -134,4 +146,5 @@ def _part(fact: Fact, rated_v: float) -> Part:
         va=value * rated_v if in_amps and value is not None else value,
         amps=value if in_amps else None,
         inrush_va=fact.inrush,
+        run=fact.run,
     )

@@ -1,20 +1,35 @@
 """The proof after installing: what to read, what to expect, and pass or fail once the readings are in."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Final
 
 from core.advice import Answer, NextTest
 from core.circuit.windings import output_volts
 from core.measures import MEASURES
-from core.readings import Job
+from core.readings import Job, Reading
 from core.said import Said, say
 from core.sizing.told import Part, Told, record, rule_line, told
 from core.standards.coil_range import COIL_RANGE, HIGHEST_SHARE, PULL_IN_SHARE
+from core.standards.supply_limits import OUT_OF_LIMITS
 
-SUPPLY_SHARE = 0.10
-"""What a supply may be off its nominal. Common practice, no source; service voltage laws are narrower."""
-CLAMP_A = 0.1
+CLAMP_A: Final = 0.1
 """What a clamp meter is off by on an amp or two."""
+METER_V: Final = 0.05
+"""What rounding to a tenth of a volt is worth."""
+TAP_FITS: Final = 0.06
+"""How far a supply may be off its tap: 230 V on the 240 V tap. Wider apart it is another tap's."""
+USUAL_VA: Final = 40.0
+USUAL_V: Final = 120.0
+
+NAMES: Final[dict[str, Said]] = {
+    "line_volts": say("Line"),
+    "secondary_volts_lifted": say("Secondary, one lead off"),
+    "secondary_volts": say("Secondary, all calling"),
+    "control_volts": say("R to C at the stat"),
+    "coil_volts": say("Coil, called"),
+    "secondary_amps": say("Secondary amps, all calling"),
+}
+"""The readings of the proof, in the order they are taken."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,10 +40,20 @@ class Expected:
     low: float
     high: float
 
+    def fails(self, reading: Reading | None) -> bool:
+        """True where a reading is in and out of the range; an open is no live reading."""
+        if reading is None:
+            return False
+        slack = CLAMP_A / 2.0 if MEASURES[self.measure].unit == "A" else METER_V
+        value = reading.value
+        return not isinstance(value, int | float) or not self.low - slack <= value <= self.high + slack
+
 
 def expected(facts: Told) -> tuple[Expected, ...]:
     """
     The readings of the proof, in the order they are taken.
+
+    The ranges are those of the right tap: where supply and tap do not fit each other, no reading on that tap could prove anything.
 
     Args:
         facts: The job; the ranges follow its rating, supply, tap and the volts read on the line.
@@ -36,24 +61,25 @@ def expected(facts: Told) -> tuple[Expected, ...]:
     Returns:
         Each reading with the least and the most that passes.
     """
-    rated_v, unit = facts.loads.rated_v, facts.unit_va or 40.0
+    rated_v, unit = facts.loads.rated_v, facts.unit_va or USUAL_VA
     supply = facts.supply_v
-    tap = facts.job.number("tap_volts") or supply
-    line = _line_v(facts.job) or supply or 120.0
-    tap = tap or line
-    load = facts.load_va if facts.load_va is not None else unit
+    line = _line_v(facts.job) or supply or USUAL_V
+    tap = facts.job.number("tap_volts") or supply or line
+    if abs(line / tap - 1.0) > 1.0 - OUT_OF_LIMITS[0]:
+        tap = line
+    load = unit if facts.load_va is None else min(max(facts.load_va, unit), 1.25 * unit)
     open_low, _, open_high = output_volts(unit, tap, line, 0.0, rated_secondary_v=rated_v)
-    full_low, _, _ = output_volts(unit, tap, line, min(max(load, unit), 1.25 * unit), rated_secondary_v=rated_v)
-    rows = [] if supply is None else [Expected(measure="line_volts", low=0.9 * supply, high=1.1 * supply)]
-    least = PULL_IN_SHARE * rated_v
-    amps = unit / rated_v
+    full_low, _, _ = output_volts(unit, tap, line, load, rated_secondary_v=rated_v)
+    least = min(PULL_IN_SHARE * rated_v, open_high)
+    low, high = OUT_OF_LIMITS
+    rows = [] if supply is None else [Expected(measure="line_volts", low=low * supply, high=high * supply)]
     return (
         *rows,
         Expected(measure="secondary_volts_lifted", low=open_low, high=open_high),
         Expected(measure="secondary_volts", low=max(least, full_low), high=open_high),
         Expected(measure="control_volts", low=least, high=open_high),
         Expected(measure="coil_volts", low=least, high=max(HIGHEST_SHARE * rated_v, open_high)),
-        Expected(measure="secondary_amps", low=0.0, high=amps),
+        Expected(measure="secondary_amps", low=0.0, high=unit / rated_v),
     )
 
 
@@ -63,6 +89,53 @@ def _line_v(job: Job) -> float | None:
         if read is not None and isinstance(read.value, int | float) and read.value > 0.0:
             return float(read.value)
     return None
+
+
+def tap_misfits(job: Job) -> bool:
+    """True where the nominal supply is not that of the tap in use."""
+    supply, tap = job.number("supply_volts"), job.number("tap_volts")
+    return supply is not None and tap is not None and abs(supply / tap - 1.0) > TAP_FITS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """How far a proof has come."""
+
+    rows: tuple[Expected, ...]
+    read: dict[str, Reading | None]
+    misfits: bool
+
+    @property
+    def failed(self) -> tuple[Expected, ...]:
+        """The readings out of their range."""
+        return tuple(row for row in self.rows if row.fails(self.read[row.measure]))
+
+    @property
+    def missing(self) -> tuple[Expected, ...]:
+        """The readings still to be taken."""
+        return tuple(row for row in self.rows if self.read[row.measure] is None)
+
+
+def proof_state(job: Job) -> State:
+    """
+    The readings of a proof beside what they should be.
+
+    Args:
+        job: What is known; its readings are those of the repaired unit.
+    """
+    rows = expected(told(job))
+    return State(rows=rows, read={row.measure: job.last(row.measure) for row in rows}, misfits=tap_misfits(job))
+
+
+def has_failed(job: Job) -> bool:
+    """
+    True where a reading of the repaired unit is out of its range.
+
+    Args:
+        job: What is known.
+    """
+    state = proof_state(job)
+    return state.misfits or bool(state.failed)
 
 
 def prove(job: Job) -> Answer:
@@ -79,46 +152,46 @@ def prove(job: Job) -> Answer:
     >>> str(prove(Job(readings=(Reading(measure="secondary_amps", value=2.4),))).lines[0])
     'FAIL: 1 reading out of its range'
     """
-    facts = told(job)
-    rows = expected(facts)
-    read = {row.measure: job.last(row.measure) for row in rows}
-    failed = [row for row in rows if _fails(row, _value(job, row.measure))]
-    open_rows = [row for row in rows if read[row.measure] is None]
-    lines = [_verdict(len(failed), len(open_rows))]
-    lines += [_line(row, _value(job, row.measure)) for row in rows]
-    if facts.unit_va is None:
-        lines.append(say("Ranges are for 40 VA: send the nameplate VA for your own"))
-    part = Part(lines=tuple(lines), rules=(COIL_RANGE,))
-    sizing = record((*_numbers(facts), part))
-    rule = rule_line(sizing.rules)
+    facts, state = told(job), proof_state(job)
+    # Asked for, the whole list; in the course of it, what has just come in and what is wrong.
+    whole = not job.fresh & NAMES.keys()
+    shown = [row for row in state.rows if whole or row in state.failed or row.measure in job.fresh]
+    lines = [_verdict(job, state), *(_line(row, state.read[row.measure]) for row in shown)]
+    if facts.unit_va is None and whole:
+        lines.append(say("Ranges are for {usual:g} VA: send the nameplate VA for your own", usual=USUAL_VA))
+    sizing = record((*_numbers(facts), Part(rules=(COIL_RANGE,))))
+    rule = rule_line(sizing.rules) if whole else None
+    following = state.missing[0] if state.missing and not state.misfits else None
     return Answer(
         lines=tuple(lines) + ((rule,) if rule else ()),
-        cautions=("no_bigger_fuse", "local_code") if failed else ("local_code",),
-        next_test=NextTest(measure=open_rows[0].measure, instruction=MEASURES[open_rows[0].measure].how) if open_rows else None,
+        cautions=("no_bigger_fuse",) if state.failed else (),
+        next_test=None if following is None else NextTest(measure=following.measure, instruction=_instruction(following)),
         sizing=sizing,
     )
 
 
-def _numbers(facts: Told) -> Iterator[Part]:
-    if facts.load_va is not None:
-        yield Part(
-            numbers={"load_va": round(facts.load_va, 2), "secondary_amps": round(facts.load_va / facts.loads.rated_v, 3)}
+def _instruction(row: Expected) -> Said:
+    how = MEASURES[row.measure].how
+    if MEASURES[row.measure].unit == "A":
+        return say("{how}: up to {high:.2f} A", how=how, high=row.high)
+    return say("{how}: {low:.1f} to {high:.1f} V", how=how, low=row.low, high=row.high)
+
+
+def _numbers(facts: Told) -> tuple[Part, ...]:
+    load = facts.load_va
+    if load is None:
+        return ()
+    return (Part(numbers={"load_va": round(load, 2), "secondary_amps": round(load / facts.loads.rated_v, 3)}),)
+
+
+def _verdict(job: Job, state: State) -> Said:
+    failed, missing = len(state.failed), len(state.missing)
+    if state.misfits:
+        return say(
+            "FAIL: {supply:g} V supply on the {tap:g} V tap. Power off, land the {supply:g} V lead, then prove it",
+            supply=job.number("supply_volts"),
+            tap=job.number("tap_volts"),
         )
-
-
-def _value(job: Job, measure: str) -> float | str | None:
-    read = job.last(measure)
-    return None if read is None else read.value
-
-
-def _fails(row: Expected, value: float | str | None) -> bool:
-    if value is None:
-        return False
-    slack = CLAMP_A / 2.0 if MEASURES[row.measure].unit == "A" else 0.05
-    return not isinstance(value, int | float) or not row.low - slack <= value <= row.high + slack
-
-
-def _verdict(failed: int, missing: int) -> Said:
     if failed == 1:
         return say("FAIL: 1 reading out of its range")
     if failed:
@@ -130,23 +203,24 @@ def _verdict(failed: int, missing: int) -> Said:
     return say("PASS: every reading is in its range")
 
 
-def _line(row: Expected, value: float | str | None) -> Said:
-    place, failed = MEASURES[row.measure].place, _fails(row, value)
+def _line(row: Expected, reading: Reading | None) -> Said:
+    name = NAMES[row.measure]
+    value = None if reading is None else reading.value
     if isinstance(value, str):
-        return say("Fail, {place}: open is no live reading", place=place)
+        return say("Fail, {name}: open is no live reading", name=name)
     if MEASURES[row.measure].unit == "A":
-        return _amps_line(row, value, place, failed=failed)
-    named = {"place": place, "low": row.low, "high": row.high}
+        return _amps_line(row, value, name, failed=row.fails(reading))
+    named = {"name": name, "low": row.low, "high": row.high}
     if value is None:
-        return say("{place}: expect {low:.1f} to {high:.1f} V", **named)
-    if failed:
-        return say("Fail, {place}: {value:.1f} V, expected {low:.1f} to {high:.1f} V", value=value, **named)
-    return say("Pass, {place}: {value:.1f} V, expected {low:.1f} to {high:.1f} V", value=value, **named)
+        return say("{name}: {low:.1f} to {high:.1f} V", **named)
+    if row.fails(reading):
+        return say("Fail, {name}: {value:.1f} V, expected {low:.1f} to {high:.1f} V", value=value, **named)
+    return say("Pass, {name}: {value:.1f} V, {low:.1f} to {high:.1f} V", value=value, **named)
 
 
-def _amps_line(row: Expected, value: float | None, place: Said, *, failed: bool) -> Said:
+def _amps_line(row: Expected, value: float | None, name: Said, *, failed: bool) -> Said:
     if value is None:
-        return say("{place}: expect up to {high:.2f} A", place=place, high=row.high)
+        return say("{name}: up to {high:.2f} A", name=name, high=row.high)
     if failed:
-        return say("Fail, {place}: {value:.2f} A, at most {high:.2f} A", place=place, value=value, high=row.high)
-    return say("Pass, {place}: {value:.2f} A, at most {high:.2f} A", place=place, value=value, high=row.high)
+        return say("Fail, {name}: {value:.2f} A, at most {high:.2f} A", name=name, value=value, high=row.high)
+    return say("Pass, {name}: {value:.2f} A, at most {high:.2f} A", name=name, value=value, high=row.high)

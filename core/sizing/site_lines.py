@@ -1,18 +1,12 @@
-"""Two transformers together, the tap and the frequency of this supply, and the ground, in sentences and numbers."""
-
-from typing import Final
+"""Two transformers together, the tap for this supply, and the ground, in sentences and numbers."""
 
 from core.said import Said, say
 from core.sizing.paralleling import circulating_a, phase_test_volts, secondary_side_ohm
 from core.sizing.told import Part, Told
-from core.standards.class_2 import NO_INTERCONNECTING
+from core.standards.class_2 import MOST_VA, NO_INTERCONNECTING
 from core.standards.coil_range import COIL_RANGE, HIGHEST_SHARE, PULL_IN_SHARE
-from core.standards.grounding import GROUND_SECONDARY, must_be_grounded, usual_supply
-from core.standards.transformer_ratings import FREQUENCY, SIZES_VA, volts_at_hertz
-
-MULTI_TAP_V: Final = (120.0, 208.0, 240.0)
-ON_TAP: Final = 0.02
-"""A supply this near to the tap is on it."""
+from core.standards.grounding import GROUND_SECONDARY, LIMIT_TO_GROUND_V, must_be_grounded, usual_supply
+from core.standards.transformer_ratings import MULTI_TAP_V, ON_TAP, SIZES_VA
 
 
 def parallel_part(told: Told) -> Part | None:
@@ -24,111 +18,105 @@ def parallel_part(told: Told) -> Part | None:
     """
     if "parallel" not in told.job.asks:
         return None
-    rated, volts = told.rated_va, told.loads.rated_v
+    lines: list[Said] = []
+    if "parallel_class2" not in told.job.dangers:  # the refusal has said so before
+        lines += [
+            say("Usually not: buy one bigger unit, or keep two circuits apart, each with its own fuse"),
+            say("Class 2 outputs are not tied together unless the pair is listed for it"),
+        ]
+    return Part(
+        lines=(
+            *lines,
+            *_bigger(told),
+            say("It takes the same make, VA, ratio and tap on one line pair, each fused, and the listing"),
+            *_phase_test(told.loads.rated_v),
+        ),
+        more=_circulating(told),
+        rules=(NO_INTERCONNECTING,),
+        cautions=("class2_no_interconnect", "licensed_hand"),
+    )
+
+
+def _bigger(told: Told) -> tuple[Said, ...]:
+    rated = told.rated_va
+    if rated is None:
+        return ()
+    bigger = next((s for s in SIZES_VA if s >= 2.0 * rated), None)
+    if bigger is None:
+        return (say("Two of {rated:g} VA would be over the {most:g} VA of Class 2", rated=rated, most=MOST_VA),)
+    return (say("One {bigger:g} VA unit carries what two of {rated:g} VA would", bigger=bigger, rated=rated),)
+
+
+def _phase_test(volts: float) -> tuple[Said, ...]:
+    """Step by step, with what to read."""
     same, double = phase_test_volts(volts, volts)
-    lines = [
-        say("Usually not: buy one bigger unit, or keep two circuits apart, each with its own fuse"),
-        say("Class 2 outputs are not tied together unless the pair is listed for it"),
-    ]
-    if rated is not None:
-        bigger = next((s for s in SIZES_VA if s >= 2.0 * rated), None)
-        lines.append(
-            say("Two of {rated:g} VA would be over the 100 VA of Class 2", rated=rated)
-            if bigger is None
-            else say("One {bigger:g} VA unit carries what two of {rated:g} VA would", bigger=bigger, rated=rated)
-        )
-        lines.append(
-            say(
-                "Outputs 1 V apart push about {amps:.2f} A round the two windings, with nothing on",
-                amps=circulating_a(1.0, 0.0, 2.0 * secondary_side_ohm(rated, volts)),
-            )
-        )
-    lines += [
-        say("It takes two of the same make, VA, ratio and tap on the same line pair, each fused, and the listing"),
+    return (
+        say("Phase test for one common: power off, join the two C sides only, power on, read R to R"),
         say(
-            "Phasing, also for two units with one common: power off, join the C sides only, power on, read R to R."
-            " About {same:g} V: in phase. About {double:g} V: power off, swap one secondary's leads, read again",
+            "About {same:g} V: in phase. About {double:g} V: power off, swap one secondary's leads, read again",
             same=same,
             double=double,
         ),
-        say("Anything between: not the same volts, do not join them"),
-    ]
-    return Part(lines=tuple(lines), rules=(NO_INTERCONNECTING,), cautions=("class2_no_interconnect", "licensed_hand"))
+        say("In between: their volts differ, take the joint apart"),
+    )
+
+
+def _circulating(told: Told) -> tuple[Said, ...]:
+    rated = told.rated_va
+    if rated is None:
+        return ()
+    amps = circulating_a(1.0, 0.0, 2.0 * secondary_side_ohm(rated, told.loads.rated_v))
+    return (say("Outputs 1 V apart push {amps:.2f} A round the two windings, with nothing on", amps=amps),)
 
 
 def supply_part(told: Told) -> Part | None:
     """
-    The tap for this supply and what another one gives.
+    What comes out on this tap, or the primary to buy for this supply.
 
     Args:
         told: The job.
     """
     supply, tap = told.job.number("supply_volts"), told.job.number("tap_volts")
-    lines: list[Said] = []
-    numbers: dict[str, float | bool | None] = {}
     if supply is not None and tap is not None:
         volts = told.loads.rated_v * supply / tap
-        numbers["output_volts"] = round(volts, 2)
-        lines.append(_output(volts, supply, tap, told.loads.rated_v))
-    elif supply is not None and "size" in told.job.asks:
-        lines.append(_primary(supply))
-    lines += _hertz(told)
-    if not lines:
-        return None
-    on_hertz = told.job.number("supply_hertz") is not None
-    return Part(
-        lines=tuple(lines),
-        numbers=numbers,
-        rules=(*((COIL_RANGE,) if numbers else ()), *((FREQUENCY,) if on_hertz else ())),
-        cautions=("cap_unused_leads",),
-    )
+        return Part(
+            lines=_output(volts, supply, tap, told.loads.rated_v),
+            numbers={"output_volts": round(volts, 2)},
+            rules=(COIL_RANGE,),
+            cautions=("cap_unused_leads",),
+        )
+    if supply is not None and "size" in told.job.asks and "supply_volts" in told.job.fresh:
+        return Part(more=(_primary(supply),), cautions=("cap_unused_leads",))
+    return None
 
 
-def _output(volts: float, supply: float, tap: float, rated_v: float) -> Said:
+def _output(volts: float, supply: float, tap: float, rated_v: float) -> tuple[Said, ...]:
     """What comes out at the rated load, against what coils live on."""
     low, high = PULL_IN_SHARE * rated_v, HIGHEST_SHARE * rated_v
+    named = {"supply": supply, "tap": tap, "volts": volts}
     if abs(supply / tap - 1.0) <= ON_TAP:
-        return say(
-            "{supply:g} V on the {tap:g} V tap gives {volts:.1f} V at full load: right tap", supply=supply, tap=tap, volts=volts
-        )
+        return (say("{supply:g} V on the {tap:g} V tap gives {volts:.1f} V at full load: right tap", **named),)
+    land = say("Land the {supply:g} V lead; none on it: a unit for {supply:g} V", supply=supply)
     if low <= volts <= high:
-        return say(
-            "{supply:g} V on the {tap:g} V tap gives {volts:.1f} V at full load: coils stand it, but take the tap for the supply",
-            supply=supply,
-            tap=tap,
-            volts=volts,
+        return (
+            say("{supply:g} V on the {tap:g} V tap gives {volts:.1f} V at full load: coils stand it, not for long", **named),
+            land,
         )
-    return say(
-        "No: {supply:g} V on the {tap:g} V tap gives {volts:.1f} V at full load, coils want {low:.1f} to {high:.1f} V",
-        supply=supply,
-        tap=tap,
-        volts=volts,
-        low=low,
-        high=high,
+    return (
+        say(
+            "No: {supply:g} V on the {tap:g} V tap gives {volts:.1f} V, coils want {low:.1f} to {high:.1f} V",
+            low=low,
+            high=high,
+            **named,
+        ),
+        land,
     )
 
 
 def _primary(supply: float) -> Said:
     if any(abs(supply / tap - 1.0) <= ON_TAP for tap in MULTI_TAP_V):
-        return say(
-            "{supply:g} V supply: single primary, or multi-tap 120/208/240 on the {supply:g} V lead, the other leads capped singly",
-            supply=supply,
-        )
-    return say("{supply:g} V supply: the primary must have a {supply:g} V tap or rating", supply=supply)
-
-
-def _hertz(told: Told) -> tuple[Said, ...]:
-    hertz = told.job.number("supply_hertz")
-    if hertz is None:
-        return ()
-    if hertz < 55.0:
-        return (
-            say(
-                "On 50 Hz use a unit marked 50 Hz or 50/60: one for 60 Hz only saturates and runs hot, good for {volts:.0f} V of its 120",
-                volts=volts_at_hertz(120.0, 60.0, 50.0),
-            ),
-        )
-    return (say("On 60 Hz a unit marked 50 Hz only runs cool at its volts, but 50 Hz coils pull weaker: match their marking"),)
+        return say("Primary {supply:g} V, or multi-tap on its {supply:g} V lead, the others capped singly", supply=supply)
+    return say("Primary: one with a {supply:g} V tap or rating", supply=supply)
 
 
 def ground_part(told: Told) -> Part | None:
@@ -138,16 +126,45 @@ def ground_part(told: Told) -> Part | None:
     Args:
         told: The job.
     """
-    supply = told.supply_v
+    supply, is_asked = told.supply_v, "secondary_ground" in told.job.dangers
     row = None if supply is None else usual_supply(supply)
-    if row is None or not {"size", "fuse", "prove", "parallel"} & set(told.job.asks):
-        return None
-    line = (
-        say("Ground one side of the secondary: {system} is over 150 V to ground", system=row.system)
-        if must_be_grounded(row.to_ground_v)
-        else say(
-            "{system}: the secondary need not be grounded, unless the supply is ungrounded, has a high leg on it or the wires run overhead",
-            system=row.system,
+    if row is None:
+        return Part(lines=_by_volts_to_ground(), rules=(GROUND_SECONDARY,)) if is_asked else None
+    if must_be_grounded(row.to_ground_v):
+        lines = (
+            say(
+                "Ground one side of the secondary: {system} is over {limit:g} V to ground",
+                system=row.system,
+                limit=LIMIT_TO_GROUND_V,
+            ),
+            *_how_to_ground(told.loads.rated_v, is_asked=is_asked),
         )
+        is_due = is_asked or bool({"size", "fuse", "prove", "parallel"} & set(told.job.asks))
+        return Part(lines=lines, rules=(GROUND_SECONDARY,), cautions=("licensed_hand",)) if is_due else None
+    if not is_asked:
+        return None
+    return Part(
+        lines=(
+            say("Need not be grounded: {system} is {volts:g} V to ground", system=row.system, volts=row.to_ground_v),
+            say("It must be on an ungrounded supply, a high leg, or wires overhead outdoors"),
+            *_how_to_ground(told.loads.rated_v, is_asked=True),
+        ),
+        rules=(GROUND_SECONDARY,),
     )
-    return Part(lines=(line,), rules=(GROUND_SECONDARY,))
+
+
+def _by_volts_to_ground() -> tuple[Said, ...]:
+    return (
+        say("Must be grounded: fed from 277 or 480 V, an ungrounded supply or a high leg, or wires overhead outdoors"),
+        say("Need not be: fed from 120, 208Y/120 or 120/240 V. Send the supply"),
+    )
+
+
+def _how_to_ground(rated_v: float, *, is_asked: bool) -> tuple[Said, ...]:
+    """Which side, and what it reads then."""
+    if not is_asked:
+        return ()
+    return (
+        say("The C side to the cabinet's ground, at one place only"),
+        say("Then C to ground reads 0 V, R to ground {volts:g} V; floating readings before it are no fault", volts=rated_v),
+    )

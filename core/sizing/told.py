@@ -7,8 +7,10 @@ from core.advice import Sizing
 from core.readings import Job
 from core.said import Said, say
 from core.sizing.loads import Budget, budget
-from core.sizing.wire import Draw, loop_ohm
+from core.sizing.runs import Run, in_a_row, runs
+from core.sizing.wire import Copper, Draw
 from core.standards.rule import Rule
+from core.standards.source import COMMON_PRACTICE
 from core.standards.transformer_ratings import next_size_va
 from core.standards.wire_gauges import WIRE_CELSIUS
 
@@ -19,6 +21,8 @@ class Told:
 
     job: Job
     loads: Budget
+    runs: tuple[Run, ...] = ()
+    """Where there are several."""
 
     @property
     def rated_va(self) -> float | None:
@@ -46,34 +50,51 @@ class Told:
         return self.job.number("supply_volts") or self.job.number("tap_volts")
 
     @property
+    def fuse_a(self) -> float | None:
+        """The fuse that this message speaks of: one of an earlier message was judged then. [A]."""
+        return self.job.number("fuse_amps") if "fuse_amps" in self.job.fresh else None
+
+    @property
     def draw(self) -> Draw | None:
         """What sits at the far end of the run: the loads, else the whole rating, else nothing known."""
         if self.load_va is not None:
-            return Draw(va=self.loads.va_told_as_va, amps=self.loads.load_a, rated_v=self.loads.rated_v)
+            return self.loads.draw
         return None if self.rated_va is None else Draw(va=self.rated_va, rated_v=self.loads.rated_v)
 
     @property
-    def celsius(self) -> float:
-        """Of the copper. [degC]."""
-        told = self.job.number("copper_celsius")
-        return WIRE_CELSIUS if told is None else told
+    def is_about_size(self) -> bool:
+        """False where only a run or two units together are asked about: the load is then a means, no question."""
+        asks = set(self.job.asks)
+        return not asks & {"wire_run", "parallel"} or bool(asks & {"size", "fuse"})
 
     @property
-    def stranded(self) -> bool:
-        """True where the wire was said to be stranded."""
-        fact = self.job.told("stranded")
-        return fact is not None and fact.value not in (0, 0.0, "no", "solid")
+    def copper(self) -> Copper:
+        """The kind of wire told, else solid at the temperature of the table."""
+        celsius, kind = self.job.number("copper_celsius"), self.job.told("stranded")
+        return Copper(
+            celsius=WIRE_CELSIUS if celsius is None else celsius,
+            stranded=kind is not None and kind.value not in (0, 0.0, "no", "solid"),
+        )
+
+    @property
+    def feet(self) -> float | None:
+        """One way; of several lengths on one common the longest. [ft]."""
+        lengths = [float(f.value) for f in self.job.every("run_feet") if isinstance(f.value, int | float)]
+        return max(lengths, default=None) if "shared_common" in self.job.topics else self.job.number("run_feet")
 
     @property
     def run_ohm(self) -> float:
-        """Of the run there and back; 0 where no run was told. [ohm]."""
-        feet, awg = self.job.number("run_feet"), self.job.number("wire_awg")
-        return 0.0 if feet is None or awg is None else loop_ohm(awg, feet, self.celsius, stranded=self.stranded)
+        """Of the run there and back, or of all pieces in a row; 0 where no run was told. [ohm]."""
+        if self.runs:
+            return sum(run.ohm for run in self.runs) if in_a_row(self.runs) else 0.0
+        feet, awg = self.feet, self.job.number("wire_awg")
+        return 0.0 if feet is None or awg is None else self.copper.loop_ohm(awg, feet)
 
 
 def told(job: Job) -> Told:
     """The job, made ready for sizing."""
-    return Told(job=job, loads=budget(job))
+    facts = Told(job=job, loads=budget(job))
+    return replace(facts, runs=runs(job, facts.loads, facts.copper))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,6 +102,9 @@ class Part:
     """What one subject of sizing adds to the answer."""
 
     lines: tuple[Said, ...] = ()
+    """What is said in any case, the most important first."""
+    more: tuple[Said, ...] = ()
+    """What is said behind the lines of all parts, where there is room."""
     numbers: dict[str, float | bool | None] = field(default_factory=dict)
     """By the names of `Sizing`."""
     rules: tuple[Rule, ...] = ()
@@ -100,7 +124,9 @@ def record(parts: tuple[Part, ...]) -> Sizing:
         for name, value in part.numbers.items():
             if numbers.get(name) is None:
                 numbers[name] = value
-    rules = tuple(dict.fromkeys(rule.says for part in parts for rule in part.rules))
+    # What is published stands before what is only usual: a reply has room for a few.
+    ranked = sorted((rule for part in parts for rule in part.rules), key=lambda rule: rule.source is COMMON_PRACTICE)
+    rules = tuple(dict.fromkeys(rule.says for rule in ranked))
     return replace(Sizing(**numbers), rules=rules)  # type: ignore[arg-type]
 
 

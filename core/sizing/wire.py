@@ -1,7 +1,7 @@
 """Volts along a run of control wire: what the far coil is left with, how far a gauge reaches, how thin a run may be."""
 
 from dataclasses import dataclass
-from functools import partial
+from typing import Final
 
 from core.circuit.windings import output_volts
 from core.standards.coil_range import PULL_IN_SHARE
@@ -26,6 +26,18 @@ class Draw:
         return self.va / self.rated_v**2
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Copper:
+    """The kind of wire that a job speaks of."""
+
+    celsius: float = WIRE_CELSIUS
+    stranded: bool = False
+
+    def loop_ohm(self, awg: float, feet: float) -> float:
+        """Ohms of a run of it, there and back [AWG, ft]."""
+        return loop_ohm(awg, feet, self.celsius, stranded=self.stranded)
+
+
 def loop_ohm(awg: float, feet: float, celsius: float = WIRE_CELSIUS, *, stranded: bool = False) -> float:
     """
     Ohms of a run, there and back.
@@ -43,6 +55,10 @@ def loop_ohm(awg: float, feet: float, celsius: float = WIRE_CELSIUS, *, stranded
     1.553
     """
     return 2.0 * feet / 1000.0 * ohms_per_1000_ft(awg, celsius, stranded=stranded)
+
+
+SOLID: Final = Copper()
+"""Solid wire at the temperature of the published table."""
 
 
 def volts_left(draw: Draw, ohm: float) -> float:
@@ -81,9 +97,7 @@ def longest_feet(draw: Draw, ohm_per_foot: float, share: float = PULL_IN_SHARE) 
     return (draw.rated_v - least_v) / (draw.amps + least_v * draw.siemens) / ohm_per_foot
 
 
-def thinnest_awg(
-    draw: Draw, feet: float, share: float = PULL_IN_SHARE, celsius: float = WIRE_CELSIUS, *, stranded: bool = False
-) -> int | None:
+def thinnest_awg(draw: Draw, feet: float, share: float = PULL_IN_SHARE, copper: Copper = SOLID) -> int | None:
     """
     The thinnest gauge that leaves a share of the rated volts on a run.
 
@@ -91,8 +105,7 @@ def thinnest_awg(
         draw: What sits at the far end.
         feet: One-way length. [ft]
         share: Of the rated volts.
-        celsius: Temperature of the copper. [degC]
-        stranded: Seven strands in place of a solid wire.
+        copper: The kind of wire.
 
     Returns:
         Gauge, or None where even 10 AWG is too thin. [AWG]
@@ -100,25 +113,27 @@ def thinnest_awg(
     >>> thinnest_awg(Draw(va=30.0), 120.0)
     20
     """
-    ohms = partial(loop_ohm, feet=feet, celsius=celsius, stranded=stranded)
-    return next((awg for awg in CONTROL_GAUGES if volts_left(draw, ohms(awg)) >= share * draw.rated_v), None)
+    return next((awg for awg in CONTROL_GAUGES if volts_left(draw, copper.loop_ohm(awg, feet)) >= share * draw.rated_v), None)
 
 
-def pull_in_volts(unit_va: float, inrush_va: float, ohm: float = 0.0, rated_v: float = CONTROLS_V) -> tuple[float, float]:
+def pull_in_volts(
+    unit_va: float, inrush_va: float, ohm: float = 0.0, rated_v: float = CONTROLS_V, beside_va: float = 0.0
+) -> tuple[float, float]:
     """
     What the coils see while the largest of them pulls in, through the unit's own windings and the run.
 
     Args:
         unit_va: Rating of the transformer. [VA]
-        inrush_va: Largest device pulling in, the rest sealed. [VA]
+        inrush_va: Largest device pulling in, the rest of its run sealed. [VA]
         ohm: Of the run there and back. [ohm]
         rated_v: Rated secondary volts. [V]
+        beside_va: Sealed, on other runs. [VA]
 
     Returns:
         Volts of a weak and of a middling unit at the rated supply. [V]
     """
     load_ohm = rated_v**2 / inrush_va
-    seen_va = rated_v**2 / (load_ohm + ohm)
+    seen_va = rated_v**2 / (load_ohm + ohm) + beside_va
     low, mid, _ = output_volts(unit_va, 120.0, 120.0, seen_va, PULL_IN_POWER_FACTOR, rated_v)
     kept = load_ohm / (load_ohm + ohm)
     return low * kept, mid * kept

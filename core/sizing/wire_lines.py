@@ -1,13 +1,16 @@
 """What a run of control wire costs, in sentences and numbers."""
 
+from typing import Final
+
 from core.said import Said, say
+from core.sizing.run_lines import common_part, runs_part
 from core.sizing.told import Part, Told
-from core.sizing.wire import Draw, longest_feet, loop_ohm, thinnest_awg, volts_left
+from core.sizing.wire import Draw, longest_feet, thinnest_awg, volts_left
 from core.standards.coil_range import COIL_RANGE, PULL_IN_SHARE
 from core.standards.voltage_drop import ADVISED_DROP, ADVISED_SHARE
 from core.standards.wire_gauges import FEET_PER_METRE, LONGEST_FT, WIRE_OHMS
 
-RULES = (WIRE_OHMS, COIL_RANGE, ADVISED_DROP)
+RULES: Final = (WIRE_OHMS, COIL_RANGE, ADVISED_DROP)
 
 
 def wire_part(told: Told) -> Part | None:
@@ -20,58 +23,44 @@ def wire_part(told: Told) -> Part | None:
     Returns:
         The part of the answer, or None where no wire was spoken of.
     """
-    feet, awg, draw = told.job.number("run_feet"), told.job.number("wire_awg"), told.draw
+    if told.runs:
+        return runs_part(told)
+    feet, awg, draw = told.feet, told.job.number("wire_awg"), told.draw
     if feet is None and awg is None:
         asked = "wire_run" in told.job.asks
         return Part(lines=(say("Send length one way, gauge and the VA at the far end"),)) if asked else None
+    if draw is None or feet is None or awg is None:
+        return _as_far_as_told(told, draw, feet, awg)
+    shared = common_part(told, feet, awg) if "shared_common" in told.job.topics else None
+    return shared or _drop(told, draw, feet, awg)
+
+
+def _as_far_as_told(told: Told, draw: Draw | None, feet: float | None, awg: float | None) -> Part:
+    """What can be said where one of load, length and gauge is missing."""
     if draw is None:
         return _without_load(told, feet, awg)
     if feet is None:
-        assert awg is not None, "one of the two was told"
-        return _how_far(told, draw, awg)
-    if awg is None:
-        return Part(lines=_gauges(told, draw, feet), numbers={}, rules=RULES)
-    return _drop(told, draw, feet, awg)
-
-
-def _per_foot(told: Told, awg: float) -> float:
-    return loop_ohm(awg, 1.0, told.celsius, stranded=told.stranded)
+        return _how_far(told, draw, awg or 0.0)
+    return Part(lines=_gauges(told, draw, feet), numbers={}, rules=RULES)
 
 
 def _drop(told: Told, draw: Draw, feet: float, awg: float) -> Part:
     volts = volts_left(draw, told.run_ohm)
-    least = PULL_IN_SHARE * draw.rated_v
     if volts <= 0.0:
         return Part(
             lines=(
-                say("{feet:g} ft of {awg:g} AWG can't carry that load at all", feet=feet, awg=awg),
+                say("{feet:.0f} ft of {awg:g} AWG can't carry that load at all", feet=feet, awg=awg),
                 *_gauges(told, draw, feet),
             ),
             numbers={},
             rules=RULES,
         )
     drop = draw.rated_v - volts
-    verdict = (
-        say(
-            "{volts:.2f} V left at the far end: {drop:.2f} V lost ({share:.1%})",
-            volts=volts,
-            drop=drop,
-            share=drop / draw.rated_v,
-        )
-        if volts >= least
-        else say(
-            "Too long: {volts:.2f} V left at the far end, a coil needs {least:.1f} V. {drop:.2f} V lost ({share:.1%})",
-            volts=volts,
-            least=least,
-            drop=drop,
-            share=drop / draw.rated_v,
-        )
-    )
-    lines = [verdict, _how_reckoned(told, feet, awg), *_reach(told, draw, awg), *_pull_in_reach(told, awg)]
-    if volts < (1.0 - ADVISED_SHARE) * draw.rated_v:
-        lines += _gauges(told, draw, feet)
+    is_short = volts < PULL_IN_SHARE * draw.rated_v
+    thinner = _gauges(told, draw, feet) if volts < (1.0 - ADVISED_SHARE) * draw.rated_v else ()
     return Part(
-        lines=tuple(lines),
+        lines=(_verdict(feet, awg, volts, draw.rated_v), *(thinner if is_short else ())),
+        more=(*_reach(told, draw, awg), *_pull_in_reach(told, awg), *(() if is_short else thinner), _how_reckoned(told, feet)),
         numbers={
             "drop_volts": round(drop, 2),
             "volts_at_load": round(draw.rated_v - round(drop, 2), 2),
@@ -81,29 +70,45 @@ def _drop(told: Told, draw: Draw, feet: float, awg: float) -> Part:
     )
 
 
-def _how_reckoned(told: Told, feet: float, awg: float) -> Said:
-    """What was assumed, so that a misread shows."""
-    whole = told.load_va is None
-    who = say("the full rating") if whole else say("all loads told")
-    kind = say("stranded") if told.stranded else say("solid")
+def _verdict(feet: float, awg: float, volts: float, rated_v: float) -> Said:
+    least, lost = PULL_IN_SHARE * rated_v, rated_v - volts
+    if volts < least:
+        return say(
+            "Too long: {feet:.0f} ft of {awg:g} AWG leaves {volts:.2f} V, a coil needs {least:.1f} V",
+            feet=feet,
+            awg=awg,
+            volts=volts,
+            least=least,
+        )
     return say(
-        "{feet:g} ft ({metres:.0f} m) one way, {awg:g} AWG {kind}, copper {celsius:g} °C, {ohms:.2f} ohm there and back, {who} at the far end",
+        "{feet:.0f} ft of {awg:g} AWG leaves {volts:.2f} V, {lost:.2f} V lost: a coil needs {least:.1f} V",
+        feet=feet,
+        awg=awg,
+        volts=volts,
+        lost=lost,
+        least=least,
+    )
+
+
+def _how_reckoned(told: Told, feet: float) -> Said:
+    """What was assumed, so that a misread shows."""
+    return say(
+        "{who}, {feet:.0f} ft ({metres:.0f} m) one way, {ohms:.2f} ohm there and back, {kind} copper at {celsius:g} °C",
+        who=say("Full rating at the far end") if told.load_va is None else say("All loads at the far end"),
         feet=feet,
         metres=feet / FEET_PER_METRE,
-        awg=awg,
-        kind=kind,
-        celsius=told.celsius,
         ohms=told.run_ohm,
-        who=who,
+        kind=say("stranded") if told.copper.stranded else say("solid"),
+        celsius=told.copper.celsius,
     )
 
 
 def _reach(told: Told, draw: Draw, awg: float) -> tuple[Said, ...]:
-    per_foot = _per_foot(told, awg)
+    per_foot = told.copper.loop_ohm(awg, 1.0)
     far, short = longest_feet(draw, per_foot), longest_feet(draw, per_foot, 1.0 - ADVISED_SHARE)
     return (
         say(
-            "Longest run in {awg:g} AWG: {far:.0f} ft ({metres:.0f} m) to keep 85 %, {short:.0f} ft for 3 %",
+            "Longest in {awg:g} AWG: {far:.0f} ft ({metres:.0f} m) to keep 85 %, {short:.0f} ft for 3 %",
             awg=awg,
             far=far,
             metres=far / FEET_PER_METRE,
@@ -116,17 +121,21 @@ def _pull_in_reach(told: Told, awg: float) -> tuple[Said, ...]:
     """The run that the inrush allows, from full volts at the transformer."""
     if told.loads.inrush_va is None:
         return ()
-    far = longest_feet(Draw(va=told.loads.inrush_va, rated_v=told.loads.rated_v), _per_foot(told, awg))
+    far = longest_feet(Draw(va=told.loads.inrush_va, rated_v=told.loads.rated_v), told.copper.loop_ohm(awg, 1.0))
     return (say("While the largest coil pulls in: {far:.0f} ft, with full volts at the transformer", far=far),)
 
 
 def _how_far(told: Told, draw: Draw, awg: float) -> Part:
-    far = min(longest_feet(draw, _per_foot(told, awg)), LONGEST_FT)
+    far = min(longest_feet(draw, told.copper.loop_ohm(awg, 1.0)), LONGEST_FT)
     return Part(
-        lines=(
-            *_reach(told, draw, awg),
-            *_pull_in_reach(told, awg),
-            say("One way, copper {celsius:g} °C, {volts:g} V at the transformer", celsius=told.celsius, volts=draw.rated_v),
+        lines=(*_reach(told, draw, awg), *_pull_in_reach(told, awg)),
+        more=(
+            say(
+                "One way, {kind} copper at {celsius:g} °C, {volts:g} V at the transformer",
+                kind=say("stranded") if told.copper.stranded else say("solid"),
+                celsius=told.copper.celsius,
+                volts=draw.rated_v,
+            ),
         ),
         numbers={"longest_feet": round(far, 1)},
         rules=RULES,
@@ -134,18 +143,15 @@ def _how_far(told: Told, draw: Draw, awg: float) -> Part:
 
 
 def _gauges(told: Told, draw: Draw, feet: float) -> tuple[Said, ...]:
-    least = thinnest_awg(draw, feet, PULL_IN_SHARE, told.celsius, stranded=told.stranded)
-    better = thinnest_awg(draw, feet, 1.0 - ADVISED_SHARE, told.celsius, stranded=told.stranded)
+    least = thinnest_awg(draw, feet, PULL_IN_SHARE, told.copper)
+    better = thinnest_awg(draw, feet, 1.0 - ADVISED_SHARE, told.copper)
     if least is None:
-        return (say("Even 10 AWG is too thin for {feet:g} ft: move the transformer nearer or use a relay there", feet=feet),)
+        return (say("Even 10 AWG is too thin for {feet:.0f} ft: move the transformer nearer or use a relay there", feet=feet),)
     if better is None:
-        return (say("For {feet:g} ft: {least} AWG at the thinnest; no control gauge stays within 3 %", feet=feet, least=least),)
+        return (say("For {feet:.0f} ft: {least} AWG or thicker; no control gauge stays within 3 %", feet=feet, least=least),)
     return (
         say(
-            "For {feet:g} ft: {least} AWG at the thinnest, {better} AWG to stay within 3 %",
-            feet=feet,
-            least=least,
-            better=better,
+            "For {feet:.0f} ft: {least} AWG or thicker, {better} AWG to stay within 3 %", feet=feet, least=least, better=better
         ),
     )
 
@@ -157,7 +163,7 @@ def _without_load(told: Told, feet: float | None, awg: float | None) -> Part:
     return Part(
         lines=(
             say(
-                "{ohms:.2f} ohm there and back: {ohms:.2f} V lost for each amp on {feet:g} ft ({metres:.0f} m) of {awg:g} AWG",
+                "{ohms:.2f} ohm there and back: {ohms:.2f} V lost for each amp on {feet:.0f} ft ({metres:.0f} m) of {awg:g} AWG",
                 ohms=told.run_ohm,
                 feet=feet,
                 metres=feet / FEET_PER_METRE,

@@ -37,17 +37,22 @@ MOST_VA: Final = 100.0
 MOST_OPEN_V: Final = 30.0
 
 CLASS_2_FUSE: Final = Rule(
-    says=say("Class 2 fuse: NEC Ch. 9 Table 11(A)"),
+    says=say("Class 2: NEC Ch. 9 Table 11(A)"),
     source=SOURCE,
     limits="AC, dry places, a source that is not inherently limited; over 20 V the fuse is at most 100 over the open-circuit volts.",
 )
 CLASS_2_POWER: Final = Rule(
-    says=say("Class 2 ends at 100 VA: NEC Ch. 9 Table 11(A)"),
+    says=say("Class 2: NEC Ch. 9 Table 11(A)"),
     source=SOURCE,
     limits="Nameplate VA of one source, over 20 V to 30 V.",
 )
+CLASS_2_OPEN: Final = Rule(
+    says=say("30 V open at most: UL 1585"),
+    source=LISTING,
+    limits="Class 2 transformers, whatever their load.",
+)
 NO_INTERCONNECTING: Final = Rule(
-    says=say("Class 2 outputs not tied together: NEC 725.121(B)"),
+    says=say("NEC 725.121(B)"),
     source=INTERCONNECTING,
     limits="Unless the pair is listed for it.",
 )

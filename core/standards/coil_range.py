@@ -7,14 +7,12 @@ from core.standards.rule import Rule
 from core.standards.source import Source
 
 SOURCE: Final = Source("TM 5-683 / NAVFAC MO-116 / AFJMAN 32-1083", "chapter 5, 85 to 110 % of rated volts")
-DROP_OUT_SOURCE: Final = Source("IEC 60947-4-1", "drop-out between 20 and 75 %", "from memory")
 
 PULL_IN_SHARE: Final = 0.85
 HIGHEST_SHARE: Final = 1.10
-DROP_OUT_SHARES: Final = (0.20, 0.75)
 
 COIL_RANGE: Final = Rule(
-    says=say("coil 85 to 110 % of rated volts: TM 5-683"),
+    says=say("coil 85 to 110 %: TM 5-683"),
     source=SOURCE,
     limits="AC coils of contactors and relays; the maker's own range decides where the label gives one.",
 )

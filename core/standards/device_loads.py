@@ -89,7 +89,7 @@ MOST_COIL_VA: Final = 100.0
 MOST_DEVICES: Final = 100
 
 TYPICAL_LOADS: Final = Rule(
-    says=say("typical VA of a device: common practice"),
+    says=say("usual VA: common practice"),
     source=SOURCE,
     limits="A band to plan with; the label of the device decides.",
 )

@@ -24,17 +24,16 @@ COMMON_LOW_VOLTAGE_A: Final = (0.5, 0.75, 1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.
 """What is in the truck for the 24 V side. Common practice, no source."""
 
 CARRIES_FOR_AN_HOUR: Final = 1.35
-OPENS_IN_TWO_MINUTES: Final = 2.0
 LOADED_TO: Final = 0.75
 """Share of its rating that a fuse is loaded to for good. Common practice, no source."""
 
 FUSE_BEHAVIOUR: Final = Rule(
-    says=say("fuse opens at 135 % within an hour: UL 248-14"),
+    says=say("135 % for an hour: UL 248-14"),
     source=BEHAVIOUR,
     limits="UL fuses up to 30 A; IEC fuses carry their rating for good and open at other multiples.",
 )
 FUSE_LOADING: Final = Rule(
-    says=say("fuse loaded to 75 %: common practice"),
+    says=say("fuse at 75 %: common practice"),
     source=COMMON_PRACTICE,
     limits="Steady load; time delay rides through the inrush.",
 )

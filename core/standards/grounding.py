@@ -33,7 +33,7 @@ SUPPLIES: Final = (
 """The usual systems. A 240 V delta with a high leg has 208 V to ground on that leg; an ungrounded delta has no volts to ground to speak of."""
 
 GROUND_SECONDARY: Final = Rule(
-    says=say("ground one secondary side: NEC 250.20(A)"),
+    says=say("NEC 250.20(A)"),
     source=TWIN,
     limits="AC under 50 V: supply over 150 V to ground, ungrounded supply, or overhead wires outside buildings.",
 )

@@ -35,12 +35,17 @@ LISTED_BRANCH_A: Final = 20.0
 """Largest branch that may feed a listed Class 2 unit."""
 
 PRIMARY_FUSE: Final = Rule(
-    says=say("line-side fuse: NEC 450.3(B), primary only"),
+    says=say("NEC 450.3(B), primary only"),
     source=SOURCE,
     limits="Up to 1,000 V; a listed Class 2 unit on a branch up to 20 A may need no fuse of its own.",
 )
+LISTED_ON_A_BRANCH: Final = Rule(
+    says=say("NEC 725.127"),
+    source=EXEMPT,
+    limits="A listed Class 2 unit on a branch up to 20 A; the panel or the maker may still ask for a fuse.",
+)
 MOTOR_CONTROL_FUSE: Final = Rule(
-    says=say("500 % only in a motor controller: NEC 430.72(C)(4)"),
+    says=say("NEC 430.72(C)(4)"),
     source=MOTOR_CONTROL,
     limits="Control transformers of motor circuits with under 2 A of rated primary current.",
 )

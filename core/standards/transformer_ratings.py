@@ -12,6 +12,10 @@ SPARE: Final = 0.25
 """Of the steady load."""
 PULL_IN_POWER_FACTOR: Final = 0.7
 """Of the sum while a coil pulls in. Common practice, no source."""
+MULTI_TAP_V: Final = (120.0, 208.0, 240.0)
+"""The taps that every multi-tap unit of the trade has. Common practice, no source."""
+ON_TAP: Final = 0.02
+"""A supply this near to the tap is on it."""
 MOST_SUPPLY_V: Final = 600.0
 """Primary rating of a listed Class 2 unit (UL 1585 listing text)."""
 LEAST_SUPPLY_V: Final = 20.0
@@ -20,12 +24,12 @@ FLUX_SOURCE: Final = Source("I. Kosow, Electric Machinery and Transformers", "Ex
 """Volts and VA of a unit fall with the frequency."""
 
 STANDARD_SIZES: Final = Rule(
-    says=say("next size over the load with 25 % spare: common practice"),
+    says=say("25 % spare: common practice"),
     source=COMMON_PRACTICE,
     limits="Steady load up to 80 VA; the largest inrush is checked apart.",
 )
 FREQUENCY: Final = Rule(
-    says=say("volts per hertz: Kosow, Ex. 14-9"),
+    says=say("volts per hertz: Kosow Ex. 14-9"),
     source=FLUX_SOURCE,
     limits="Flux alone; the nameplate decides what a unit may run on.",
 )

@@ -11,7 +11,7 @@ SOURCE: Final = Source("NEC", "210.19(A) informational note, 3 % on a branch")
 ADVISED_SHARE: Final = 0.03
 
 ADVISED_DROP: Final = Rule(
-    says=say("3 % drop: NEC 210.19(A) note, advice only"),
+    says=say("3 %, advice: NEC 210.19(A) note"),
     source=SOURCE,
     limits="Written for branch circuits and not enforceable; on 24 V controls the coil's 85 % is what counts.",
 )

@@ -32,7 +32,7 @@ FEET_PER_METRE: Final = 1.0 / 0.3048
 MM_PER_INCH: Final = 25.4
 
 WIRE_OHMS: Final = Rule(
-    says=say("wire ohms: ASTM B258 and IEC 60028, as NEC Ch. 9 Table 8"),
+    says=say("wire: NEC Ch. 9 Table 8, ASTM B258"),
     source=TABLE_8,
     limits="Copper, 10 to 26 AWG; Table 8 itself starts at 18 AWG. DC ohms, which at these sizes are the 60 Hz ohms too.",
 )

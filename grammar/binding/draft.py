@@ -95,6 +95,8 @@ class Draft:
     taken: set[int] = field(default_factory=set)
     """Indices of phrases that found their meaning."""
     cue_spans: list[tuple[int, int]] = field(default_factory=list)
+    topics: list[str] = field(default_factory=list)
+    meant_va: float | None = None
     name: str | None = None
     name_at: tuple[int, int] | None = None
     """Where the name stands, where the message says more than it."""

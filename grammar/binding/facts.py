@@ -100,6 +100,7 @@ def _gauges(draft: Draft) -> None:
         if (
             figure.unit == "AWG"
             or (figure.unit is None and neighbour(draft, figure.at, -1, {"gaugeword"}, 0) is not None)
+            or _of_a_length(draft, figure)
             or (
                 len(figure.amounts) == 2
                 and figure.joins[0] in {"/", "-", "slash", "dash"}
@@ -114,6 +115,27 @@ def _gauges(draft: Draft) -> None:
             _gauge(draft, figure, first.value)
         elif figure.unit is None and draft.kind(figure.at + 1) == "gaugeword" and 6 <= figure.value <= 30:
             _gauge(draft, figure, figure.value)
+
+
+def _of_a_length(draft: Draft, figure: Figure) -> bool:
+    """In "120 ft of 18" and "50 pies del 20": a bare gauge right behind its length."""
+    if figure.unit is not None or len(figure.amounts) != 1 or not 10 <= figure.value <= 26 or figure.value != int(figure.value):
+        return False
+    before = figure.at - 1
+    while draft.kind(before) in OF_KINDS and draft.phrases[before].text in OF_GAUGE:
+        before -= 1
+    length = draft.figure_at(before)
+    return length is not None and length.unit == "ft" and draft.sentence[before] == draft.sentence[figure.at]
+
+
+OF_KINDS = frozenset({"filler", "at", "with", "run", "cableword", "leadword", "between", "to"})
+OF_GAUGE = frozenset(
+    {
+        "of", "in", "de", "del", "en", "con", "with", "w", "wire", "cable", "stat wire", "thermostat wire", "run", "cable de",
+        "alambre", "tstat wire", "control wire",
+    }
+)  # fmt: skip
+"""Words between a length and its gauge."""
 
 
 def _gauge(draft: Draft, figure: Figure, awg: float) -> None:

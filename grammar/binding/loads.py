@@ -2,6 +2,7 @@
 
 from core.readings import Fact
 from core.said import say
+from core.standards.device_loads import DEVICE_LOADS, MOST_DEVICE_VA
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.told import NOMINAL_V, open_amounts, volts
 from grammar.message import Unclear
@@ -23,6 +24,7 @@ def loads(draft: Draft) -> None:
         if figure.unit == "A":
             _amps(draft, figure)
     _bare_in_list(draft)
+    _without_figure(draft)
     _plate_volts(draft)
     sizes_asked(draft)
     _counts(draft)
@@ -150,7 +152,9 @@ def _load(draft: Draft, figure: Figure, at: int, unit: str) -> None:
 
 def _add_load(draft: Draft, figure: Figure, device: str, count: int, unit: str, at: int | None = None) -> None:
     figure.done = True
-    if figure.value <= 0 or (unit == "VA" and figure.value > MOST_STEADY_VA):
+    if (
+        unit == "VA" and MOST_STEADY_VA < figure.value <= MOST_DEVICE_VA
+    ):  # zero, less, and thousands core refuses by their limits
         question = say(
             "{device} at {value:g} VA steady is more than a 24 V coil takes. What does its label say?",
             device=device,
@@ -244,6 +248,37 @@ def _bare_in_list(draft: Draft) -> None:
             and draft.phrases[before].meaning not in SWITCHES
         ):
             _load(draft, figure, before, "VA")
+
+
+def _without_figure(draft: Draft) -> None:
+    """In "contactor 9va, gas valve, a board": a device that stands alone in a list of loads is one too, and its label is asked for."""
+    if "size" not in draft.asks and not any(f.fact == "load" for _, f in draft.facts):
+        return
+    for at, site in list(draft.sites.items()):
+        if site.kind != "device" or site.used or site.name in SWITCHES or draft.phrases[at].meaning not in DEVICE_LOADS:
+            continue
+        before, count = _counted_before(draft, at)
+        if draft.kind(before) in LIST_ENDS and draft.kind(at + 1) in LIST_ENDS:
+            site.used += 1
+            if count is not None:
+                count.done = True
+            draft.facts.append(
+                (at, Fact(fact="load", device=draft.phrases[at].meaning, count=int(count.value) if count else 1))
+            )
+
+
+def _counted_before(draft: Draft, at: int) -> tuple[int, Figure | None]:
+    """What stands before a device, and the number of it, if there is one."""
+    before, count = at - 1, draft.figure_at(at - 1)
+    if count is not None and _whole(count) and not count.done:
+        return before - 1, count
+    if draft.kind(before) == "filler" and draft.phrases[before].text in ARTICLES:
+        before -= 1
+    return before, None
+
+
+LIST_ENDS = frozenset({"comma", "and", "stop", "line", "colon", "sign", ""})
+"""What stands on both sides of an item of a list."""
 
 
 def _plate_volts(draft: Draft) -> None:

@@ -4,7 +4,7 @@ import pytest
 
 from core.readings import Fact, Job
 from core.sizing import size
-from core.sizing.wire import Draw, longest_feet, loop_ohm, thinnest_awg, volts_left
+from core.sizing.wire import Copper, Draw, longest_feet, loop_ohm, thinnest_awg, volts_left
 from core.standards.coil_range import HIGHEST_SHARE, PULL_IN_SHARE
 from core.standards.voltage_drop import ADVISED_SHARE
 from tests.handbook.test_wire import AT_20
@@ -73,7 +73,7 @@ def test_the_thinnest_gauge_is_the_first_of_the_table_that_serves() -> None:
     """Search through the published table by hand: 1 A, 100 ft, at 20 degC, 20.4 V to be left."""
     serves = max(awg for awg in (14, 16, 18, 20, 22, 24) if 24.0 - 0.2 * AT_20[awg] >= 20.4)
 
-    assert thinnest_awg(Draw(amps=1.0), 100.0, celsius=20.0) == serves == 22
+    assert thinnest_awg(Draw(amps=1.0), 100.0, copper=Copper(celsius=20.0)) == serves == 22
 
 
 def test_a_coil_is_good_from_85_to_110_per_cent() -> None:

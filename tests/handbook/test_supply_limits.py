@@ -2,16 +2,10 @@
 
 import pytest
 
-from core.standards.supply_limits import OUT_OF_LIMITS, SERVICE_V, is_out
+from core.standards.supply_limits import OUT_OF_LIMITS, is_out
 
 COMAR = {120: (114, 126), 208: (197, 219), 240: (216, 252), 277: (249, 291), 480: (432, 504)}
 """COMAR 20.50.07.02, Maryland."""
-
-
-@pytest.mark.parametrize("nominal", COMAR)
-def test_the_law_s_limits_stand_as_published(nominal: int) -> None:
-    """Least and most of each service."""
-    assert SERVICE_V[float(nominal)] == COMAR[nominal]
 
 
 @pytest.mark.parametrize("nominal", COMAR)

@@ -17,17 +17,17 @@ def fact(name: str, value: float) -> Fact:
     return Fact(fact=name, value=value)
 
 
-def job(*told: Fact | Reading, asks: tuple[str, ...] = ()) -> Job:
+def job(*told: Fact | Reading, asks: tuple[str, ...] = (), topics: tuple[str, ...] = ()) -> Job:
     """A job of one message."""
     facts = tuple(t for t in told if isinstance(t, Fact))
     readings = tuple(t for t in told if isinstance(t, Reading))
     fresh = frozenset({f.fact for f in facts} | {r.measure for r in readings})
-    return Job(facts=facts, readings=readings, asks=asks, fresh=fresh)
+    return Job(facts=facts, readings=readings, asks=asks, fresh=fresh, topics=topics)
 
 
-def answered(*told: Fact | Reading, asks: tuple[str, ...] = ()) -> Answer:
+def answered(*told: Fact | Reading, asks: tuple[str, ...] = (), topics: tuple[str, ...] = ()) -> Answer:
     """The answer of sizing, which there must be."""
-    answer = size(job(*told, asks=asks))
+    answer = size(job(*told, asks=asks, topics=topics))
     assert answer is not None
     return answer
 

@@ -29,7 +29,7 @@ def test_three_amps_on_40_va_are_allowed_but_guard_little() -> None:
     """Under the Class 2 ceiling, over the winding's 1.67 A."""
     answer = answered(*NAMEPLATE, fact("fuse_amps", 3), asks=("fuse",))
 
-    assert str(answer.lines[0]).startswith("3 A is allowed by Class 2, but may pass 4.1 A for an hour")
+    assert str(answer.lines[0]).startswith("3 A is allowed, but passes 4.1 A for an hour")
     assert answer.sizing is not None
     assert (answer.sizing.fuse_amps, answer.sizing.class2) == (2.0, True)
     assert answer.sizing.secondary_amps == pytest.approx(1.67, abs=0.005)
@@ -46,7 +46,7 @@ def test_the_open_volts_that_were_read_set_the_ceiling() -> None:
     """25 V open allows 4 A, 29 V only 3.4 A."""
     read = Reading(measure="secondary_volts_lifted", value=29.0)
 
-    assert "ceiling 3.45 A: 100 over 29.0 V open" in text(answered(*NAMEPLATE, read, asks=("fuse",)))
+    assert "limit 3.45 A: 100 / 29.0 V open" in text(answered(*NAMEPLATE, read, asks=("fuse",)))
 
 
 def test_a_fuse_too_small_for_the_load_is_turned_down() -> None:
@@ -58,7 +58,7 @@ def test_a_fuse_too_small_for_the_load_is_turned_down() -> None:
 
 def test_only_the_line_side_asked_for_repeats_it() -> None:
     """40 VA on 480 V: 300 % of 0.083 A."""
-    answer = answered(fact("rated_va", 40), fact("supply_volts", 480), asks=("fuse",))
+    answer = answered(fact("rated_va", 40), fact("supply_volts", 480), asks=("fuse",), topics=("line_fuse",))
 
     assert answer.sizing is not None
     assert (answer.sizing.primary_fuse_amps, answer.sizing.fuse_amps) == (0.25, 0.25)
@@ -83,12 +83,12 @@ def test_over_100_va_no_low_voltage_fuse_is_named() -> None:
 
 def test_a_12_volt_secondary_has_the_flat_5_amps() -> None:
     """Up to 20 V open."""
-    assert "ceiling 5 A up to 20 V" in text(answered(fact("rated_va", 40), fact("rated_secondary_volts", 12), asks=("fuse",)))
+    assert "limit 5 A up to 20 V" in text(answered(fact("rated_va", 40), fact("rated_secondary_volts", 12), asks=("fuse",)))
 
 
 def test_it_says_why_a_bigger_fuse_is_no_mend() -> None:
     """What a fuse will not protect."""
-    assert "A fuse stops a short, not a small overload" in text(answered(*NAMEPLATE, asks=("fuse",)))
+    assert "It stops a short, not a small overload" in text(answered(*NAMEPLATE, asks=("fuse",)))
 
 
 def test_without_a_rating_it_asks_for_one() -> None:
@@ -100,9 +100,11 @@ def test_without_a_rating_it_asks_for_one() -> None:
     assert answer.sizing.fuse_amps is None
 
 
-@pytest.mark.parametrize(("amps", "verdict"), [(0.25, "0.25 A is within the ceiling"), (1.0, "No: 1 A is over the ceiling")])
+@pytest.mark.parametrize(("amps", "verdict"), [(0.25, "0.25 A is within the limit"), (1.0, "No: 1 A is over the limit")])
 def test_a_line_side_fuse_that_was_told_is_judged(amps: float, verdict: str) -> None:
     """40 VA on 480 V: 0.25 A is the ceiling."""
-    answer = answered(fact("rated_va", 40), fact("supply_volts", 480), fact("fuse_amps", amps), asks=("fuse",))
+    answer = answered(
+        fact("rated_va", 40), fact("supply_volts", 480), fact("fuse_amps", amps), asks=("fuse",), topics=("line_fuse",)
+    )
 
     assert str(answer.lines[0]) == verdict

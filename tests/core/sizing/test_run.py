@@ -61,7 +61,7 @@ def test_a_length_alone_gives_the_thinnest_gauge() -> None:
     """No drop without a gauge."""
     answer = answered(fact("run_feet", 120), load("contactor", 20.0), asks=("wire_run",))
 
-    assert "AWG at the thinnest" in text(answer)
+    assert "AWG or thicker" in text(answer)
     assert answer.sizing is not None
     assert answer.sizing.drop_volts is None
 
@@ -78,7 +78,7 @@ def test_no_load_gives_volts_for_each_amp_and_asks() -> None:
 
 def test_a_rating_without_loads_is_the_worst_case() -> None:
     """40 VA at the far end."""
-    assert "the full rating at the far end" in text(answered(*RUN, fact("rated_va", 40), asks=("wire_run",)))
+    assert "Full rating at the far end" in text(answered(*RUN, fact("rated_va", 40), asks=("wire_run",)))
 
 
 def test_loads_on_one_common_count_together() -> None:

@@ -1,5 +1,7 @@
 """Two together, other supplies, ground, proof, and when sizing has nothing to say."""
 
+from dataclasses import replace
+
 import pytest
 
 from core.readings import Fact, Job, Reading
@@ -49,18 +51,29 @@ def test_another_frequency_is_answered(hertz: float, word: str) -> None:
     assert word in text(answered(fact("supply_hertz", hertz)))
 
 
-@pytest.mark.parametrize(("supply", "word"), [(208, "multi-tap 120/208/240"), (480, "must have a 480 V tap")])
+@pytest.mark.parametrize(("supply", "word"), [(208, "multi-tap on its 208 V lead"), (480, "one with a 480 V tap")])
 def test_the_size_comes_with_the_primary_for_the_supply(supply: float, word: str) -> None:
     """Single or multi-tap."""
     assert word in text(answered(load("contactor", 9.0), fact("supply_volts", supply), asks=("size",)))
 
 
 @pytest.mark.parametrize(
-    ("supply", "word"), [(277, "Ground one side"), (480, "Ground one side"), (240, "need not be grounded")]
+    ("supply", "word"),
+    [(277, "Ground one side"), (480, "Ground one side"), (240, "Need not be grounded"), (208, "Need not be")],
 )
 def test_the_ground_follows_the_supply(supply: float, word: str) -> None:
-    """By volts to ground."""
-    assert word in text(answered(load("contactor", 9.0), fact("supply_volts", supply), asks=("size",)))
+    """By volts to ground, where it is asked about."""
+    answer = size(replace(job(fact("supply_volts", supply)), dangers=("secondary_ground",)))
+
+    assert answer is not None
+    assert str(answer.lines[0]).startswith(word)
+    assert "C to ground reads 0 V" in text(answer)
+
+
+@pytest.mark.parametrize(("supply", "said"), [(480, True), (240, False)])
+def test_a_size_comes_with_the_ground_only_where_it_must_be(supply: float, *, said: bool) -> None:
+    """What need not be done is not said."""
+    assert ("Ground one side" in text(answered(load("contactor", 9.0), fact("supply_volts", supply), asks=("size",)))) is said
 
 
 GOOD = {

@@ -1,0 +1,112 @@
+"""Another kind of unit in the place of the one that is there: bigger, multi-tap, for another frequency."""
+
+from typing import Final
+
+from core.said import Said, say
+from core.sizing.protection import line_fuse
+from core.sizing.told import Part, Told
+from core.standards.class_2 import CLASS_2_POWER, MOST_VA
+from core.standards.transformer_ratings import FREQUENCY, MULTI_TAP_V, ON_TAP, SPARE, volts_at_hertz
+
+FIFTY: Final = 50.0
+SIXTY: Final = 60.0
+
+
+def swap_part(told: Told) -> Part | None:
+    """
+    The answer to a change of kind.
+
+    Args:
+        told: The job.
+    """
+    topics = told.job.topics
+    if "bigger_unit" in topics and told.job.meant_va is not None:
+        return _another_size(told, told.job.meant_va)
+    if "multi_tap" in topics:
+        return _multi_tap(told)
+    if told.job.number("supply_hertz") is not None and "supply_hertz" in told.job.fresh:
+        return Part(lines=_hertz(told), rules=(FREQUENCY,))
+    return None
+
+
+def _another_size(told: Told, meant: float) -> Part:
+    """More, or less, VA in the same box."""
+    rated = told.rated_va
+    if meant > MOST_VA:
+        return Part(
+            lines=(
+                say(
+                    "No: {meant:g} VA is over the {most:g} VA of Class 2. Its wiring and fusing follow other rules",
+                    meant=meant,
+                    most=MOST_VA,
+                ),
+                say("Split the load on two Class 2 units, or leave it to a licensed hand"),
+            ),
+            numbers={"class2": False},
+            rules=(CLASS_2_POWER,),
+            cautions=("licensed_hand",),
+        )
+    numbers: dict[str, float | bool | None] = {"class2": True}
+    if rated is not None and meant < rated:
+        lines: tuple[Said, ...] = (
+            say(
+                "Not smaller without the load: {meant:g} VA carries {most:g} VA steady. Send the devices",
+                meant=meant,
+                most=meant / (1.0 + SPARE),
+            ),
+        )
+        return Part(lines=lines, numbers=numbers, rules=(CLASS_2_POWER,))
+    supply = told.supply_v
+    fuse = None if supply is None else line_fuse(meant, supply).size_a
+    return Part(
+        lines=(
+            say("Yes, {meant:g} VA: if the volts in and out are the same, it is marked Class 2, and it fits", meant=meant),
+            say("The 24 V fuse stays as it is: it follows the load and the wire, not the new rating"),
+            *(
+                ()
+                if fuse is None
+                else (say("Line fuse: {size:g} A time-delay at most, rated {supply:g} V", size=fuse, supply=supply),)
+            ),
+        ),
+        numbers=numbers | ({"primary_fuse_amps": fuse} if fuse is not None else {}),
+        rules=(CLASS_2_POWER,),
+        cautions=("find_the_short_first",),
+    )
+
+
+def _multi_tap(told: Told) -> Part:
+    """A multi-tap unit for one of two taps, or of one."""
+    supply = told.job.number("supply_volts")
+    taps = _taps(told)
+    lines = [say("Yes: same VA or more, same secondary volts, Class 2 mark")]
+    if supply is None:
+        lines.append(say("Read the line first, then land common and the lead of that supply"))
+    elif any(abs(supply / tap - 1.0) <= ON_TAP for tap in taps):
+        lines.append(say("Land common and the {supply:g} V lead", supply=supply))
+    else:
+        lines[0] = say("No: none of its taps is for {supply:g} V", supply=supply)
+        lines.append(say("Get one with a {supply:g} V tap", supply=supply))
+    lines.append(say("The leads left over are live, up to {most:g} V", most=max(taps)))
+    lines.append(say("Prove it: volts with one secondary lead off, then with everything called"))
+    return Part(lines=tuple(lines), cautions=("cap_unused_leads",))
+
+
+def _taps(told: Told) -> tuple[float, ...]:
+    """The taps of the unit that is offered, else those of the usual multi-tap."""
+    named = [f.value for f in told.job.every("nameplate_taps") if isinstance(f.value, tuple)]
+    return max(named, key=len) if named and max(map(len, named)) > len(MULTI_TAP_V) - 1 else MULTI_TAP_V
+
+
+def _hertz(told: Told) -> tuple[Said, ...]:
+    hertz, topics = told.job.number("supply_hertz") or SIXTY, told.job.topics
+    on_fifty = "unit_60_hertz" in topics or ("unit_50_hertz" not in topics and hertz < (FIFTY + SIXTY) / 2.0)
+    volts = volts_at_hertz(120.0, SIXTY, FIFTY)
+    if on_fifty:
+        return (
+            say("No: a 60 Hz unit on 50 Hz saturates, hums and burns. It is good for {volts:.0f} V of its 120", volts=volts),
+            say("Take one marked 50 Hz or 50/60"),
+        )
+    return (
+        say("A 50 Hz unit on 60 Hz runs cool at its own volts: fit it only if the label says 60 or 50/60"),
+        say("Coils marked 50 Hz pull weaker on 60 Hz: match them too"),
+    )

@@ -1,0 +1,61 @@
+"""What the words narrow a question down to, and the two sizes of a change."""
+
+from functools import cache
+
+from core.readings import Fact
+from grammar.binding.draft import Draft, Figure
+from grammar.binding.told import open_amounts
+from grammar.binding.turns import words_of
+from grammar.cues import Index, find, index
+from grammar.words.topics import TOPICS
+
+SIZES_VA = frozenset({20.0, 30.0, 40.0, 50.0, 60.0, 75.0, 80.0, 100.0, 150.0, 200.0, 250.0, 300.0, 500.0})
+"""Bare numbers that can be the size of a control transformer."""
+FROM_FIRST = frozenset({"replace", "replacing", "swap", "swapping", "from", "was", "cambiar", "cambio", "reemplazar"})
+"""Behind one of these the unit that is there comes first."""
+
+
+def topics(draft: Draft) -> None:
+    """Fills the topics of a message."""
+    words, _ = words_of(draft.parsed.words)
+    draft.topics = list(dict.fromkeys(f.meaning for f in find(words, _cues())))
+    if "bigger_unit" in draft.topics:
+        _change_of_size(draft, words)
+
+
+@cache
+def _cues() -> Index:
+    return index(TOPICS)
+
+
+def _change_of_size(draft: Draft, words: list[str]) -> None:
+    """In "can i put a 75 va in the same box as the 40": the 40 is there, the 75 is meant."""
+    figures = [f for f in open_amounts(draft) if f.kind == "amount" and _is_size(f)]
+    if len(figures) == 1 and len(figures[0].amounts) == 2:  # "40 to 75"
+        there, meant = (a.value for a in figures[0].amounts)
+    elif len(figures) == 2:
+        first, second = (f.value for f in figures)
+        starts_with_old = bool(FROM_FIRST & set(words[: _word_of(words, first)]))
+        there, meant = (first, second) if starts_with_old else (min(first, second), max(first, second))
+    elif len(figures) == 1 and figures[0].unit == "VA" and any(f.fact == "rated_va" for f in draft.context.facts):
+        draft.meant_va = figures[0].value
+        figures[0].done = True
+        draft.cue_spans.append((figures[0].start, figures[0].end))
+        return
+    else:
+        return
+    draft.meant_va = meant
+    for figure in figures:
+        figure.done = True
+        draft.cue_spans.append((figure.start, figure.end))
+    draft.fact(None, Fact(fact="rated_va", value=there, unit="VA"), figures[0].at)
+
+
+def _word_of(words: list[str], value: float) -> int:
+    return words.index(f"{value:g}") if f"{value:g}" in words else 0
+
+
+def _is_size(figure: Figure) -> bool:
+    if figure.unit not in {None, "VA"}:
+        return False
+    return all(a.value in SIZES_VA for a in figure.amounts) or (figure.unit == "VA" and len(figure.amounts) == 1)

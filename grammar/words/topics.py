@@ -1,0 +1,82 @@
+"""What a question is narrowed down to, told by turns of phrase."""
+
+from grammar.words.row import Cue
+
+TOPICS = (
+    Cue(
+        "line_fuse",
+        en=(
+            "primary|line|pri|input|supply fuse|fuses|fusing|breaker|protection", "line side fuse|breaker|protection",
+            "primary side fuse|breaker|protection", "line|high voltage fuse|breaker|protection",
+            "fuse|breaker|protection on|for|in|at|to the|my|its primary|line|supply|input",
+            "fuse|breaker|protection on|for|in primary|line", "protect .. primary|line", "fuse the primary|line",
+        ),
+        es=(
+            "fusible|breaker|proteccion de|del|en|para primario|linea", "fusible|breaker|proteccion en|para el|la primario|linea",
+            "fusible|breaker del|en lado de linea", "fusible|breaker de|en la linea", "proteger .. primario|linea",
+        ),
+    ),
+    Cue(
+        "low_fuse",
+        en=(
+            "secondary|sec|control|board fuse|fuses|fusing|breaker|protection", "low voltage fuse|breaker|protection",
+            "fuse|breaker|protection on|for|in|at|to the|my|its secondary|sec|24|board|low|controls|control|r",
+            "fuse|breaker on|for|in r|secondary|24", "24 volt fuse", "24v fuse", "24 v side", "fuse the secondary",
+            "protect .. secondary",
+        ),
+        es=(
+            "fusible|breaker|proteccion de|del|en|para secundario|24|tarjeta|r",
+            "fusible|breaker|proteccion de|en|para el|la|los secundario|24|tarjeta", "lado de 24",
+        ),
+    ),
+    Cue(
+        "bigger_unit",
+        en=(
+            "same box|enclosure|panel|cabinet|spot|place", "in place of", "instead of", "step up to|from", "upsize",
+            "replace .. 20|30|40|50|60|75|100 .. with .. 20|30|40|50|60|75|100|150|200",
+            "swap .. 20|30|40|50|60|75|100 .. for|with|to .. 20|30|40|50|60|75|100|150|200",
+            "go|going from .. 20|30|40|50|60|75 .. to", "higher|bigger|larger|more va", "put .. 50|60|75|100|150 .. where",
+            "was .. 20|30|40|50|60|75 .. put in|install .. 50|60|75|100|150",
+        ),
+        es=(
+            "misma caja|lugar", "mismo lugar|gabinete|espacio", "en lugar de|del", "en vez de|del",
+            "cambiar|cambio .. 20|30|40|50|60|75|100 .. por .. 20|30|40|50|60|75|100|150|200",
+            "reemplazar|reemplazo .. 20|30|40|50|60|75|100 .. con|por .. 20|30|40|50|60|75|100|150|200", "de mas va", "mas va",
+            "donde estaba", "subir a|de",
+        ),
+    ),
+    Cue(
+        "multi_tap",
+        en=(
+            "replace|replacing|swap|swapping|sub|substitute .. multi tap|multitap", "with|for|to a|the multi tap|multitap",
+            "use|put|install|run|fit .. multi tap|multitap", "have|has|stock|got|is a multi tap|multitap",
+            "multi tap|multitap .. ok|okay|work|fit|do|instead|replace|universal", "universal transformer|xfmr",
+        ),
+        es=(
+            "por|con un multi tap|multitap|multivoltaje", "por|con uno multi tap|multitap|multivoltaje",
+            "poner|usar|instalar|cambiar|reemplazar .. multi tap|multitap|multivoltaje",
+            "multi tap|multitap|multivoltaje .. sirve|puedo|queda|lugar", "transformador|trafo universal",
+        ),
+    ),
+    Cue(
+        "unit_50_hertz",
+        en=("50 hz|hertz|cycle .. on|at|to .. 60", "50hz .. on|at|to .. 60"),
+        es=("50 hz|hertz|ciclos .. en|a .. 60",),
+    ),
+    Cue(
+        "unit_60_hertz",
+        en=("60 hz|hertz|cycle .. on|at|to .. 50", "60hz .. on|at|to .. 50"),
+        es=("60 hz|hertz|ciclos .. en|a .. 50",),
+    ),
+    Cue(
+        "shared_common",
+        en=(
+            "same|shared|one|single|only common", "share|shares|sharing .. common", "common is|wire|conductor shared",
+            "common shared", "one c|com wire", "1 common",
+        ),
+        es=(
+            "mismo|solo|unico comun", "comun compartido|compartida", "comparten|comparte|compartiendo .. comun",
+        ),
+    ),
+)  # fmt: skip
+"""Each topic of core with the phrases that tell it."""
