@@ -117,6 +117,8 @@ class Fault:
     retry_after: int | None = None
     lose_answer: bool = False
     """Does what was asked, and closes the connection without saying so."""
+    body: bytes | None = None
+    """Answers with this, whatever it is, and does nothing."""
 
 
 class BotApi:
@@ -428,6 +430,9 @@ class Method(RequestHandler):
         if fault is not None:
             api.faults.remove(fault)
             await asyncio.sleep(fault.wait_s)
+            if fault.body is not None:
+                self.write(fault.body)
+                return
         try:
             if api.refuse_all:
                 raise RefusedError(502, "Bad Gateway")  # noqa: TRY301

@@ -14,6 +14,7 @@ from sqlalchemy.orm import Session
 from bot.channels.telegram import turn
 from bot.delivery import inbox, outbox
 from bot.delivery.rounds import utc_now
+from bot.delivery.transactions import StoreAwayError
 from bot.delivery.webhook import HEADER, PATH, secret_of
 from tests.bot.telegram.bot_api import TOKEN, BotApi, Fault
 from tests.bot.telegram.phone import Phone
@@ -84,6 +85,30 @@ def test_an_update_that_cannot_be_read_is_kept_with_its_error_and_stops_nobody(
     ((error, body),) = served.ask_store(f"SELECT error, body FROM inbox WHERE update_id = {number}")
     assert error
     assert body
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        b"<html>Log in to this network</html>",
+        b"null",
+        b"{}",
+        b'{"ok": true, "result": 7}',
+        b'{"ok": true, "result": [{"update_id": 1000000000000000000000}, {"update_id": true}, 5, {"x": 1}]}',
+        b'{"ok": true, "result": ' + b"[" * 100_000,
+    ],
+)
+def test_whatever_comes_instead_of_updates_the_next_question_is_asked(
+    served: Served, api: BotApi, owner: Phone, body: bytes
+) -> None:
+    """A network with a login page, a broken proxy: nothing is lost and nobody has to start us again."""
+    owner.ask("help")
+    api.faults.append(Fault("getUpdates", body=body))
+    first = owner.send("pri 118V")
+
+    assert owner.wait(first)
+    api.wait(lambda: not api.faults)
+    assert owner.ask("sec 24V")
 
 
 def test_a_turn_that_always_fails_is_told_after_three_times(
@@ -467,3 +492,27 @@ def test_the_health_address_tells_a_supervisor(api: BotApi, sqlite_url: URL) -> 
     assert told["well"] is True
     assert told["waiting"] == 0
     assert told["silent_s"] < 60
+
+
+@pytest.mark.parametrize("trouble", ["messenger", "store"])
+def test_the_health_address_says_503_where_work_has_stopped(
+    api: BotApi, sqlite_url: URL, monkeypatch: pytest.MonkeyPatch, trouble: str
+) -> None:
+    """The messenger was silent for longer than three polls, or the store is away: a supervisor may start us again."""
+
+    def away(*_: object) -> tuple[int, int]:
+        raise StoreAwayError
+
+    if trouble == "store":
+        monkeypatch.setattr("bot.delivery.health._counts", away)
+    else:
+        monkeypatch.setattr("bot.delivery.health.SILENT_S", -1.0)
+    port = free_port()
+    with Served(api, sqlite_url, health=f"127.0.0.1:{port}"):
+        Phone(api, OWNER).ask("help")
+        with pytest.raises(urllib.error.HTTPError) as told, urllib.request.urlopen(f"http://127.0.0.1:{port}/health"):
+            pass
+
+    with told.value as answer:
+        assert answer.code == 503
+        assert json.loads(answer.read())["well"] is False

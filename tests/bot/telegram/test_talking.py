@@ -58,15 +58,16 @@ def test_a_tap_is_the_typed_answer_and_changes_the_message_it_belongs_to(served:
 def test_a_tap_on_an_older_question_is_too_late_and_typed_it_still_counts(served: Served, owner: Phone, api: BotApi) -> None:
     """Once another reply came, buttons of the earlier one are over: said so, and nothing is read."""
     question = owner.ask(OPEN_PRIMARY)
+    label = labels(question)[0]
     owner.ask("R-C ohms 21")
     logged = served.ask_store("SELECT count(*) FROM logged_message")
 
-    owner.tap(question, labels(question)[0])
+    owner.tap(question, label)
     api.wait(lambda: api.sent("answerCallbackQuery"))
 
     assert "over" in api.sent("answerCallbackQuery")[0].args["text"]
     assert served.ask_store("SELECT count(*) FROM logged_message") == logged
-    assert owner.ask(labels(question)[0])["text"]
+    assert owner.ask(label)["text"]
 
 
 def test_the_same_tap_twice_counts_once(served: Served, owner: Phone, api: BotApi) -> None:
