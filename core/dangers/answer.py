@@ -36,6 +36,9 @@ class DangerAnswer:
 
 
 _MOST_BY_WORDS: Final = 2
+"""Refusals and referrals of one reply."""
+_MOST_CONDITIONS: Final = 3
+"""Conditions that the words show, of one reply: high voltage, tired and alone are three."""
 ALL_WELL: Final = say("No diagnosis until you write that all is well. What you sent is kept")
 STILL_HALTED: Final = say("First: is everybody safe and unhurt? Write: all is well")
 
@@ -45,7 +48,7 @@ def respond(job: Job, state: Standing) -> DangerAnswer:
     The answer to what is dangerous in the newest message.
 
     A stop outweighs everything and holds until `all_well`. Of refusals and referrals two are said; where there are none, of conditions
-    two that the words show or one that the readings show, and only where it is due.
+    three that the words show or one that the readings show, and only where it is due.
 
     Args:
         job: What is known, with the dangers of the newest message.
@@ -80,10 +83,10 @@ def _answer(firm: tuple[str, ...], names: tuple[str, ...], job: Job, state: Stan
 
 
 def _conditions(names: tuple[str, ...], job: Job, state: Standing) -> tuple[str, ...]:
-    """Two that the words show, else the worst that the readings show: more than one line on a reading is a nuisance."""
+    """Three that the words show, else the worst that the readings show: more than one line on a reading is a nuisance."""
     due_now = tuple(n for n in names if DANGERS[n].kind == "caution" and _is_due(n, state))
     by_words = tuple(n for n in due_now if n in job.dangers)
-    return by_words[:_MOST_BY_WORDS] or due_now[:1]
+    return by_words[:_MOST_CONDITIONS] or due_now[:1]
 
 
 def _is_due(name: str, state: Standing) -> bool:

@@ -82,6 +82,15 @@ NOES: Final = (
         "prove_dead",
     ),
     _no(
+        "dead_controls",
+        say("No. Dead controls are no dead line: the primary leads can still carry the supply"),
+        say("Disconnect off, your lock and tag on it, then prove dead at the primary leads"),
+        "hands in because display, lights or 24 V are dead",
+        CONTROLS_ARE_NO_LOCKOUT,
+        "lock_out",
+        "prove_dead",
+    ),
+    _no(
         "no_lockout",
         say("No. Not without a lock: somebody can switch it on while you are in it"),
         say("Disconnect off, your lock and tag on it, key in your pocket, then prove dead"),

@@ -2,13 +2,8 @@
 
 from typing import Final
 
-from grammar.dangers.phrases import BREAK, Found
+from grammar.dangers.phrases import BREAK, DENIALS, Found
 
-_STRONG: Final = frozenset({
-    "not", "never", "didnt", "dont", "wont", "isnt", "wasnt", "arent", "aint", "havent", "hasnt", "doesnt", "wouldnt", "shouldnt",
-    "without", "nobody", "nothing", "none", "neither", "nor", "cannot", "cant", "couldnt", "refuse", "refused", "nunca", "tampoco", "nadie", "nada", "ningun", "ninguno", "ni", "sin",
-})  # fmt: skip
-"""They deny what follows within a few words."""
 _WEAK: Final = frozenset({"no"})
 """It denies what follows at once, or behind one of `_CARRIES`: "no heat, jumped the limit" denies the heat only."""
 _CARRIES: Final = frozenset({
@@ -56,15 +51,23 @@ PASSES: Final = frozenset({"shock", "smoke", "arc_flash", "burning_smell", "fire
 """Dangers that are over when they are long ago. A smell of gas is not."""
 
 
-def is_denied(found: Found, words: tuple[str, ...]) -> bool:
+def is_denied(found: Found, words: tuple[str, ...], *, denies: bool = False) -> bool:
     """
     True where the words around it say that it is not so.
 
     Args:
         found: A phrase in the text.
         words: The text.
+        denies: True where the phrase has a denial of its own.
     """
+    if not denies and _is_denied_inside(found, words):
+        return True
     return _is_denied_behind(words[found.end : found.end + 3]) or _is_denied_before(found, words)
+
+
+def _is_denied_inside(found: Found, words: tuple[str, ...]) -> bool:
+    """Reads "the fuse was not jumped": the denial stands right before what would be done."""
+    return any(words[at] in DENIALS for at in range(max(found.start + 1, found.end - 2), found.end - 1))
 
 
 def _is_denied_behind(after: tuple[str, ...]) -> bool:
@@ -80,7 +83,7 @@ def _is_denied_before(found: Found, words: tuple[str, ...]) -> bool:
     for at in range(found.start - 1, max(found.start - 1 - _REACH, -1), -1):
         if words[at] == BREAK or words[at] in _TURNS:
             return False
-        if words[at] in _STRONG:
+        if words[at] in DENIALS:
             return not (at > 0 and words[at - 1] == "why") and words[at + 1] not in {"only", "i", "we"}
         if words[at] in _WEAK:
             return all(word in _CARRIES for word in words[at + 1 : found.start])

@@ -83,6 +83,11 @@ _HALTS: Final = frozenset(
     )
 )
 """A gap does not reach over these: another thing is being said."""
+DENIALS: Final = frozenset({
+    "not", "never", "didnt", "dont", "wont", "isnt", "wasnt", "arent", "aint", "havent", "hasnt", "doesnt", "wouldnt", "shouldnt",
+    "without", "nobody", "nothing", "none", "neither", "nor", "cannot", "cant", "couldnt", "refuse", "refused", "nunca", "tampoco", "nadie", "nada", "ningun", "ninguno", "ni", "sin",
+})  # fmt: skip
+"""They deny what follows within a few words."""
 _SPLIT: Final = re.compile(r"\d+(?:[.,]\d+)?|[a-z]+|[^\sa-z\d]")
 _APART: Final = re.compile(r"(?<=\d)(?=[a-z])|(?<=[a-z])(?=\d)")
 _PAUSE: Final = frozenset(".,;:!?()\n—")
@@ -141,6 +146,10 @@ class OneOf:
                 exact.append(first)
         return cls(frozenset(exact), tuple(stems), tuple(longer), frozenset(starts), tuple(star_starts))
 
+    def says(self, words: frozenset[str]) -> bool:
+        """True where one of these words stands in one of the spellings."""
+        return not self.exact.isdisjoint(words) or any(not words.isdisjoint(row) for row in self.longer)
+
     def may_stand(self, words: frozenset[str]) -> bool:
         """False where no word of a text can begin one of the spellings."""
         if not self.starts.isdisjoint(words):
@@ -171,6 +180,8 @@ class Phrase:
     """A `OneOf`, or a mark: a gap, the articles, a number."""
     anywhere: tuple[OneOf, ...] = ()
     nowhere: tuple[OneOf, ...] = ()
+    denies: bool = False
+    """True where it has a denial of its own: "not rated"."""
 
 
 @dataclass(slots=True)
@@ -194,10 +205,12 @@ def phrase(written: str, concepts: Mapping[str, tuple[str, ...]]) -> Phrase:
         KeyError: A concept that is not there.
     """
     pieces = written.split()
+    parts = tuple(p if p in _MARKS else _one_of(p, concepts) for p in pieces if p[0] not in "@!")
     return Phrase(
-        tuple(p if p in _MARKS else _one_of(p, concepts) for p in pieces if p[0] not in "@!"),
+        parts,
         tuple(_one_of("{" + p[1:] + "}", concepts) for p in pieces if p[0] == "@"),
         tuple(_one_of("{" + p[1:] + "}", concepts) for p in pieces if p[0] == "!"),
+        any(part.says(DENIALS) for part in parts if isinstance(part, OneOf)),
     )
 
 

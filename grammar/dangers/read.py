@@ -5,9 +5,12 @@ from functools import cache, lru_cache
 from itertools import islice
 from typing import Final
 
+from core.dangers import DANGERS as ORDER
 from grammar.dangers.denials import MIGHT_BE, PASSES, is_denied, might_only_be, sentence
-from grammar.dangers.phrases import Found, Index, OneOf, Text, concept, phrase, places, tokens
-from grammar.words.danger_concepts import CONCEPTS
+from grammar.dangers.phrases import Found, Index, OneOf, Phrase, Text, concept, phrase, places, tokens
+from grammar.dangers.scenes import Stage, has_hands_on_gear, masked, scenes_in
+from grammar.words.danger_parts import PARTS as CONCEPTS
+from grammar.words.danger_senses import SENSES
 from grammar.words.dangers import DANGERS, SATISFIED
 from grammar.words.row import Cue
 
@@ -53,34 +56,47 @@ def _concept(name: str) -> OneOf:
 
 
 @lru_cache(maxsize=_KEPT)
-def dangers_in(text: str) -> Warned:
+def dangers_in(text: str, before: str = "") -> Warned:
     """
     The dangers that a text shows, and what it says of having been careful.
 
     Args:
         text: As it was sent, English or Spanish.
+        before: The message before it, which "jump it" may speak of.
 
     >>> dangers_in("can I just jump the fuse").names
     ('bypass_fuse',)
     >>> dangers_in("not jumping the fuse").names
     ()
     """
-    said = Text(tokens(text))
+    said = _sensible(text)
     careful = [(name, is_denied(found, said.words)) for name, found in _found(SATISFIED, said)]
     done = {name for name, denied in careful if not denied}
-    names = _meant(said)
+    stage = Stage(said, _sensible(before))
+    names = _meant(said) | set(scenes_in(stage))
     for name in done:
         names -= _STILLED.get(name, frozenset())
-    names = _jumped(names, said)
+    names = _jumped(names, stage)
+    names = _only_measured(names, stage)
     names -= {less for less, more in _SAID_BY.items() if more in names}
-    ordered = tuple(dict.fromkeys(cue.meaning for cue in DANGERS if cue.meaning in names))
-    extra = ("test_jumper",) if "test_jumper" in names else ()
     return Warned(
-        names=ordered + extra,
+        names=tuple(name for name in ORDER if name in names),
         proved_dead="proved_dead" in done,
         locked_out="locked_out" in done,
         qualified=_qualified(careful, names),
     )
+
+
+@cache
+def _senses() -> Index:
+    return Index([("", phrase(written, CONCEPTS)) for written in SENSES])
+
+
+def _sensible(text: str) -> Text:
+    """A text without the words that stand in it in a harmless sense."""
+    said = Text(tokens(text))
+    spans = [found for _, sought in _senses().held_by(said) for found in islice(places(sought, said), MOST_PLACES)]
+    return Text(masked(said.words, spans)) if spans else said
 
 
 def _qualified(careful: list[tuple[str, bool]], names: set[str]) -> bool | None:
@@ -99,25 +115,41 @@ def _meant(text: Text) -> set[str]:
     """The dangers of a text; what was found once is not looked for again."""
     names: set[str] = set()
     for name, sought in _phrases(DANGERS).held_by(text):
-        if name not in names and any(_is_meant(name, found, text) for found in islice(places(sought, text), MOST_PLACES)):
+        if name not in names and _is_meant_somewhere(name, sought, text):
             names.add(name)
     return names
 
 
-def _is_meant(name: str, found: Found, text: Text) -> bool:
+def _is_meant_somewhere(name: str, sought: Phrase, text: Text) -> bool:
+    return any(_is_meant(name, found, text, denies=sought.denies) for found in islice(places(sought, text), MOST_PLACES))
+
+
+def _is_meant(name: str, found: Found, text: Text, *, denies: bool) -> bool:
     words = text.words
-    if is_denied(found, words):
+    if is_denied(found, words, denies=denies):
         return False
     if name in MIGHT_BE and might_only_be(found, words):
         return False
     return not (name in PASSES and Text(sentence(found, words)).has(_concept("PAST")))
 
 
-def _jumped(names: set[str], text: Text) -> set[str]:
+def _only_measured(names: set[str], stage: Stage) -> set[str]:
+    """To open a cover and read volts live is no live work."""
+    if (
+        "work_live" not in names
+        or not stage.acts("measure")
+        or any(has_hands_on_gear(act, stage) for act in stage.acts("hands"))
+    ):
+        return names
+    return (names - {"work_live"}) | {"live_check"}
+
+
+def _jumped(names: set[str], stage: Stage) -> set[str]:
     """A jumper that is out again is no danger; one that is watched for a moment is a condition."""
     if not names & _JUMPS:
         return names
-    if text.has(_concept("UNDONE")):
+    text = stage.text
+    if text.has(_concept("UNDONE")) or stage.acts("undone"):
         return names - _JUMPS
     if names & _TESTABLE and "leave_jumper" not in names and text.has(_concept("WATCH")):
         return (names - _TESTABLE) | {"test_jumper"}

@@ -1,0 +1,230 @@
+"""
+Scenes: who does what to which part.
+
+An act is found whatever it is done to; the part nearest to it, or the one that a pronoun stands for, is what it is done to. So "jumped
+R to Y, float is dry" is no float jumped, and "float keeps tripping. gonna nut the two wires together" is one.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache
+from itertools import islice
+from typing import Final
+
+from grammar.dangers.denials import is_denied
+from grammar.dangers.phrases import BREAK, Found, Index, OneOf, Text, concept, phrase, places
+from grammar.words.danger_acts import ACTS
+from grammar.words.danger_parts import PARTS
+from grammar.words.danger_scenes import SCENES, Scene
+
+_RIVALS: Final = ("STATPOINTS",)
+"""What an act may be done to without danger: bound to one of these it is bound to no other."""
+_PRONOUNS: Final = frozenset({"it", "them", "em", "that", "this", "lo", "la", "los", "las", "le", "ese", "eso"})
+_STATES: Final = frozenset({"dark", "supply_number", "tap_number"})
+"""What is said of things, where "nothing" and "not" are no denial of an act."""
+_AFTER: Final = 7
+"""Words between an act and what it is done to, where that is named behind it."""
+_RIGHT_BEHIND: Final = 2
+"""Words between a pronoun and the part that it only points at: "jump that float"."""
+_BEFORE: Final = 12
+_TOGETHER: Final = 30
+"""Words between an act and what must be said with it."""
+_MAINS: Final = frozenset({110.0, 115.0, 120.0, 208.0, 220.0, 230.0, 240.0, 277.0, 347.0, 440.0, 460.0, 480.0, 575.0, 600.0})
+"""Volts that supplies and taps are called by."""
+_FAR: Final = 1.4
+"""Supply over tap from where a tap is refused, as in `core.dangers.recognise`."""
+_NEAR: Final = 0.08
+_MOST: Final = 12
+"""How many places of one phrase are weighed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Something in a text that an act can be done to."""
+
+    start: int
+    end: int
+    names: frozenset[str]
+
+
+@cache
+def _index(act: str) -> Index:
+    rows = [text for cue in ACTS if cue.meaning == act for text in (*cue.en, *cue.es)]
+    return Index([(act, phrase(text, PARTS)) for text in rows])
+
+
+@cache
+def _concept(name: str) -> OneOf:
+    return concept(name, PARTS)
+
+
+_ACT_NAMES: Final = frozenset(cue.meaning for cue in ACTS)
+_OBJECTS: Final = tuple(dict.fromkeys((*(part for scene in SCENES for part in scene.parts), *_RIVALS)))
+
+
+class Stage:
+    """One message with its parts and acts, each looked for at most once."""
+
+    def __init__(self, text: Text, before: Text) -> None:
+        self.text = text
+        self.before = before
+        self._parts: tuple[Part, ...] | None = None
+        self._acts: dict[str, tuple[Found, ...]] = {}
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """What an act can be done to, in order; of two in one place the longer."""
+        if self._parts is None:
+            self._parts = tuple(_parts(self.text))
+        return self._parts
+
+    def acts(self, name: str) -> tuple[Found, ...]:
+        """Where an act is told and not denied."""
+        if name not in self._acts:
+            words = self.text.words
+            self._acts[name] = tuple(
+                place
+                for _, sought in _index(name).held_by(self.text)
+                for place in islice(places(sought, self.text), _MOST)
+                if name in _STATES or not is_denied(place, words, denies=sought.denies)
+            )
+        return self._acts[name]
+
+    def numbers(self, name: str) -> frozenset[float]:
+        """The numbers that are told with an act."""
+        return frozenset(place.numbers["{BIG}"] for place in self.acts(name))
+
+    def stands(self, name: str, near: Found) -> bool:
+        """True where a concept or an act stands near an act."""
+        at = self.acts(name) if name in _ACT_NAMES else [Found(s, max(e)) for s, e in self.text.where(_concept(name)).items()]
+        return any(f.start - near.end <= _TOGETHER and near.start - f.end <= _TOGETHER for f in at)
+
+
+def _parts(text: Text) -> Iterator[Part]:
+    spans: dict[tuple[int, int], set[str]] = {}
+    for name in _OBJECTS:
+        for start, ends in text.where(_concept(name)).items():
+            spans.setdefault((start, max(ends)), set()).add(name)
+    kept: list[tuple[int, int]] = []
+    for start, end in sorted(spans, key=lambda span: (span[0], -span[1])):
+        if not kept or start >= kept[-1][1]:
+            kept.append((start, end))
+    for span in kept:
+        yield Part(*span, frozenset(spans[span]))
+
+
+def scenes_in(stage: Stage) -> Iterator[str]:
+    """
+    The dangers whose scene a text shows.
+
+    Args:
+        stage: The message, and the one before it.
+    """
+    shown: set[str] = set()
+    for scene in SCENES:
+        if (
+            scene.danger not in shown
+            and _is_possible(scene, stage)
+            and any(_is_shown(scene, a, stage) for a in _acts(scene, stage))
+        ):
+            shown.add(scene.danger)
+            yield scene.danger
+
+
+def _is_possible(scene: Scene, stage: Stage) -> bool:
+    """A cheap look: whether its parts and words are there at all."""
+    if any(stage.text.has(_concept(name)) for name in scene.unless):
+        return False
+    if not all(name in _ACT_NAMES or stage.text.has(_concept(name)) for name in scene.also):
+        return False
+    return not scene.parts or any(t.has(_concept(name)) for t in (stage.text, stage.before) for name in scene.parts)
+
+
+def _acts(scene: Scene, stage: Stage) -> Iterator[Found]:
+    for act in scene.acts:
+        yield from stage.acts(act)
+
+
+def _is_shown(scene: Scene, act: Found, stage: Stage) -> bool:
+    if scene.parts and bound(act, stage).isdisjoint(scene.parts):
+        return False
+    if scene.far_above and not _is_far_above(*(stage.numbers(name) for name in scene.far_above)):
+        return False
+    return all(stage.stands(name, act) for name in scene.also)
+
+
+def _is_far_above(highs: frozenset[float], lows: frozenset[float]) -> bool:
+    """A supply far above its tap; where the right tap is spoken of too, it is another matter."""
+    supplies = {volts for volts in highs if any(abs(volts / main - 1) < _NEAR for main in _MAINS)}
+    taps = lows & _MAINS
+    return any(taps and all(supply / tap >= _FAR for tap in taps) for supply in supplies)
+
+
+def bound(act: Found, stage: Stage) -> frozenset[str]:
+    """
+    What an act is done to.
+
+    Args:
+        act: Where it is told.
+        stage: The message.
+
+    Returns:
+        The names of the part; none where it is done to nothing that we know.
+    """
+    inside = [part for part in stage.parts if part.start >= act.start and part.end <= act.end]
+    if inside:
+        return frozenset().union(*(part.names for part in inside))
+    words = stage.text.words
+    behind = next((p for p in stage.parts if p.start >= act.end and p.start - act.end <= _AFTER), None)
+    if behind is not None and BREAK in words[act.end : behind.start]:
+        behind = None
+    ahead = [part for part in stage.parts if part.end <= act.start]
+    has_pronoun = not _PRONOUNS.isdisjoint(words[max(act.start, act.end - 2) : act.end + 1])
+    return _nearest(act, behind, ahead, stage, has_pronoun=has_pronoun)
+
+
+def _nearest(act: Found, behind: Part | None, ahead: Sequence[Part], stage: Stage, *, has_pronoun: bool) -> frozenset[str]:
+    is_named = behind is not None and (not has_pronoun or behind.start - act.end <= _RIGHT_BEHIND)
+    if behind is not None and is_named and (not ahead or behind.start - act.end <= act.start - ahead[-1].end + _RIGHT_BEHIND):
+        return behind.names
+    if ahead and (has_pronoun or act.start - ahead[-1].end <= _BEFORE):
+        return ahead[-1].names
+    if behind is not None:
+        return behind.names
+    if has_pronoun:
+        told = tuple(_parts(stage.before))
+        return told[-1].names if told else frozenset()
+    return frozenset()
+
+
+def has_hands_on_gear(act: Found, stage: Stage) -> bool:
+    """
+    True where an act is done to wires and terminals, not to a cover.
+
+    Args:
+        act: Where it is told.
+        stage: The message.
+    """
+    words = stage.text.words
+    behind = words[act.end : act.end + 3]
+    if any(word in PARTS["COVERS"] for word in behind[:2]):
+        return False
+    return any(word in PARTS["GEAR"] for word in (*words[act.start : act.end], *behind))
+
+
+def masked(words: tuple[str, ...], spans: Iterable[Found]) -> tuple[str, ...]:
+    """
+    A text without the words that stand in it in a harmless sense.
+
+    Args:
+        words: The text.
+        spans: The places to take out.
+    """
+    left = list(words)
+    for span in spans:
+        left[span.start : span.end] = [OUT] * (span.end - span.start)
+    return tuple(left)
+
+
+OUT: Final = "_"
+"""What stands for a word that was taken out."""
