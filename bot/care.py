@@ -35,6 +35,11 @@ class Care:
     """What was said before."""
 
     @property
+    def refuses(self) -> bool:
+        """True where something is refused."""
+        return any(DANGERS[name].kind == "no" for name in self.danger.names)
+
+    @property
     def names(self) -> tuple[str, ...]:
         """For the record: dangers and cautions that stand in the text."""
         return tuple(dict.fromkeys((*self.danger.names, *self.danger.cautions, *self.spoken)))

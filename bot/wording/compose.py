@@ -1,11 +1,12 @@
 """All lines of a reply in the order in which they are to be read: danger, verdict, echo, why, what to do next, and the caution of that step."""
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from bot.wording.catalog import Catalog
 from bot.wording.echo import not_taken, taken
 from bot.wording.verdict import verdict_lines, why_lines
-from core.advice import Answer, NextTest
+from core.advice import Answer, NextTest, Verdict
 from core.said import Said, say
 from grammar import nearest
 from grammar.message import Message
@@ -43,6 +44,23 @@ def lines(
         yield say("Decided: no further test would change it")
     for caution in cautions:
         yield say("Caution: {caution}", caution=caution)
+
+
+def beside_refusal(message: Message, verdict: Verdict | None) -> Iterator[Said]:
+    """
+    The lines under a refusal: what was read and what it shows, nothing that would draw from the refusal.
+
+    Args:
+        message: What was read.
+        verdict: What core says, where the message brought readings.
+    """
+    if verdict is not None:
+        yield from verdict_lines(verdict)
+    yield from taken(message)
+    if verdict is not None:
+        yield from why_lines(verdict)
+    numbers = tuple(fragment for fragment in message.unread if any(letter.isdigit() for letter in fragment))
+    yield from not_taken(replace(message, unread=numbers), None)
 
 
 def next_line(test: NextTest) -> Said:
