@@ -73,6 +73,8 @@ class EndRow(NumberRow):
 
     def _joins(self, join: Phrase, before: Phrase, behind: Phrase, at: int) -> bool:
         letters = "letter" in {before.kind, behind.kind}
+        if join.text in {"into", "looking into"} and behind.meaning == "load":
+            return False  # "R to C into the field wires": where R and C look, no third end
         if join.kind == "to" or join.text in {">", "→"}:
             return not letters or (before.kind, behind.kind) != ("place", "letter")
         if join.kind == "dash":

@@ -130,6 +130,7 @@ class NumberRow(Row):
         if kind == "point":
             return (
                 not pointed
+                and not any(c in ".," for c in before.meaning[:-1])
                 and (self.kind(at + 1) in {"spoken", "numeral"})
                 and not (self.kind(at + 1) == "numeral" and before.meaning == ".")
             )

@@ -66,8 +66,8 @@ def said(words: Sequence[str]) -> tuple[float, str | None, float | None]:
     >>> said(["1", "18"])[0], said(["20", "4", ".", "6"])[0], said(["2", "0", "8"])[0], said(["100", "19"])[0], said([".", "9"])[0]
     (118.0, 24.6, 208.0, 119.0, 0.9)
     """
-    whole, _, part = "\0".join(words).partition(".") if "." in words else ("\0".join(words), "", "")
-    before, behind = [w for w in whole.split("\0") if w], [w for w in part.split("\0") if w]
+    point = words.index(".") if "." in words else len(words)
+    before, behind = words[:point], words[point + 1 :]
     if len(before) == 1 and before[0].count(".") == 1:
         return float(before[0]), None, None
     value, doubt, other = _whole(before) if before else (0.0, None, None)

@@ -6,8 +6,8 @@ from functools import cache
 from itertools import chain, product
 
 from grammar.fold import fold
-from grammar.words.colours import COLOURS, LEADS
 from grammar.words import conditions, values
+from grammar.words.colours import COLOURS, LEADS
 from grammar.words.conditions import CONDITIONS, HEADINGS
 from grammar.words.devices import DEVICES
 from grammar.words.links import LINKS

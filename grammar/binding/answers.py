@@ -215,6 +215,7 @@ def _earlier(draft: Draft, free: list[Figure]) -> None:
     """In "no 24.6", "meant 208": the last reading that it can mean gets the new value."""
     figure = free[0]
     gone = [f.value for f in draft.figures if f.withdrawn and f.kind == "amount"]
+    gone += [f.was for f in free if f.was is not None]
     rows = list(reversed(draft.context.readings))
     chosen = next((r for r in rows if r.value in gone), None) or next((r for r in rows if _could_be(r, figure)), None)
     if chosen is not None and (reading := _as(draft, figure, chosen.measure, chosen.leads)) is not None:

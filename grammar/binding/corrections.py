@@ -1,19 +1,21 @@
 """What a message takes back: values of its own that it withdraws, and values of earlier messages that it replaces."""
 
 from grammar.binding.draft import REACH, Draft, Figure, settle
+from grammar.binding.taken_out import taken_out
 
 BETWEEN_DENIAL = frozenset({"filler", "is", "at", "reads", "between", "to"})
 
 
 def correct(draft: Draft) -> bool:
     """Marks withdrawn figures; True where an earlier message is replaced."""
+    if taken_out(draft):
+        return False
     replaced = _starts_as_correction(draft)
     replaced = _denied(draft) or replaced
     replaced = _replaced(draft) or replaced
     _expected(draft)
     _withdrawn_inside(draft)
-    _was(draft)
-    return replaced
+    return _was(draft) or replaced
 
 
 def amounts(draft: Draft, at: int | None = None) -> list[Figure]:
@@ -58,9 +60,10 @@ def _denies(draft: Draft, at: int) -> bool:
         if f is not figure and (_beside(draft, f, figure, at) or (opens and f.at < at and _alike(f, figure)))
     ]
     before = [f for f in others if f.at < at]
-    at_once = phrase.kind == "no" and (paused or step == at + 1)
+    holds = step == at + 1 or draft.phrases[at + 1].text in {"its", "thats"}  # "no its 24.6", and not "no es 24.6"
+    at_once = phrase.kind == "no" and (paused or holds) and not (before and _said_no_before(draft, at))
     if at_once and (paused or not others or draft.kind(at - 1) != "is"):
-        if before:  # "118 no 108", "118 no, 108"
+        if before and not _says_what_is(draft, before[-1], at):  # "118 no 108", "118 no, 108"
             before[-1].withdrawn = True
             _inherit(figure, before[-1])
             return False
@@ -68,13 +71,27 @@ def _denies(draft: Draft, at: int) -> bool:
             return True
     if others:
         figure.withdrawn = True
-        return phrase.text not in INSTEAD
+        return phrase.text not in INSTEAD or draft.phrases[0].text in ORDERS_TO_PUT
     if phrase.kind == "not" or draft.kind(at + 1) == "is":
         figure.withdrawn = True
         draft.unread.append((phrase.start, figure.end))
     return False
 
 
+def _said_no_before(draft: Draft, at: int) -> bool:
+    """In "no, the secondary is 25.2 no 22.5": the message itself corrects, and the later "no" denies."""
+    return any(p.kind in {"no", "withdraw", "star"} for p in draft.phrases[: min(at, 2)])
+
+
+def _says_what_is(draft: Draft, figure: Figure, at: int) -> bool:
+    """In "es 25.2 no 22.5": what is and what is not, in one breath; Spanish has one word for "no" and "not"."""
+    return (
+        draft.parsed.spanish and draft.kind(figure.at - 1) == "is" and figure.at == at - 1 and draft.kind(at + 1) == "amounts"
+    )
+
+
+ORDERS_TO_PUT = frozenset({"make", "put", "set", "use", "call", "mark", "pon", "ponle", "pone", "apunta", "anota", "usa"})
+"""First words that turn a comparison into a correction: "make the coil 21.2 instead of 12.2"."""
 INSTEAD = frozenset({"instead of", "rather than", "en vez de", "en lugar de"})
 """Denials that compare and take nothing back."""
 
@@ -122,6 +139,8 @@ def _expected(draft: Draft) -> None:
             continue
         figures = [f for f in amounts(draft, at) if not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
         behind = next((f for f in figures if f.at > at), None)
+        if any(p.kind == "was" and p.meaning == "said" for p in draft.phrases[max(0, at - REACH) : at]):
+            continue  # "I told you 118, should be 108" replaces
         if asked:  # "should the secondary read 24"
             if behind is not None and draft.kind(behind.at - 1) == "reads" and behind.at - at <= 6:
                 behind.withdrawn = True
@@ -173,9 +192,25 @@ def _replaces(draft: Draft, at: int) -> bool:
         return _orders(draft, at)
     if phrase.text in EXPECTS:
         figures = amounts(draft, at)
-        beside = any(f.at < at and draft.sentence[f.at] == draft.sentence[at] for f in figures)
-        return not beside and sum(1 for f in figures if f.at > at) <= 1
+        beside = [f for f in figures if f.at < at and draft.sentence[f.at] == draft.sentence[at]]
+        behind = [f for f in figures if f.at > at]
+        if (
+            len(beside) == len(behind) == 1
+            and draft.phrases[beside[0].at - 1].text in POINTS_BACK
+            and not _has_place(draft, at)
+        ):
+            beside[0].withdrawn = True  # "that 24.6 should be 26.4"
+            return True
+        return not beside and len(behind) <= 1
     return phrase.text != "era" or any(p.kind in {"withdraw", "not", "no"} for p in draft.phrases)
+
+
+POINTS_BACK = frozenset({"the", "that", "el", "ese", "los", "esos", "my"})
+"""Words before a number that was said by an earlier message."""
+
+
+def _has_place(draft: Draft, at: int) -> bool:
+    return any(draft.kind(i) in {"ends", "device"} for i in range(max(0, at - REACH), min(len(draft.phrases), at + REACH)))
 
 
 def only_last(figure: Figure) -> None:
@@ -205,6 +240,8 @@ def _withdrawn_inside(draft: Draft) -> None:
         after = next((f for f in figures if f.at > at and draft.phrases[at].start <= f.start), None)
         if before is None:
             continue
+        if after is not None and any(p.kind == "condition" for p in draft.phrases[at : after.at]):
+            continue  # "27.1, wait that was unloaded, 24.2 loaded": the state is mended, and the value stands
         if after is not None and _alike(before, after) and not _own_place(draft, at):
             before.withdrawn = True
             _inherit(after, before)
@@ -238,8 +275,9 @@ def _new_place(draft: Draft, figure: Figure, at: int) -> None:
     figure.site.used += 1
 
 
-def _was(draft: Draft) -> None:
-    """In "R-C was 0, now 25.3": what was is withdrawn where what is now follows."""
+def _was(draft: Draft) -> bool:
+    """In "R-C was 0, now 25.3": what was is withdrawn where what is now follows. True where it was said by an earlier message."""
+    said = False
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind != "was":
             continue
@@ -250,9 +288,16 @@ def _was(draft: Draft) -> None:
             only_last(figures[0])
         elif len(figures) > 1 and figures[0].unit == figures[1].unit == "VA":
             figures[0].withdrawn = True  # "the old one was 40va, this one's 50va"
-        elif len(figures) > 1 and any(
-            p.kind in {"now", "withdraw"} or p.text in {"but", "pero", "is", "its"}
-            for p in draft.phrases[figures[0].at : figures[1].at]
-        ):
+        elif len(figures) > 1 and _set_against(draft, figures[0], figures[1], said=phrase.meaning == "said"):
             figures[0].withdrawn = True
             _inherit(figures[1], figures[0])
+            said = said or phrase.meaning == "said"
+    return said
+
+
+def _set_against(draft: Draft, one: Figure, other: Figure, *, said: bool) -> bool:
+    """A word between two values says that the second stands: "was 0, now 25", "I told you 118, should be 108"."""
+    between = draft.phrases[one.at : other.at]
+    if said:
+        return any(p.kind in {"withdraw", "replace", "not"} or p.text in {"but", "pero", "its", "is", "es"} for p in between)
+    return any(p.kind in {"now", "withdraw"} or p.text in {"but", "pero", "is", "its"} for p in between)

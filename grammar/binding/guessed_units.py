@@ -104,13 +104,19 @@ def _guess_zero(draft: Draft, figure: Figure, neighbour: str | None) -> None:
 def _guess_on_pair(draft: Draft, figure: Figure, neighbour: str | None) -> None:
     if neighbour in {"V", "ohm"}:
         figure.unit, figure.unit_from = neighbour, "neighbour"
-    elif draft.live or draft_shows_live(draft):
+    elif draft.live or draft_shows_live(draft) or _of_two(figure):
         figure.unit, figure.unit_from = "V", "heading"
     elif figure.value == 0 or 21 <= figure.value <= 32 or figure.value >= 90:
         either(draft, figure, ("V", "ohm"))
     else:
         figure.unit, figure.unit_from = "ohm", "live"
         figure.doubt = figure.doubt or "unit"
+
+
+def _of_two(figure: Figure) -> bool:
+    """R to R of two transformers is read live."""
+    leads = figure.site.leads if figure.site is not None else None
+    return leads is not None and leads[0] == leads[1]
 
 
 def draft_shows_live(draft: Draft) -> bool:

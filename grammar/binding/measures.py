@@ -10,6 +10,7 @@ from grammar.binding.guessed_units import guess_unit, heard
 from grammar.binding.places import DEVICE_PLACES, MEASURE_AT
 from grammar.binding.plausible import OPEN_FROM_OHM, SECONDARY_TENS_OHM, slip
 from grammar.binding.questions import ask_slip, measure_of, piece_of
+from grammar.binding.said_again import ask_which, taken_back
 from grammar.binding.states import flags
 from grammar.message import Unclear
 
@@ -31,6 +32,7 @@ OHM_PLACES = frozenset(
 
 def measured(draft: Draft) -> None:
     """Readings, unclear and unread pieces of all figures that have a place."""
+    taken_back(draft)
     figures = [f for f in draft.figures if not f.done and not f.withdrawn and f.site is not None]
     for figure in figures:
         _place(draft, figure)
@@ -42,6 +44,7 @@ def measured(draft: Draft) -> None:
     for figure in placed:
         if not figure.done and figure.kind == "amount" and figure.unit is None:
             guess_unit(draft, figure)
+    ask_which(draft, placed)
     swapped_ohms(placed)
     for figure in placed:
         if not figure.done:
@@ -80,6 +83,8 @@ def _on_one_side(draft: Draft, site: Site) -> bool:
 def _control_letters(draft: Draft, site: Site) -> bool:
     """R to G, Y to ground: terminals of a thermostat rather than colours, where the volts are those of the control circuit."""
     ends = draft.phrases[site.at].ends
+    if site.leads is not None and site.leads[0] == site.leads[1]:
+        return False
     return any(e.kind == "letter" and e.name in {"r", "g", "y", "w"} for e in ends) and all(
         (e.kind == "letter" and e.name in {"r", "g", "y", "w", "o", "b"}) or e.name == "ground" for e in ends
     )

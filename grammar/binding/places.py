@@ -79,6 +79,8 @@ def site_of(draft: Draft, at: int, phrase: Phrase) -> Site | None:
         "place" in {first.kind, second.kind} and "ground" not in {first.name, second.name}
     ):
         return Site(at, "place", f"{first.name}_{second.name}")
+    if first.kind == second.kind == "letter" and first.name == second.name and first.name in {"r", "c"}:
+        return Site(at, "pair", "leads", (first.name, second.name))  # of two transformers
     if "letter" in {first.kind, second.kind} and not draft.marks and _terminals(first, second):
         return Site(at, "place", "terminals")
     firsts, seconds = _names(first, draft), _names(second, draft)

@@ -3,7 +3,9 @@
 from grammar.binding.digit_leads import apart_pairs, number_pairs
 from grammar.binding.draft import Draft, Site
 from grammar.binding.joined_sites import both, ground_of, in_and_out, split_pairs
+from grammar.binding.lead_lists import lead_lists
 from grammar.binding.places import site_of, uses_marks
+from grammar.phrase import Phrase
 
 
 def find_sites(draft: Draft) -> None:
@@ -14,6 +16,7 @@ def find_sites(draft: Draft) -> None:
         e.kind == "mark" and e.name.isdecimal() for p in draft.phrases for e in p.ends
     )
     in_and_out(draft)
+    _ground_as_verb(draft)
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind == "ends":
             site = site_of(draft, at, phrase)
@@ -30,3 +33,33 @@ def find_sites(draft: Draft) -> None:
     ground_of(draft)
     split_pairs(draft)
     both(draft)
+    lead_lists(draft)
+    _named_by_state(draft)
+    if any(site.kind == "pair" and site.leads in {("r", "r"), ("c", "c")} for site in draft.sites.values()):
+        draft.asks = list(dict.fromkeys((*draft.asks, "parallel")))  # volts between two transformers: are they in phase
+
+
+def _named_by_state(draft: Draft) -> None:
+    """In "sec lifted 26", "secundario suelto 21.2": the state names the place, where its clause names no other."""
+    named = {draft.clause[at] for at, site in draft.sites.items() if site.kind in {"place", "pair"}}
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "condition" or not set(phrase.text.split()) & SECONDARY:
+            continue
+        between = draft.kind(at + 1) == "amounts" and draft.kind(at - 1) in {"amounts", "value"}
+        if between or draft.clause[at] not in named:
+            draft.sites[at] = Site(at, "place", "secondary")
+
+
+SECONDARY = frozenset({"sec", "secondary", "secundario"})
+ORDERED = frozenset({"i", "to", "should", "you", "must", "gotta", "do", "we", "can", "or", "and"})
+
+
+def _ground_as_verb(draft: Draft) -> None:
+    """In "do I have to ground the secondary": what is to be done, and no place."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "ends" or len(phrase.ends) != 1 or draft.text[phrase.start : phrase.end].lower() != "ground":
+            continue
+        before = draft.phrases[at - 1].text if at else ""
+        behind = draft.phrases[at + 1].text if at + 1 < len(draft.phrases) else ""
+        if (not at or before in ORDERED) and behind in {"the", "one", "my", "this", "either", "it", "a"}:
+            draft.phrases[at] = Phrase("filler", "ground", phrase.start, phrase.end, "ground", "en")

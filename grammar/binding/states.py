@@ -24,6 +24,8 @@ def _touched(draft: Draft, at: int) -> Figure | None:
     here = [f for f in figures if draft.clause[f.at] == clause]
     left = next((f for f in reversed(here) if f.at < at), None)
     right = next((f for f in here if f.at > at), None)
+    if right is not None and at in draft.sites:  # "secondary lifted 21.2"
+        return right
     if left is not None and not (left.state is not None and right is not None):
         return left
     if right is not None:

@@ -47,7 +47,8 @@ def supply(draft: Draft) -> None:
 
 def _supply_of_a_question(draft: Draft) -> None:
     """In "what line fuse for a 75 va on 240": a nominal voltage behind "on" or "for", and no place behind it."""
-    if not {"tap", "fuse", "expect", "size", "why"} & set(draft.asks) or draft.told("supply_volts") is not None:
+    grounds = "secondary_ground" in draft.warned.names
+    if not (grounds or {"tap", "fuse", "expect", "size", "why"} & set(draft.asks)) or draft.told("supply_volts") is not None:
         return
     for figure in open_amounts(draft):
         before, behind = draft.phrases[figure.at - 1] if figure.at else None, draft.kind(figure.at + 1)
@@ -56,6 +57,9 @@ def _supply_of_a_question(draft: Draft) -> None:
         )
         if volts(figure) and figure.value in NOMINAL_V and led and behind in {"", "stop", "comma", "line", "filler", "unit"}:
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+            return
+        if grounds and len(figure.amounts) == 2 and figure.amounts[0].value in NOMINAL_V:  # "one side of a 277 to 24"
+            draft.fact(figure, Fact(fact="supply_volts", value=figure.amounts[0].value, unit="V"))
             return
 
 

@@ -9,8 +9,11 @@ from grammar.dangers import dangers_in
 from grammar.phrase import Phrase
 from grammar.words.asks import WHOLE
 
+NAMED_DENIALS = frozenset({"no", "sin", "nothing", "nada", "none", "nobody", "nadie"})
+"""Denials of the one thing behind them: "no voltage and hot" denies no heat."""
 DENIALS = frozenset(
     {
+        *NAMED_DENIALS,
         "no",
         "not",
         "isnt",
@@ -61,7 +64,7 @@ def turns(draft: Draft) -> None:
     """Fills symptoms, dangers and asks."""
     words, owners = words_of(draft.parsed.words)
     _symptoms(draft, words, owners)
-    draft.warned = dangers_in(draft.text)
+    draft.warned = dangers_in(draft.text, draft.context.said_before)
     _asks(draft, words)
 
 
@@ -74,12 +77,30 @@ def _denied(draft: Draft, words: Sequence[str], owners: Sequence[int], found: Fo
         if at < 0 or not words[at] or words[at] in BREAKS or _paused(draft, owners, at):
             return False
         if words[at] in DENIALS:
-            return words[at] not in {"no", "sin"} or all(w in CARRIES for w in words[at + 1 : found.at[0]])
+            return words[at] not in NAMED_DENIALS or all(w in CARRIES for w in words[at + 1 : found.at[0]])
     return False
 
 
 CARRIES = frozenset(
     {
+        "is",
+        "was",
+        "looks",
+        "looked",
+        "seems",
+        "seemed",
+        "smells",
+        "feels",
+        "that",
+        "even",
+        "here",
+        "there",
+        "or",
+        "nor",
+        "se",
+        "parece",
+        "ve",
+        "anda",
         "smell",
         "sign",
         "signs",
@@ -91,12 +112,10 @@ CARRIES = frozenset(
         "a",
         "hay",
         "olor",
-        "se",
         "esta",
         "es",
         "me",
         "ni",
-        "or",
         "real",
         "burnt",
         "burning",
@@ -120,9 +139,8 @@ def _paused(draft: Draft, owners: Sequence[int], at: int) -> bool:
     return bool(behind) and behind[0].text == ","
 
 
-HOT_IS_LIVE = frozenset(
-    {"legs", "leg", "wire", "lead", "side", "working", "work", "line", "both", "wires", "leads", "it", "thing"}
-)
+OF_DANGER = frozenset({"smoke", "shock"})
+"""Symptoms that a longer turn of phrase never hides."""
 
 
 def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None:
@@ -131,6 +149,10 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
     for f in found:
         if f.meaning == "hot" and _means_live(words, f):
             continue
+        if f.meaning not in OF_DANGER and any(
+            len(o.at) > len(f.at) and set(f.at) <= set(o.at) and o.meaning != f.meaning for o in found
+        ):
+            continue  # "got a buzz off the door" is no hum
         if f.meaning == "blown_fuse" and "blows_fuse" in names:
             continue
         if f.meaning == "burnt" and words[f.at[-1] + 1 : f.at[-1] + 2] in (["my"], ["his"], ["her"], ["me"]):
@@ -208,7 +230,7 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
     "winding_picture": ("why", "expect", "which_lead"),
     "prove": ("next", "expect", "why", "close_job", "report"),
     "tap": ("which_lead", "next", "expect"),
-    "which_lead": ("next",),
+    "which_lead": ("next", "why"),
     "wire_run": ("fuse", "expect", "next", "size"),
     "fuse": ("size", "next", "expect"),
     "help": ("next", "cannot"),
@@ -220,7 +242,7 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
     "close_job": ("new_job", "next"),
     "all_well": ("close_job", "next"),
     "history": ("next", "expect", "help"),
-    "size": ("next",),
+    "size": ("next", "expect"),
     "parallel": ("size",),
     "language": ("help",),
     "start": ("new_job", "next"),

@@ -6,6 +6,7 @@ ASKS = (
     Cue(
         "which_lead",
         en=(
+            "which|what wires|leads|one|ones|wire|lead|pair|two|color|colors is|are|for|goes|go", "which .. is|are .. which|what|common|primary|secondary|24|hot|neutral", "what|which .. is|does .. wire|lead do|go|for|is", "tell|telling|figure|figuring|sort|sorting|identify|identifying|find|finding|determine|know .. wires|leads|apart|which|common .. is|out|apart|wire|lead|primary|secondary", "no labels|label|markings|markings|tag|tags|colors .. which|what|wires|leads", "cant|can't tell .. which|what|wires|leads|apart", "how do|can i|you tell|know|find|identify .. common|primary|secondary|lead|leads|wire|wires", "labels|label|tag|sticker .. gone|faded|missing|unreadable|illegible|rubbed|burned", "lost track .. wires|leads|wire|lead|which", "mystery wires|leads|transformer",
             "which one|wire|lead|ones is|are .. 120|208|230|240|277|480",
             "which .. wire|wires|lead|leads|color|colors|one|ones .. common|which|what|primary|pri|secondary|sec|line|neutral|hot|24",
             "what .. wire|lead|color .. is|are .. common|which|what|primary|secondary", "which is which",
@@ -30,6 +31,7 @@ ASKS = (
             "wich .. wire|lead|common|primary",
         ),
         es=(
+            "cual|cuales|que cable|cables|punta|puntas|alambre|alambres|hilo|terminal|color .. es|son|va|para", "cual|cuales .. es|son .. cual|comun|cada", "como identifico|identificar|se|distingo|encuentro|saber|reconozco .. comun|cables|puntas|primario|secundario|cual|cable", "no traen|trae|tiene|tienen|hay .. etiqueta|marca|marcas|colores .. cual|que|cables|puntas", "no se|sabe .. cual|cuales|que", "sin etiqueta|marcas|etiquetas",
             "cual|cuales .. cable|cables|punta|puntas|alambre|hilo .. comun|primario|secundario|cual", "cual es .. comun",
             "cual es cual", "cuales son .. primario|secundario", "que cable es", "que cables son",
             "identificar|identifico .. cables|puntas|terminales|comun|primario|secundario", "cual cable es",
@@ -42,6 +44,7 @@ ASKS = (
     Cue(
         "tap",
         en=(
+            "which|what tap|lead|leg|color|wire|terminal .. use|land|hook|goes|go|gets|get|on|for 120|208|230|240|277|480", "which|what|wich tap .. gets|get|used|use|goes|go|for|to|on|should|do", "which|what .. tap .. used|right|correct|should|need", "tap .. should i|use", "what .. do i|we wire|tie|connect|land .. l1|hot|line|to|240|208|120|480|277", "which|what .. l1|hot go|goes|land|lands|connect", "where .. l1|hot|line .. go|land|connect|tie", "move|change|switch|retap .. tap", "is .. right|correct|wrong tap", "do i use|need|move .. tap", "how do i|should wire|connect|hook|land|strap .. primary|240|208|480|277|120", "which|what .. cap off|cap", "which|what .. leads|wires .. cap|unused",
             "which tap", "best tap", "proper tap", "correct tap", "what primary lead|wire", "where does the hot go",
             "hot go on", "what goes to l1", "which goes to l1", "land the hot", "land on", "which primary", "what tap",
             "which .. tap", "what .. tap .. use|land|for|i|should", "which lead .. for 120|208|240|277|480|230",
@@ -57,6 +60,7 @@ ASKS = (
             "tap for .. building|supply|unit|service|this", "land it for", "where's|wheres .. lead|wire|tap .. for|land",
         ),
         es=(
+            "cual|que|en|a tap|cable|punta|color|toma|terminal .. uso|conecto|pongo|va|lleva|agarro|le para|a|en|de 120|208|230|240|277|480", "cual|que tap|toma|derivacion", "donde|adonde .. conecto|va|pongo .. linea|l1|vivo|caliente|corriente|fase", "cual|que .. es|uso|conecto|pongo|va para|de|en|a .. 120|208|240|277|480", "como conecto|conectar|alambro .. 120|208|240|277|480|primario", "tap correcto|esta bien", "cambio de|el tap", "cuales tapo|aislo|sobran",
             "cual tap", "donde va", "a cual", "en cual", "cual le pongo", "cual lleva", "cual va", "que tap", "cual .. tap",
             "en que tap", "cual es el|la de 120|208|240|277|480|230", "que cable|punta|color .. para 120|208|240|277|480|230",
             "cual cable|punta .. para 120|208|240|277|480|230", "cual .. uso .. para|de", "cual conecto",
@@ -68,6 +72,7 @@ ASKS = (
     Cue(
         "size",
         en=(
+            "need .. size", "size here|needed|please|this|me", "whats|what's .. size|right transformer|xfmr|va", "whats|what's the right|best|correct|smallest|minimum .. va|size|transformer|xfmr", "how many|much va|volt", "how big .. transformer|xfmr|va|one|should|do|to", "is|will|would|does|can|could .. va|40|50|75|20|100|60 .. enough|hold|handle|carry|do|work|cover|cut", "what va .. get|buy|need|put|use|install|order|pick|want", "what|which .. transformer|xfmr .. get|buy|need|put|use|install|order|pick|want", "minimum va|size|transformer|xfmr", "smallest .. va|transformer|xfmr", "size .. transformer|xfmr", "va required|requirement|needed|rating", "spec .. transformer|xfmr", "transformer|xfmr big|large enough", "how big a transformer|xfmr", "am i overloaded|over|overloading", "is it|this|that overloaded|undersized|oversized", "over loaded", "is .. big enough", "room to add|for", "enough for|to", "can i add", "what should i replace .. with", "what do i replace .. with",
             "what size .. transformer|xfmr|do|should|unit|va|one", "what size xfmr|transformer", "what size",
             "what transformer|xfmr .. for|do|should|would|will|to", "what transformer|xfmr will", "what transformer",
             "what xfmr", "which va", "size me", "pick .. transformer|xfmr", "recommend .. transformer|xfmr|va|size",
@@ -82,10 +87,12 @@ ASKS = (
             "what .. transformer|xfmr .. buy|get|need|order", "is .. va .. enough|too",
             "can .. va|40|50|75|20|100|60 .. carry|handle|run|hold|power|feed", "overloaded", "what should i buy|order",
             "what do i buy|order|need to buy", "too small", "undersized", "va enough", "va be enough",
-            "which transformer|xfmr .. need|buy|get|order", "how many|much .. va .. need|want|buy", "need .. va",
+            "which transformer|xfmr .. need|buy|get|order", "how many|much .. va .. need|want|buy", "need .. va", "need a|another transformer|xfmr", "need a new transformer|xfmr for", "will it|they|that pull in",
         ),
         es=(
-            "de cuantos va", "cuantos va .. necesito|ocupo|compro|pongo|debe|lleva|pido|para", "que tamano", "de que tamano",
+            "cuantos|cuanto va|vas|voltamperios", "de cuantos .. compro|pongo|pido|necesito|ocupo|llevo|uso", "que va .. compro|pongo|pido|necesito|ocupo|llevo|uso", "que|cual transformador|trafo|transformer|xfmr .. compro|pongo|pido|necesito|ocupo|llevo|uso|va|queda|sirve", "de que tamano|capacidad|va", "le alcanza|aguanta|basta|sirve|queda", "es .. suficiente", "aguanta|alcanza|basta|sirve .. va|40|50|75", "esta sobrecargado", "sobrecargado", "puedo agregar|agregarle|ponerle otro|otra|mas", "que tamano .. compro|pongo|necesito|ocupo|debe", "minimo .. va|transformador|trafo", "capacidad .. necesito|ocupo",
+            "de cuantos va", "cuantos va .. necesito|ocupo|compro|pongo|debe|lleva|pido|para", "que tamano", "de que tamano", "necesito|ocupo|quiero transformador|trafo|transformer",
+            "necesito|ocupo|quiero un|otro transformador|trafo|transformer",
             "que transformador|trafo|transformer .. compro|necesito|ocupo|pongo|pido|le", "que transformador|trafo",
             "cual transformador|trafo", "me alcanza", "aguanta uno", "que tan grande", "sirve uno de", "alcanza",
             "sera suficiente", "aguanta", "es suficiente", "suficiente", "que capacidad", "cuanto va",
@@ -100,7 +107,8 @@ ASKS = (
             "what .. fuse .. for|do|should|need|use|put|goes|size|i|on", "what size fuse", "what fuse",
             "fuse too|to big|small|large|much", "fuse enough", "what line|primary|secondary|low|high|kind|type|rating .. fuse",
             "what .. fuse for|do|should|goes|to|can|would", "what fusing", "how to fuse", "what goes in the fuse", "which fuse",
-            "how .. fuse it|this|that|the", "is .. fuse .. ok|okay|good|right|enough|too|work|big|small|correct", "fuse size",
+            "how .. fuse it|this|that|the", "is .. fuse .. ok|okay|good|right|enough|too|work|big|small|correct", "fuse size", "whats|what's .. fuse for|on", "fuse for .. va", "fuse for|on .. transformer|xfmr", "primary|line|secondary fuse for",
+            "amp fuse ok|okay|good|enough|right",
             "what size breaker", "what .. breaker .. for|do|should|transformer|xfmr", "size fuse", "what protection",
             "what .. overcurrent", "what amp fuse", "how many amp|amps .. fuse|breaker", "what primary fuse", "how big .. fuse",
             "how should i fuse", "how do i fuse|protect", "do i need .. fuse", "need .. fuse .. for|on", "fuse do i|should",
@@ -109,7 +117,7 @@ ASKS = (
             "protect .. transformer|xfmr|secondary|primary|it",
         ),
         es=(
-            "que fusible", "que amperaje", "fusible recomiendas", "como lo fusiono", "cuanto de fusible",
+            "que fusible", "fusible para .. va", "fusible para .. transformador|trafo", "que amperaje", "fusible recomiendas", "como lo fusiono", "cuanto de fusible",
             "que tamano el fusible", "cual fusible", "de cuanto .. fusible", "de cuantos amps|amperes|amperios .. fusible",
             "fusible .. necesito|ocupo|pongo|lleva|uso|le|sirve", "que proteccion", "fusible de cuanto|cuantos",
             "que tamano de fusible", "de cuanto va .. fusible", "de cuanto le pongo .. fusible", "como protejo",
@@ -150,16 +158,19 @@ ASKS = (
             "paralleling", "paralleled", "two transformers together", "2 transformers together", "tie .. transformers together",
             "gang .. transformers", "double up .. transformers|xfmrs", "hook .. two|2 .. transformers|xfmrs|units together",
             "both transformers together", "two xfmrs together", "2 xfmrs together",
+            "phase .. two|2|both|transformers|secondaries|xfmrs", "phasing two|2|both|transformers|secondaries", "in phase",
+            "out of phase",
             "combine .. two|2 .. transformers|xfmrs|40va|40|units", "put two|2 .. together", "side by side",
         ),
         es=(
-            "paralelo", "en paralelo", "dos transformadores juntos", "juntar .. dos .. transformadores|trafos",
+            "paralelo", "en paralelo", "en fase", "fasear", "dos transformadores juntos", "juntar .. dos .. transformadores|trafos",
             "dos trafos juntos", "conectar .. dos .. juntos", "unir .. dos .. transformadores|trafos",
         ),
     ),
     Cue(
         "expect",
         en=(
+            "what .. should|would|will|am i|it|the|my|a|secondary|primary|sec|pri|r|board .. see|read|get|be|expect|have|show|measure|ohm|put|give", "what .. supposed .. read|be|get|see|have|ohm|measure|show", "how many|much .. should|supposed .. read|be|get|see|have|ohm|measure|show", "whats|what's|what is|are .. normal|good|typical|expected|right|correct .. reading|readings|volts|voltage|ohms|range|value|for|on|resistance", "is .. normal|typical|within .. for|reading|on|range|spec", "normal|expected|typical range|ohms|volts|reading|readings|voltage|resistance", "ballpark .. ohms|volts|reading|for|on",
             "what should .. read|be|see|get|expect|ohm|show|have",
             "what should the|it|a|my|primary|secondary|sec|pri|line .. measure", "what should it",
             "what should i see|get|read|expect|have", "what .. supposed to read|be|get|see|have|ohm", "what .. expect",
@@ -174,6 +185,7 @@ ASKS = (
             "what range", "typical ohms|reading|readings",
         ),
         es=(
+            "cuanto|cuantos|que .. debe|deberia|debo|debia|tiene|tendria|deben .. dar|marcar|leer|medir|tener|salir|haber|ser|ver|esperar|sacar", "cuanto|cuantos|que .. es|son .. normal|bueno|correcto|tipico|esperado", "es|esta|son|estan .. normal|normales .. para|lectura|voltaje|ohms|resistencia", "que rango", "lectura|voltaje|ohms|resistencia|valor .. normal|correcta|correcto|esperado|tipico",
             "cuanto debe .. dar|marcar|leer|medir|tener|salir|haber|ser", "cuanto deberia", "lectura normal", "valor normal",
             "voltaje normal", "ohms normales", "debe dar", "deberia dar", "debe leer", "que tanto debe", "cuanto sale",
             "cuanto debo leer", "es normal", "es lo normal", "cuanto tiene que dar",
@@ -206,6 +218,7 @@ ASKS = (
     Cue(
         "why",
         en=(
+            "why .. say|think|so|is|are|not|would|do|does|that|bad|good|it|primary|secondary", "how .. sure|certain|confident", "how .. know|tell|figure|come|decide|get .. that|it|open|bad|good|primary|secondary", "what makes|made", "whats|what's .. reason|reasoning|basis|proof|evidence|logic", "explain that|it|yourself|your|why|how", "how can it|that|the be", "show .. reasoning|work|proof", "convince", "what points",
             "why", "how come", "what made you|u", "what makes", "whats your reason", "walk me through", "convince me",
             "on what grounds", "how can you|u tell|know|say", "what makes it", "whats that based", "how do you know",
             "how'd you", "how did you", "explain", "what makes you", "how sure", "are you sure", "you sure", "reason for",
@@ -213,6 +226,7 @@ ASKS = (
             "y is that",
         ),
         es=(
+            "por que|porque .. dices|crees|esta|es|malo|piensas|seria|abierto|bueno", "como .. sabes|llegaste|supiste|determinaste|estas", "que tan seguro|segura|cierto", "cual es .. razon|motivo|base", "explica|explicame|explicamelo .. eso|por|como|que", "en base a|que", "de donde .. sacas|sale|sacaste|concluyes", "que te hace .. pensar|creer|decir", "estas seguro|segura",
             "por que", "porque dices", "como llegaste", "en que te basas", "de donde sacas", "que te hace", "como puedes saber",
             "seguro de eso", "porque crees", "porque dices", "explica", "explicame", "como sabes", "estas seguro", "seguro que",
             "que tan seguro", "a poco", "como que", "en que te basas", "explicamelo",
@@ -221,6 +235,7 @@ ASKS = (
     Cue(
         "next",
         en=(
+            "anything else|more i|to .. test|check|measure|read|try|look|do", "what .. test|check|measure|ohm|try|look .. next", "which .. test|check|measure|reading .. next", "what test|reading|check .. next|now", "where .. go|look|check|start|head from|next|now", "what .. next|now", "so now what", "whats left to|? check|test|do", "where do i put my|the meter|leads|probes", "where should my|the meter|leads|probes", "what else .. need|want|ohm|measure", "next up", "next thing", "what am i missing|looking|checking|testing", "tell me what to|next", "what do we|u .. next|check|test|need|want", "any other|more readings|tests|checks|reading|test", "what would help|narrow", "best next", "how do i find .. short|break|fault|problem", "what's my next", "whats the plan", "give me .. next", "where to look|check|start|go",
             "what next", "what reading|test|measurement|number do you need|want", "which reading|test do you",
             "what do you need", "what else do you need", "what should i be checking|testing", "what to do",
             "whats my next move|step", "next move", "what do i need to check|test", "got any ideas", "any ideas", "ideas",
@@ -233,6 +248,7 @@ ASKS = (
             "what am i looking", "where from here", "what do u want",
         ),
         es=(
+            "que otra|otras lectura|prueba|medida|medicion|lecturas|pruebas|cosa", "que mas .. mido|reviso|checo|pruebo|hago|ocupas|necesitas|falta|quieres", "donde pongo .. puntas|medidor|metro", "ahora que .. hago|mido|reviso|checo|pruebo", "que .. sigue", "y ahora|luego|despues que", "que lectura|prueba|medida .. ocupas|necesitas|quieres|falta|sigue|tomo|hago", "donde busco|checo|mido|reviso|empiezo|sigo", "por donde le sigo|busco|empiezo", "como encuentro .. corto|falla|problema", "cual es el .. paso|prueba", "cual es la siguiente|proxima", "proximo paso", "siguiente prueba", "que me falta", "que le mido|reviso|pruebo", "que quieres que", "dime que .. mido|reviso|checo|pruebo|hago|sigue", "para donde",
             "que sigue", "que mas", "que necesitas", "que ocupas", "ahora que sigue", "que debo checar", "que falta",
             "cual sigue", "alguna idea", "que me recomiendas", "que recomiendas", "dime que hago", "que hacemos", "que le hago",
             "que mas necesitas", "y ahora que", "ahora que", "que reviso", "que mido", "que hago", "que checo", "que pruebo",
@@ -245,6 +261,7 @@ ASKS = (
     Cue(
         "undo",
         en=(
+            "cancel|delete|erase|remove|drop|scrap|toss|pull|ignore|disregard|undo|strike|scratch|nix|kill|dump|forget|clear|lose|trash|void|retract|reverse|omit .. last", "cancel|delete|erase|drop|scrap|ignore|disregard|undo|scratch|nix|retract|void that|my|this reading|message|one|number|text|entry|value", "take|pull|back|throw|toss|roll that|it|last out|back|off|away", "take|pull|throw|toss|roll the|my|that last|previous|prior", "undo .. last|two|both|three|previous|reading|message", "go|back up|back a|one", "never sent|happened", "pretend i didnt|didn't|never", "didnt|didn't mean to send", "sent .. by mistake|accident", "wrong window|chat|person", "that last one|reading|message was|is wrong|bad|off|bogus", "last one|reading|message was|is wrong|bad|bogus", "unsend", "un-do", "take back", "back out .. last", "void that|it", "delete what i", "forget what i", "ignore what i", "cancel what i",
             "undo", "undo that", "scrap that", "scrap it", "scrap the last", "undo it", "back that up", "back that out",
             "take it off", "remove the last", "that was wrong take", "pull that last", "yank that", "dont count that",
             "drop that", "strike it", "reverse that", "take that back", "take that off|out", "take this off|out",
@@ -257,6 +274,7 @@ ASKS = (
             "ignore that",
         ),
         es=(
+            "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha|saca|retira .. ultima|ultimo|anterior|previa|previo", "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha lo|eso|esa|ese|la|el que|ultimo|ultima|anterior|lectura|numero|mensaje", "borra|quita|cancela|anula|descarta|ignora esa|ese|esta lectura|numero|mensaje|medida|valor", "no tomes en cuenta", "no cuentes .. ultima|ultimo|esa|eso", "haz de cuenta que no", "lo mande por error", "me equivoque de chat", "da marcha atras", "echate para atras", "regresale", "borra lo que", "cancela lo que", "quita lo que", "olvida lo que", "desaz",
             "borra la ultima", "borra esa", "quita esa", "elimina esa", "anula", "anula eso", "esa no", "deshaz eso",
             "borra el ultimo", "quita el ultimo", "borra eso", "deshacer", "deshaz", "deshazlo", "quita la ultima",
             "elimina la ultima", "borra lo ultimo", "quita eso", "cancela eso", "borra .. ultima|ultimo|anterior",
@@ -287,6 +305,7 @@ ASKS = (
     Cue(
         "report",
         en=(
+            "report on|of|for", "the|a|my report", "email|send|text|print|forward|make|write|give|need|get|want .. report|summary|writeup|pdf|copy|paperwork|recap", "write .. up", "for .. invoice|ticket|records|paperwork", "summary please|for|of",
             "report", "writeup", "write up", "write-up", "summary", "send me the", "write it up", "summarize", "paperwork",
             "write this up", "the pdf", "pdf", "notes for .. office|invoice|customer", "recap", "summary of", "sum it up",
             "document it", "something for the customer|office|invoice", "type .. up", "job sheet", "print", "print me",
@@ -294,6 +313,7 @@ ASKS = (
             "write me up", "something to leave", "log sheet",
         ),
         es=(
+            "mandame|manda|dame|haz|hazme|quiero|necesito|ocupo|envia|enviame|imprime|prepara|genera .. reporte|informe|resumen|pdf|hoja", "reporte|resumen|informe de|del|para", "un resumen|reporte|informe",
             "reporte", "manda el resumen", "para la oficina", "para el cliente", "escribe el", "documento", "hoja para",
             "informe", "resumen", "mandame el reporte|resumen|informe", "hazme .. reporte|resumen", "resume todo",
             "hoja de servicio", "papeleo", "hoja de trabajo", "resumelo", "el pdf", "reporta",
@@ -302,6 +322,7 @@ ASKS = (
     Cue(
         "history",
         en=(
+            "what|which .. have|did|got|you|i .. so far|sent|send|given|gave|logged|recorded|down", "show|list|read|tell .. everything|all|readings|numbers|log|far", "what have i|we|you .. sent|told|given|got|checked|tested|measured", "everything .. so far", "whats in .. log|job", "whats been|recorded|logged",
             "history", "what readings", "what do you have", "what have i|we", "what did i", "everything i sent|gave|told",
             "all i sent|gave|told", "what all i", "list what", "what you have|got|know", "tell me what you have",
             "go over .. readings|numbers", "whats on file", "what do i have", "what have you got", "show me what",
@@ -313,6 +334,7 @@ ASKS = (
             "show me .. readings|numbers|log|history", "prior visits|visit|calls", "anything on", "remind me what",
         ),
         es=(
+            "que .. tienes|llevas|apuntado|guardado|registrado|anotado", "que .. mande|mandado|medido|dije|dicho|di|dado", "dame|muestra|ensena|lista|repite|dime .. lecturas|numeros|medidas|valores|todo", "cuales lecturas|numeros|medidas|valores", "lo que llevamos|llevo|mande|medi",
             "historial", "que llevas", "que tienes anotado", "que apunte", "lo que te mande", "dime las lecturas",
             "que te dije", "que hemos medido", "que valores", "que lecturas", "que tienes", "que llevo", "que te he|mandado",
             "que te mande", "mis lecturas", "lecturas .. hasta ahora", "lista .. lecturas", "que hay guardado", "lo que llevo",

@@ -131,7 +131,25 @@ STATES_OFF = (
     "off", "lifted", "pulled", "disconnected", "removed", "unhooked", "loose", "undone", "hanging", "floating", "taken off", "pulled off", "lifted off", "unlanded", "off the board", "off the terminal", "taken loose", "is off", "is lifted", "popped off", "isolated",
 )  # fmt: skip
 NOUNS = ("wire", "lead", "leg", "side", "conductor", "terminal", "wires", "leads", "lug", "tab")
-ES_OFF = ("suelto", "suelta", "desconectado", "desconectada", "levantado", "levantada", "quitado", "quitada", "afuera", "safado", "zafado", "zafada", "al aire", "libre", "sueltos", "desconectados", "levantados")
+ES_OFF = (
+    "suelto",
+    "suelta",
+    "desconectado",
+    "desconectada",
+    "levantado",
+    "levantada",
+    "quitado",
+    "quitada",
+    "afuera",
+    "safado",
+    "zafado",
+    "zafada",
+    "al aire",
+    "libre",
+    "sueltos",
+    "desconectados",
+    "levantados",
+)
 PATTERNS = (
     Pattern("condition", "lifted", (("r", "c", "red", "secondary", "sec", "load", "field", "control", "the load", "with the load", "with load"), ("", *NOUNS), STATES_OFF)),
     Pattern("condition", "lifted", (("one", "one secondary", "one sec", "a", "a secondary", "hot", "one of the secondary", "one of the sec"), NOUNS, STATES_OFF)),

@@ -49,12 +49,15 @@ LINKS = (
             "scratch that", "scratch", "no wait", "wait no", "nope", "strike that", "make that", "make it", "i mean", "oops",
             "whoops", "sorry", "sry", "wait", "correction", "my bad", "rather", "actually", "hold on", "er", "no sorry",
             "sorry no", "oops no", "no i mean", "excuse me", "let me correct that", "my mistake", "oops i mean", "no make that",
-            "fat fingered that", "typo",
+            "fat fingered that", "typo", "hang on", "hold up", "oh wait", "wait a sec", "wait wait", "no no", "i lied", "no i lied", "check that",
+            "let me fix that", "let me redo that", "or rather", "uh no", "whoops no", "wait a minute", "oh sorry", "im sorry", "sorry i meant", "oops meant", "nah", "fat fingered it", "my fault", "wait i meant",
+            "sorry about that", "correction on that", "hang on no", "hold on no", "come to think of it", "on second look", "my b", "ope",
         ),
         es=(
             "no espera", "espera no", "espera", "perdon", "digo", "mejor dicho", "corrijo", "correccion", "no perdon",
             "me equivoque", "no digo", "perdon no", "disculpa", "ups", "miento", "no miento", "me confundi", "borra eso",
-            "rectifico", "quiero decir", "era error",
+            "rectifico", "quiero decir", "era error", "aguanta", "que diga", "perdon quise decir", "perdon digo", "o mas bien", "mas bien", "ay no", "mentira", "dije mal", "espera espera", "no no",
+            "fe de erratas", "aguantame", "no cierto", "disculpa no", "ah no", "me equivoque digo", "lo dije mal", "espérate",
         ),
     ),
     Words(
@@ -64,12 +67,14 @@ LINKS = (
             "correct", "change it to", "correct to", "fix that to", "update", "meant to say", "should've been", "shoulda been",
             "disregard", "ignore", "wrong number", "was wrong", "is wrong", "not right", "thats wrong", "got it wrong",
             "had it wrong", "wrong reading", "wrong on the", "fix", "replace", "change that to", "it should be", "misread",
-            "mistyped", "redo",
+            "mistyped", "redo", "fat fingered", "fat fingered the", "messed up the", "botched the", "switch the", "edit the", "gave you the wrong", "sent the wrong", "typed the wrong", "put the wrong",
+            "typed it wrong", "wrote it wrong", "read it wrong", "read that wrong", "said it wrong", "had that wrong", "was off", "were wrong", "was a typo", "is a typo", "thats a typo", "was a mistake",
         ),
         es=(
             "quise decir", "quise poner", "queria decir", "queria poner", "cambia", "cambiar", "cambiale", "corrige",
             "deberia ser", "debe ser", "ignora", "estaba mal", "esta equivocado", "era", "reemplaza", "actualiza",
-            "me equivoque en", "no hagas caso", "olvida el", "equivocado",
+            "me equivoque en", "no hagas caso", "olvida el", "equivocado", "lei mal", "lo lei mal", "medi mal", "escribi mal", "te di mal", "puse mal", "apunte mal", "estuvo mal", "es incorrecto",
+            "corrijo el", "corregir", "cambialo a", "modifica", "me equivoque con", "deberia decir", "debe decir",
         ),
     ),
     Words(
@@ -87,6 +92,11 @@ LINKS = (
         "was", "was",
         en=("was", "used to be", "had been", "were", "started at", "went from"),
         es=("estaba", "estaba en", "antes", "tenia"),
+    ),
+    Words(
+        "was", "said",
+        en=("i said", "i told you", "i put", "i wrote", "i sent", "i sent you", "i gave you", "i texted", "i typed", "said earlier", "i had", "i said earlier", "i told u", "i had said", "i had told you"),
+        es=("te dije", "dije", "te mande", "te puse", "puse", "escribi", "te di", "habia dicho", "te habia dicho", "yo dije"),
     ),
     Words("now", "now", en=("now", "now its", "now it's", "right now", "currently"), es=("ahora", "ya")),
     Words(

@@ -32,7 +32,7 @@ VALUES = (
         ),
         es=(
             "no hay luz", "nadita", "esta en cero", "nada de voltaje", "ni un volt",
-            
+
         ),
     ),
     Words(
@@ -61,10 +61,39 @@ VALUES = (
     ),
 )  # fmt: skip
 
-VOLTAGE = ("voltage", "any voltage", "volts", "any volts", "power", "any power", "any juice", "a volt", "one volt", "a single volt", "any potential", "any output", "no voltage", "no power")
+VOLTAGE = (
+    "voltage",
+    "any voltage",
+    "volts",
+    "any volts",
+    "power",
+    "any power",
+    "any juice",
+    "a volt",
+    "one volt",
+    "a single volt",
+    "any potential",
+    "any output",
+    "no voltage",
+    "no power",
+)
 ANYTHING = (*VOLTAGE, "anything", "a thing", "squat", "jack", "diddly", "nothing", "nada")
 GIVES = ("put out", "read", "show", "give me", "get", "produce", "make", "measure", "send", "push out", "kick out", "register")
-GIVING = ("putting out", "putting", "reading", "showing", "giving me", "getting", "producing", "making", "measuring", "sending", "pushing out", "kicking out", "registering")
+GIVING = (
+    "putting out",
+    "putting",
+    "reading",
+    "showing",
+    "giving me",
+    "getting",
+    "producing",
+    "making",
+    "measuring",
+    "sending",
+    "pushing out",
+    "kicking out",
+    "registering",
+)
 PATTERNS = (
     Pattern("value", "nothing", (("doesnt", "dont", "wont", "didnt", "not"), GIVES, ANYTHING), "en"),
     Pattern("value", "nothing", (("isnt", "aint", "wasnt", "not"), GIVING, ANYTHING), "en"),

@@ -101,6 +101,10 @@ FIELD = (
 )
 
 
+ESCAPE = re.compile(r"\x1b(?:\[[0-?]*[ -/]*[@-~]|\][^\x07\x1b]*\x07)")
+"""What a terminal takes as an order and shows to nobody."""
+
+
 @given(
     st.one_of(
         st.text(max_size=300),
@@ -111,6 +115,7 @@ FIELD = (
 def test_every_character_is_in_a_phrase(text: str) -> None:
     """Whatever was sent, the phrases cover all that is no space, and none covers another."""
     covered = {i for phrase in pieces(text) for i in range(phrase.start, phrase.end)}
+    covered |= {i for found in ESCAPE.finditer(text) for i in range(*found.span())}
 
     assert {i for i, c in enumerate(text) if not c.isspace()} - covered - small_words(text, covered) == set()
 

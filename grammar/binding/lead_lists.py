@@ -1,0 +1,64 @@
+"""One lead against several: "white to: black 6, red 11", "wht to blk 6.1, red 10.9", "desde el blanco: negro 6, rojo 11"."""
+
+from grammar.binding.draft import Draft, Figure, Site
+from grammar.binding.places import lead_name
+from grammar.binding.told import NOMINAL_V
+
+LEADS_TO = frozenset({"filler", "colon", "is", "leadword", "reads", "sign"})
+"""Kinds that may stand between a lead and its value."""
+FROM = frozenset({"from", "desde", "de", "between", "entre"})
+
+
+def lead_lists(draft: Draft) -> None:
+    """Makes pairs of the leads of such a list."""
+    anchor: str | None = None
+    sentence = -1
+    for at, phrase in enumerate(draft.phrases):
+        if (phrase.kind == "colon" and phrase.text != ";") or phrase.kind != "ends":
+            continue
+        if draft.sentence[at] - sentence > 1:  # a colon ends what the draft takes for a sentence, a line goes on
+            anchor = None
+        lead = _single(draft, at)
+        if lead is None:
+            anchor = _first_of(draft, at)
+            sentence = draft.sentence[at]
+        elif _heads(draft, at):
+            anchor, sentence = lead, draft.sentence[at]
+        elif anchor is not None and lead != anchor and _valued(draft, at) is not None:
+            draft.sites[at] = Site(at, "pair", "leads", (anchor, lead))
+            sentence = draft.sentence[at]
+
+
+def _single(draft: Draft, at: int) -> str | None:
+    """The lead of a phrase that names one."""
+    ends = draft.phrases[at].ends
+    return lead_name(ends[0], draft) if len(ends) == 1 and ends[0].kind in {"colour", "mark"} else None
+
+
+def _first_of(draft: Draft, at: int) -> str | None:
+    """The lead that a pair begins with."""
+    site = draft.sites.get(at)
+    return site.leads[0] if site is not None and site.kind == "pair" and site.leads is not None and not site.choices else None
+
+
+def _heads(draft: Draft, at: int) -> bool:
+    """In "white to:" and "from white:" and "white to black": the lead before "to", or behind "from", with no value of its own."""
+    behind = at + 1
+    while draft.kind(behind) in {"leadword", "filler"}:
+        behind += 1
+    if draft.kind(behind) == "to" or draft.phrases[min(behind, len(draft.phrases) - 1)].text in {"a", "con"}:
+        return True
+    led = any(draft.phrases[i].text in FROM for i in range(max(0, at - 2), at))
+    return led and draft.kind(behind) == "colon"
+
+
+def _valued(draft: Draft, at: int) -> Figure | None:
+    """The value right behind a lead, where it is one of a list and no volts of a label."""
+    step = at + 1
+    while draft.kind(step) in LEADS_TO:
+        step += 1
+    figure = draft.figure_at(step)
+    if figure is None or figure.done or figure.kind not in {"amount", "open"} or len(figure.amounts) > 1:
+        return None
+    bare_nominal = figure.kind == "amount" and figure.unit in {None, "V"} and figure.value in NOMINAL_V
+    return None if bare_nominal or figure.unit not in {None, "ohm", "V"} else figure
