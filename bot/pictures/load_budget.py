@@ -7,6 +7,9 @@ from bot.pictures.canvas import INK, MARK, SHADE, WARN, Box, Canvas, Line, Shape
 from core.advice import Answer, Sizing
 from core.readings import Job
 from core.said import Said, say
+from core.sizing.inrush_lines import at_coils, size_for_pull_in
+from core.sizing.told import Told, told
+from core.standards.coil_range import PULL_IN_SHARE
 from core.standards.transformer_ratings import SIZES_VA, SPARE
 
 WIDTH: Final = 1350
@@ -18,9 +21,11 @@ TOP: Final = 200.0
 BAR: Final = 90.0
 STEP: Final = 185.0
 LEAST_SCALE_VA: Final = 110.0
+REST: Final = "#868e96"
+"""Grey of a bar that may go past its line."""
 
 
-def draw(answer: Answer, job: Job, tell: Tell) -> Picture:  # noqa: ARG001  # every picture is drawn with these three
+def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     """
     Bars on one scale of VA, crossed by the sizes.
 
@@ -35,9 +40,10 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:  # noqa: ARG001  # ev
     sizing = answer.sizing
     if sizing is None or sizing.load_va is None:
         raise ValueError("no load to draw")
-    bars = _bars(sizing)
+    facts = told(job)
+    pick = sizing.pick_va if facts.rated_va is not None else size_for_pull_in(facts) or sizing.pick_va
+    bars = _bars(sizing, facts, facts.rated_va or pick)
     px_per_va = (RIGHT - LEFT) / max(LEAST_SCALE_VA, 1.06 * max(va for va, _, _ in bars))
-    pick = sizing.pick_va
     title = say("Load against the sizes") if pick is None else say("{pick:g} VA for this load", pick=pick)
     if pick is None and sizing.class2 is False:
         title = say("Over Class 2: 100 VA")
@@ -54,13 +60,23 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:  # noqa: ARG001  # ev
     return Picture(png=Canvas(width=WIDTH, height=HEIGHT, shapes=tuple(shapes)).png(), caption=caption)
 
 
-def _bars(sizing: Sizing) -> tuple[tuple[float, Said, str], ...]:
+def _bars(sizing: Sizing, facts: Told, unit_va: float | None) -> tuple[tuple[float, Said, str], ...]:
+    """Each bar with its words; that of the pull-in is a warning only where the coils fall too low."""
     load = sizing.load_va or 0.0
     spared = load * (1.0 + SPARE)
     rows = [(load, say("steady {va:g} VA", va=load), INK), (spared, say("with spare {va:.1f} VA", va=spared), MARK)]
     if sizing.inrush_va is not None:
-        rows.append((sizing.inrush_va, say("pull-in {va:g} VA", va=sizing.inrush_va), WARN))
+        rows.append(_pull_in(sizing.inrush_va, facts, unit_va))
     return tuple(rows)
+
+
+def _pull_in(peak_va: float, facts: Told, unit_va: float | None) -> tuple[float, Said, str]:
+    if unit_va is None:
+        return peak_va, say("pull-in {va:g} VA", va=peak_va), WARN
+    volts, _ = at_coils(facts, unit_va)
+    if volts >= PULL_IN_SHARE * facts.loads.rated_v:
+        return peak_va, say("pull-in {va:g} VA: coils keep {volts:.1f} V, enough", va=peak_va, volts=volts), REST
+    return peak_va, say("pull-in {va:g} VA: coils at {volts:.1f} V, too low", va=peak_va, volts=volts), WARN
 
 
 def _label(text: str, y: float) -> tuple[Shape, ...]:

@@ -1,33 +1,38 @@
-"""Volts along a run of control wire, against what a coil needs."""
+"""Volts along runs of control wire, against what a coil needs."""
 
 from collections.abc import Callable
 from typing import Final
 
 from bot.pictures import Picture, Tell
-from bot.pictures.canvas import INK, MARK, WARN, Canvas, Dot, Line, Shape, Text, fitted, text_width
+from bot.pictures.canvas import INK, MARK, PAPER, WARN, Canvas, Dot, Line, Shape, Text, fitted, text_width
+from bot.pictures.falls import Fall, falls
 from core.advice import Answer
 from core.readings import Job
-from core.said import say
+from core.said import Said, say
 from core.standards.coil_range import PULL_IN_SHARE
 from core.standards.voltage_drop import ADVISED_SHARE
 
 WIDTH: Final = 1350
 HEIGHT: Final = 1000
+"""With one run; each further one adds a row of words."""
 LEFT: Final = 60.0
 RIGHT: Final = 1290.0
 TOP: Final = 230.0
 BOTTOM: Final = 860.0
 GAP_PX: Final = 58.0
 """Least distance of two lines of words."""
+ROW: Final = 62.0
+MOST_RUNS: Final = 6
+"""More than these are not told apart on a phone."""
 
 
 def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     """
-    A line from the transformer to the far coil.
+    A line from the transformer to each far coil.
 
     Args:
         answer: What sizing said, with the drop.
-        job: What is known: length and gauge.
+        job: What is known: lengths, gauges and loads.
         tell: Sets a sentence in the technician's language.
 
     Raises:
@@ -37,36 +42,78 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     if sizing is None or sizing.volts_at_load is None or sizing.drop_volts is None:
         raise ValueError("no run to draw")
     volts, source = sizing.volts_at_load, sizing.volts_at_load + sizing.drop_volts
+    drawn = falls(job, source, volts)[:MOST_RUNS]
     least, advised = PULL_IN_SHARE * source, (1.0 - ADVISED_SHARE) * source
     floor = min(least, volts) - 0.15 * (source - min(least, volts))
-    low_enough = volts < least
+    longest = max(fall.points[-1][0] for fall in drawn)
+
+    def x_of(feet: float) -> float:
+        return LEFT + feet / longest * (RIGHT - LEFT)
 
     def y_of(v: float) -> float:
         return BOTTOM - (v - floor) / (source - floor) * (BOTTOM - TOP)
 
     heading = tell(say("Volts along the run"))
-    end = tell(say("{volts:.2f} V at the coil", volts=volts))
+    end = tell(_end(volts, several=len(drawn) > 1))
     start = tell(say("{volts:.1f} V at the transformer", volts=source))
-    run = tell(say("{feet:g} ft, {awg:g} AWG", feet=job.number("run_feet") or 0.0, awg=job.number("wire_awg") or 0.0))
     needed = tell(say("a coil needs {volts:.1f} V", volts=least))
     advice = tell(say("3 % line {volts:.2f} V", volts=advised))
-    colour = WARN if low_enough else MARK
     shapes: list[Shape] = [
         Text(x=LEFT, y=90, text=heading, size=fitted(heading, RIGHT - LEFT, 62, bold=True), bold=True),
-        Text(x=LEFT, y=165, text=end, size=fitted(end, RIGHT - LEFT, 58, bold=True), bold=True, fill=colour),
+        Text(x=LEFT, y=165, text=end, size=fitted(end, RIGHT - LEFT, 58, bold=True), bold=True, fill=_colour(volts, least)),
         *_level(y_of(advised), "10 14", INK),
         *_level(y_of(least), "26 16", WARN),
-        Line(points=((LEFT, y_of(source)), (RIGHT, y_of(volts))), stroke=colour, width=12),
-        Dot(x=LEFT, y=y_of(source), radius=16, fill=colour),
-        Dot(x=RIGHT, y=y_of(volts), radius=16, fill=colour),
-        Text(x=LEFT, y=BOTTOM + 90, text=start, size=fitted(start, 760, 42)),
-        Text(x=RIGHT, y=BOTTOM + 90, text=run, size=42, anchor="end"),
     ]
+    for number, fall in enumerate(drawn, start=1):
+        shapes += _line(fall, least, x_of, y_of, str(number) if len(drawn) > 1 else "")
     shapes += _words(needed, y_of(least) + 48, y_of, (source, volts))
     if abs(y_of(least) - y_of(advised)) > GAP_PX:
         shapes += _words(advice, y_of(advised) + 48, y_of, (source, volts))
-    caption = f"{end}. {start}. {run}. {needed}"
-    return Picture(png=Canvas(width=WIDTH, height=HEIGHT, shapes=tuple(shapes)).png(), caption=caption)
+    told, caption = _footer(drawn, start, tell)
+    shapes += told
+    height = HEIGHT + int(ROW * (len(drawn) if len(drawn) > 1 else 0))
+    return Picture(png=Canvas(width=WIDTH, height=height, shapes=tuple(shapes)).png(), caption=f"{end}. {caption}. {needed}")
+
+
+def _end(volts: float, *, several: bool) -> Said:
+    if several:
+        return say("{volts:.2f} V at the worst coil", volts=volts)
+    return say("{volts:.2f} V at the coil", volts=volts)
+
+
+def _colour(volts: float, least: float) -> str:
+    return WARN if volts < least else MARK
+
+
+def _line(fall: Fall, least: float, x_of: Callable[[float], float], y_of: Callable[[float], float], number: str) -> list[Shape]:
+    """One fall of the volts, its end marked by a number where there are several."""
+    points = tuple((x_of(feet), y_of(volts)) for feet, volts in fall.points)
+    colour = _colour(fall.points[-1][1], least)
+    shapes: list[Shape] = [Line(points=points, stroke=colour, width=12), Dot(x=LEFT, y=points[0][1], radius=16, fill=colour)]
+    shapes += [Dot(x=x, y=y, radius=12, fill=colour) for x, y in points[1:-1]]
+    x, y = points[-1]
+    shapes.append(Dot(x=x, y=y, radius=26 if number else 16, fill=colour))
+    if number:
+        shapes.append(Text(x=x, y=y + 13, text=number, size=36, bold=True, fill=PAPER, anchor="middle"))
+    return shapes
+
+
+def _footer(drawn: tuple[Fall, ...], start: str, tell: Tell) -> tuple[list[Shape], str]:
+    """What is known of each run, and the same in one sentence."""
+    y = BOTTOM + 90.0
+    if len(drawn) == 1:
+        run = tell(drawn[0].says)
+        left = fitted(start, 0.5 * (RIGHT - LEFT), 42)
+        room = RIGHT - LEFT - text_width(start, left) - 40
+        shapes: list[Shape] = [
+            Text(x=LEFT, y=y, text=start, size=left),
+            Text(x=RIGHT, y=y, text=run, size=fitted(run, room, 42), anchor="end"),
+        ]
+        return shapes, f"{start}. {run}"
+    rows = [f"{number}  {tell(fall.says)}" for number, fall in enumerate(drawn, start=1)]
+    shapes = [Text(x=LEFT, y=y, text=start, size=42)]
+    shapes += [Text(x=LEFT, y=y + ROW * (i + 1), text=row, size=fitted(row, RIGHT - LEFT, 42)) for i, row in enumerate(rows)]
+    return shapes, ". ".join((start, *rows))
 
 
 def _level(y: float, dash: str, stroke: str) -> tuple[Shape, ...]:

@@ -123,6 +123,7 @@ def _fuse_wanted(facts: Told) -> bool:
 def _nothing_known(job: Job) -> Answer | None:
     if "size" in job.asks:
         return Answer(
-            lines=(say("Send each device with its sealed VA off the label, how many, and the supply volts"),), sizing=Sizing()
+            lines=(say("Send each device by its usual name, its sealed VA off the label, how many, and the supply volts"),),
+            sizing=Sizing(),
         )
     return Answer(sizing=Sizing()) if job.asks else None

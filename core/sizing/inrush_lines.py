@@ -6,7 +6,7 @@ from core.sizing.runs import in_a_row
 from core.sizing.told import Told
 from core.sizing.wire import pull_in_volts
 from core.standards.coil_range import PULL_IN_SHARE
-from core.standards.transformer_ratings import SIZES_VA
+from core.standards.transformer_ratings import SIZES_VA, next_size_va
 
 Lines = tuple[Said, ...]
 
@@ -96,6 +96,23 @@ def size_for_pull_in(told: Told) -> float | None:
     if unit is None or told.loads.inrush_va is None or at_coils(told, unit)[0] >= PULL_IN_SHARE * told.loads.rated_v:
         return None
     return _bigger(told, unit)
+
+
+def size_for_mode(told: Told, worst_va: float) -> float | None:
+    """
+    The size for the loads that are on together, that also holds the coils up while the largest pulls in.
+
+    Args:
+        told: The job.
+        worst_va: Steady, of the worst mode. [VA]
+
+    Returns:
+        Size, or None where none up to 100 VA holds. [VA]
+    """
+    size, usual = next_size_va(worst_va), told.loads.inrush_va is None
+    if size is None or at_coils(told, size, usual=usual)[0] >= PULL_IN_SHARE * told.loads.rated_v:
+        return size
+    return _bigger(told, size, usual=usual)
 
 
 def _mend(told: Told, unit: float) -> Said:

@@ -3,7 +3,7 @@
 from typing import Final
 
 from core.said import Said, say
-from core.sizing.inrush_lines import inrush_lines, size_for_pull_in
+from core.sizing.inrush_lines import inrush_lines, size_for_mode, size_for_pull_in
 from core.sizing.loads import Part as Load
 from core.sizing.told import Part, Told
 from core.standards.class_2 import CLASS_2_POWER, MOST_VA
@@ -37,7 +37,7 @@ def load_part(told: Told) -> Part | None:
     pick = told.pick_va
     sags, usual = inrush_lines(told)
     return Part(
-        lines=(*(_over(load) if pick is None else (_verdict(told, load, pick),)), *_doubt(told), *sags, *_missing(told)),
+        lines=(*_doubt(told), *(_over(load) if pick is None else (_verdict(told, load, pick),)), *sags, *_missing(told)),
         more=(*_with_them(told), *usual, *_modes(told, load)),
         numbers={
             "load_va": round(load, 2),
@@ -61,7 +61,7 @@ def _rounded(va: float | None) -> float | None:
 
 def _verdict(told: Told, load: float, pick: float) -> Said:
     if (rated := told.rated_va) is not None:
-        return _judged(rated, load, pick)
+        return _judged(rated, load, pick, size_for_pull_in(told))
     if told.loads.unknown:
         return say("At least {pick:g} VA: the known parts draw {load:g} VA steady", pick=pick, load=load)
     if (bigger := size_for_pull_in(told)) is not None:
@@ -79,10 +79,17 @@ def _verdict(told: Told, load: float, pick: float) -> Said:
     return say("Buy {pick:g} VA: {load:g} VA steady + {spare:g} % spare", pick=pick, load=load, spare=SPARE_PERCENT)
 
 
-def _judged(rated: float, load: float, pick: float) -> Said:
-    """The unit that is there against its load."""
+def _judged(rated: float, load: float, pick: float, for_pull_in: float | None) -> Said:
+    """The unit that is there against its load, and against the pull-in where that wants more."""
     if load > rated:
         return say("Too small: {load:g} VA steady on {rated:g} VA. Buy {pick:g} VA", load=load, rated=rated, pick=pick)
+    if for_pull_in is not None:
+        return say(
+            "{rated:g} VA carries {load:g} VA steady, not the pull-in: buy {size:g} VA",
+            rated=rated,
+            load=load,
+            size=max(for_pull_in, pick),
+        )
     named = {"rated": rated, "load": load, "left": 100.0 * (rated / load - 1.0)}
     if rated < pick:
         return say("{rated:g} VA carries {load:g} VA with only {left:.0f} % spare: buy {pick:g} VA", pick=pick, **named)
@@ -171,7 +178,7 @@ def _modes(told: Told, load: float) -> tuple[Said, ...]:
     mode, worst = max(sums.items(), key=lambda item: item[1])
     if worst > load - 1.0 or worst <= 0.0:
         return ()
-    size = next_size_va(worst)
+    size = size_for_mode(told, worst)
     if size is None or size == told.pick_va:
         return (say("Most on at once: {worst:g} VA ({mode})", worst=worst, mode=MODES[mode]),)
     return (

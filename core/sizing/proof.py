@@ -18,6 +18,8 @@ METER_V: Final = 0.05
 """What rounding to a tenth of a volt is worth."""
 TAP_FITS: Final = 0.06
 """How far a supply may be off its tap: 230 V on the 240 V tap. Wider apart it is another tap's."""
+NEAR: Final = 0.2
+"""A line farther off its nominal fails by itself, and no range is made from it."""
 USUAL_VA: Final = 40.0
 USUAL_V: Final = 120.0
 
@@ -63,10 +65,9 @@ def expected(facts: Told) -> tuple[Expected, ...]:
     """
     rated_v, unit = facts.loads.rated_v, facts.unit_va or USUAL_VA
     supply = facts.supply_v
-    line = _line_v(facts.job) or supply or USUAL_V
-    tap = facts.job.number("tap_volts") or supply or line
-    if abs(line / tap - 1.0) > 1.0 - OUT_OF_LIMITS[0]:
-        tap = line
+    line = _line_v(facts.job, supply)
+    told_tap = facts.job.number("tap_volts")
+    tap = supply or line if told_tap is None or tap_misfits(facts.job) else told_tap
     load = unit if facts.load_va is None else min(max(facts.load_va, unit), 1.25 * unit)
     open_low, _, open_high = output_volts(unit, tap, line, 0.0, rated_secondary_v=rated_v)
     full_low, _, _ = output_volts(unit, tap, line, load, rated_secondary_v=rated_v)
@@ -83,12 +84,14 @@ def expected(facts: Told) -> tuple[Expected, ...]:
     )
 
 
-def _line_v(job: Job) -> float | None:
+def _line_v(job: Job, supply_v: float | None) -> float:
+    """What feeds the unit: as it was read, unless that itself is nothing to go by, else the nominal."""
     for name in ("primary_volts", "line_volts"):
         read = job.last(name)
-        if read is not None and isinstance(read.value, int | float) and read.value > 0.0:
-            return float(read.value)
-    return None
+        value = 0.0 if read is None or not isinstance(read.value, int | float) else float(read.value)
+        if value > 0.0 and (supply_v is None or abs(value / supply_v - 1.0) <= NEAR):
+            return value
+    return supply_v or USUAL_V
 
 
 def tap_misfits(job: Job) -> bool:
@@ -165,16 +168,21 @@ def prove(job: Job) -> Answer:
     return Answer(
         lines=tuple(lines) + ((rule,) if rule else ()),
         cautions=("no_bigger_fuse",) if state.failed else (),
-        next_test=None if following is None else NextTest(measure=following.measure, instruction=_instruction(following)),
+        next_test=None if following is None else _next(following, ranged=not whole),
         sizing=sizing,
     )
 
 
-def _instruction(row: Expected) -> Said:
+def _next(row: Expected, *, ranged: bool) -> NextTest:
+    """The next reading to take, with its range where no list of the ranges stands above it."""
     how = MEASURES[row.measure].how
-    if MEASURES[row.measure].unit == "A":
-        return say("{how}: up to {high:.2f} A", how=how, high=row.high)
-    return say("{how}: {low:.1f} to {high:.1f} V", how=how, low=row.low, high=row.high)
+    if not ranged:
+        instruction = how
+    elif MEASURES[row.measure].unit == "A":
+        instruction = say("{how}: up to {high:.2f} A", how=how, high=row.high)
+    else:
+        instruction = say("{how}: {low:.1f} to {high:.1f} V", how=how, low=row.low, high=row.high)
+    return NextTest(measure=row.measure, instruction=instruction)
 
 
 def _numbers(facts: Told) -> tuple[Part, ...]:

@@ -45,6 +45,8 @@ def _change_of_size(draft: Draft, words: list[str]) -> None:
     else:
         return
     draft.meant_va = meant
+    if not draft.asks:
+        draft.asks.append("size")
     for figure in figures:
         figure.done = True
         draft.cue_spans.append((figure.start, figure.end))

@@ -4,6 +4,8 @@ import pytest
 
 from core.readings import Fact, Job
 from core.sizing import size
+from core.sizing.common import common_v
+from core.sizing.loads import Budget, Part
 from core.sizing.wire import Copper, Draw, longest_feet, loop_ohm, thinnest_awg, volts_left
 from core.standards.coil_range import HIGHEST_SHARE, PULL_IN_SHARE
 from core.standards.voltage_drop import ADVISED_SHARE
@@ -79,3 +81,13 @@ def test_the_thinnest_gauge_is_the_first_of_the_table_that_serves() -> None:
 def test_a_coil_is_good_from_85_to_110_per_cent() -> None:
     """TM 5-683 / NAVFAC MO-116 / AFJMAN 32-1083, chapter 5."""
     assert pytest.approx((20.4, 26.4)) == (24.0 * PULL_IN_SHARE, 24.0 * HIGHEST_SHARE)
+
+
+def test_two_loads_on_one_common_draw_their_sum() -> None:
+    """400 and 500 ohm on 240 V: 0.6 + 0.48 = 1.08 A. A. Beiser, Basic Mathematics for Electricity, prob. 15.1, p. 176; wires of next to nothing."""
+    loads = Budget(
+        parts=(Part(device="relay", count=1, va=240.0**2 / 400.0), Part(device="relay", count=1, va=240.0**2 / 500.0)),
+        rated_v=240.0,
+    )
+
+    assert common_v(loads, 1e-6) / 1e-6 == pytest.approx(1.08, abs=0.0001)

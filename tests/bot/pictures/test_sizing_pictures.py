@@ -3,7 +3,7 @@
 import pytest
 
 from bot.pictures import draw
-from bot.pictures.canvas import SMALLEST_PX, Box, Canvas, Dot, Text, text_width
+from bot.pictures.canvas import SMALLEST_PX, Box, Canvas, Dot, Line, Text, text_width
 from bot.wording.catalog import catalog
 from core.advice import Answer
 from core.readings import Fact, Job
@@ -58,7 +58,63 @@ def test_the_bars_carry_load_spare_and_pull_in(monkeypatch: pytest.MonkeyPatch) 
     """34 VA, a quarter more, and 80 VA while pulling in."""
     words = drawn("load_budget", 10.0, "en", monkeypatch).words()
 
-    assert {"steady 34 VA", "with spare 42.5 VA", "pull-in 80 VA", "50 VA for this load", "50"} <= set(words)
+    assert {"steady 34 VA", "with spare 42.5 VA", "50 VA for this load", "50"} <= set(words)
+    assert any(word.startswith("pull-in 80 VA: coils keep") for word in words)
+
+
+def test_a_size_that_the_pull_in_asks_for_is_the_one_on_the_picture(monkeypatch: pytest.MonkeyPatch) -> None:
+    """9 VA would do on 20 VA; its 60 VA of pull-in take 30."""
+    words = picture("load_budget", (Fact(fact="load", device="contactor", value=9.0, inrush=60.0),), monkeypatch).words()
+
+    assert "30 VA for this load" in words
+
+
+def several(*runs: tuple[float, float, str, float]) -> tuple[Fact, ...]:
+    """Runs of feet, gauge, device and VA."""
+    return tuple(
+        fact
+        for number, (feet, awg, device, va) in enumerate(runs, start=1)
+        for fact in (
+            Fact(fact="run_feet", value=feet, run=number),
+            Fact(fact="wire_awg", value=awg, run=number),
+            Fact(fact="load", device=device, value=va, run=number),
+        )
+    )
+
+
+def picture(name: str, facts: tuple[Fact, ...], monkeypatch: pytest.MonkeyPatch, language: str = "en") -> Canvas:
+    """The picture of these facts before it becomes pixels."""
+    seen: list[Canvas] = []
+    png = Canvas.png
+    monkeypatch.setattr(Canvas, "png", lambda self: seen.append(self) or png(self))
+    job = Job(facts=facts, asks=("size" if name == "load_budget" else "wire_run",))
+    answer = size(job)
+    assert answer is not None
+    draw(name, answer, job, catalog(language).tell)
+    return seen[0]
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+@pytest.mark.parametrize("count", [2, 3, 6])
+def test_several_runs_have_a_line_and_a_row_of_words_each(count: int, language: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Numbered, the worst first, nothing off the edge."""
+    runs = [(60.0 + 90.0 * i, 18.0 + 2.0 * (i % 2), "reversing valve", 9.0) for i in range(count)]
+    canvas = picture("wire_run", several(*runs), monkeypatch, language)
+    rows = [shape for shape in canvas.shapes if isinstance(shape, Text) and "AWG" in shape.text]
+
+    assert len(rows) == count
+    assert len({shape.y for shape in rows}) == count
+    assert all(shape.y < canvas.height and shape.size >= SMALLEST_PX for shape in rows)
+    assert sum(isinstance(shape, Text) and shape.text in {str(n) for n in range(1, 7)} for shape in canvas.shapes) == count
+
+
+def test_pieces_in_a_row_are_one_line_with_a_bend(monkeypatch: pytest.MonkeyPatch) -> None:
+    """50 ft of 18, then 200 ft of 20."""
+    facts = tuple(f for f in several((50.0, 18.0, "relay", 1.0), (200.0, 20.0, "contactor", 20.0)) if f.device != "relay")
+    canvas = picture("wire_run", facts, monkeypatch)
+
+    assert "50 ft of 18 + 200 ft of 20" in canvas.words()
+    assert max(len(shape.points) for shape in canvas.shapes if isinstance(shape, Line)) == 3
 
 
 def test_the_run_carries_both_ends_and_what_a_coil_needs(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from core.readings import Fact, Job, Reading
-from core.sizing import prove, size
+from core.readings import Fact, Reading
+from core.sizing import size
 from tests.core.sizing.jobs import answered, fact, job, load, text
 
 
@@ -74,63 +74,6 @@ def test_the_ground_follows_the_supply(supply: float, word: str) -> None:
 def test_a_size_comes_with_the_ground_only_where_it_must_be(supply: float, *, said: bool) -> None:
     """What need not be done is not said."""
     assert ("Ground one side" in text(answered(load("contactor", 9.0), fact("supply_volts", supply), asks=("size",)))) is said
-
-
-GOOD = {
-    "line_volts": 121.0,
-    "secondary_volts_lifted": 27.0,
-    "secondary_volts": 25.0,
-    "control_volts": 24.6,
-    "coil_volts": 24.0,
-    "secondary_amps": 1.3,
-}
-
-
-def proof_job(**changed: float) -> Job:
-    """A 40 VA unit on 120 V with these readings."""
-    return job(
-        fact("rated_va", 40),
-        fact("supply_volts", 120),
-        *(Reading(measure=name, value=value) for name, value in (GOOD | changed).items()),
-        asks=("prove",),
-    )
-
-
-def test_all_readings_in_range_pass() -> None:
-    """Six readings of a sound unit."""
-    answer = prove(proof_job())
-
-    assert str(answer.lines[0]).startswith("PASS")
-    assert answer.next_test is None
-
-
-@pytest.mark.parametrize(
-    ("measure", "value"),
-    [
-        ("line_volts", 104.0),
-        ("secondary_volts_lifted", 31.5),
-        ("control_volts", 19.0),
-        ("coil_volts", 18.0),
-        ("secondary_amps", 2.2),
-    ],
-)
-def test_one_reading_out_of_range_fails(measure: str, value: float) -> None:
-    """And the line says which."""
-    answer = prove(proof_job(**{measure: value}))
-
-    assert str(answer.lines[0]).startswith("FAIL")
-    assert sum(str(line).startswith("Fail,") for line in answer.lines) >= 1
-
-
-def test_a_proof_begun_asks_for_the_next_reading() -> None:
-    """In the order they are taken."""
-    answer = answered(
-        fact("rated_va", 40), fact("supply_volts", 120), Reading(measure="line_volts", value=120.0), asks=("prove",)
-    )
-
-    assert str(answer.lines[0]) == "Not proved yet: 5 readings to take"
-    assert answer.next_test is not None
-    assert answer.next_test.measure == "secondary_volts_lifted"
 
 
 @pytest.mark.parametrize(

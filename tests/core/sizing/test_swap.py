@@ -1,0 +1,79 @@
+"""A change of kind: bigger, multi-tap, another frequency."""
+
+from dataclasses import replace
+
+import pytest
+
+from core.advice import Answer
+from core.readings import Fact, Job
+from core.sizing import size
+from tests.core.sizing.jobs import fact, job, text
+
+
+def asked(told: Job, meant_va: float | None = None) -> Answer:
+    """The answer to a change of kind."""
+    answer = size(replace(told, meant_va=meant_va))
+    assert answer is not None
+    return answer
+
+
+def test_a_bigger_unit_in_the_same_box_is_fine_on_terms() -> None:
+    """75 VA for 40 VA on 240 V: the 24 V fuse stays, the line fuse is at most 300 % of 0.3125 A."""
+    answer = asked(job(fact("rated_va", 40), fact("supply_volts", 240), asks=("size",), topics=("bigger_unit",)), 75.0)
+    said = text(answer)
+
+    assert str(answer.lines[0]).startswith("Yes, 75 VA")
+    assert "The 24 V fuse stays as it is" in said
+    assert "Line fuse: 0.8 A" in said
+    assert "find_the_short_first" in answer.cautions
+    assert answer.sizing is not None
+    assert answer.sizing.class2 is True
+
+
+def test_over_100_va_is_not_put_into_a_class_2_box() -> None:
+    """150 VA."""
+    answer = asked(job(fact("rated_va", 40), asks=("size",), topics=("bigger_unit",)), 150.0)
+
+    assert str(answer.lines[0]).startswith("No: 150 VA is over the 100 VA of Class 2")
+    assert "licensed_hand" in answer.cautions
+
+
+def test_a_smaller_one_needs_the_load() -> None:
+    """40 VA for 75 VA: 32 VA steady is the most."""
+    answer = asked(job(fact("rated_va", 75), asks=("size",), topics=("bigger_unit",)), 40.0)
+
+    assert str(answer.lines[0]) == "Not smaller without the load: 40 VA carries 32 VA steady. Send the devices"
+
+
+@pytest.mark.parametrize(
+    ("supply", "taps", "line"),
+    [
+        (208, (120.0, 208.0, 240.0), "Land common and the 208 V lead"),
+        (480, (120.0, 208.0, 240.0), "No: none of its taps is for 480 V"),
+        (480, (120.0, 208.0, 240.0, 480.0), "Land common and the 480 V lead"),
+        (None, (208.0, 240.0), "Read the line first"),
+    ],
+)
+def test_a_multi_tap_takes_the_place_of_two_taps(supply: float | None, taps: tuple[float, ...], line: str) -> None:
+    """Which lead, or none."""
+    facts = [Fact(fact="nameplate_taps", value=(208.0, 240.0)), Fact(fact="nameplate_taps", value=taps)]
+    facts += [fact("supply_volts", supply)] if supply is not None else []
+    answer = asked(job(*facts, topics=("multi_tap",)))
+
+    assert line in text(answer)
+    assert "cap_unused_leads" in answer.cautions
+
+
+@pytest.mark.parametrize(
+    ("topic", "hertz", "opening"),
+    [
+        ("unit_60_hertz", 50, "No: a 60 Hz unit on 50 Hz saturates"),
+        ("unit_50_hertz", 60, "A 50 Hz unit on 60 Hz runs cool"),
+        (None, 50, "No: a 60 Hz unit on 50 Hz saturates"),
+    ],
+)
+def test_the_frequency_is_answered_both_ways(topic: str | None, hertz: float, opening: str) -> None:
+    """Flux follows volts over hertz."""
+    answer = asked(job(fact("supply_hertz", hertz), topics=() if topic is None else (topic,)))
+
+    assert str(answer.lines[0]).startswith(opening)

@@ -1,0 +1,131 @@
+"""What sizing needs of a text beside readings: gauges behind lengths, runs, loads without a figure, what a question is narrowed down to."""
+
+import pytest
+
+from core.readings import Fact
+from grammar import Context, Message, read
+
+
+def told(message: Message, name: str) -> list[object]:
+    """The values of all facts of a name."""
+    return [f.value for f in message.facts if f.fact == name]
+
+
+@pytest.mark.parametrize(
+    ("text", "feet", "awg"),
+    [
+        ("need va for 2 contactors 9va, gas valve half amp, board, 120 ft of 18", 120, 18),
+        ("how much do i lose on 150 ft of 18 with 20 va", 150, 18),
+        ("cuanto pierdo en 150 pies de 18 con 20 va", 150, 18),
+        ("60 ft of stat wire 20, contactor 9 va", 60, 20),
+    ],
+)
+def test_a_bare_number_behind_a_length_is_its_gauge(text: str, feet: float, awg: float) -> None:
+    """In "120 ft of 18"."""
+    message = read(text)
+
+    assert (told(message, "run_feet"), told(message, "wire_awg")) == ([feet], [awg])
+    assert message.unread == ()
+
+
+@pytest.mark.parametrize("text", ["ran 60 feet in 20 minutes", "run 50 ft of wire, 18 volts at the stat", "120 ft of 30 va"])
+def test_what_has_a_unit_of_its_own_is_no_gauge(text: str) -> None:
+    """Minutes, volts, volt-amperes."""
+    assert told(read(text), "wire_awg") == []
+
+
+@pytest.mark.parametrize(
+    ("text", "devices"),
+    [
+        ("need va for 2 contactors 9va, gas valve half amp, board", {"contactor": 9.0, "gas valve": 0.5, "board": None}),
+        ("contactor 9va, a stat and 2 relays, what size", {"contactor": 9.0, "thermostat": None, "relay": None}),
+        ("150 ft of 18/5 to the stat and the gas valve draws .4 amp", {"gas valve": 0.4}),
+        ("stat is blank, contactor wont pull in", {}),
+    ],
+)
+def test_a_device_alone_in_a_list_of_loads_is_a_load_without_a_figure(text: str, devices: dict[str, float | None]) -> None:
+    """Its label is asked for; elsewhere it is no load."""
+    assert {str(f.device): f.value for f in read(text).facts if f.fact == "load"} == devices
+
+
+@pytest.mark.parametrize(
+    ("text", "runs"),
+    [
+        (
+            "two runs: 60 ft of 18 to contactor 9va and 180 ft of 20 to damper 6va",
+            [
+                ("run_feet", 60, 1),
+                ("wire_awg", 18, 1),
+                ("load", 9, 1),
+                ("run_feet", 180, 2),
+                ("wire_awg", 20, 2),
+                ("load", 6, 2),
+            ],
+        ),
+        (
+            "contactor 9va 60 ft 18 awg, damper 6 va 180 ft 20 awg",
+            [
+                ("load", 9, 1),
+                ("run_feet", 60, 1),
+                ("wire_awg", 18, 1),
+                ("load", 6, 2),
+                ("run_feet", 180, 2),
+                ("wire_awg", 20, 2),
+            ],
+        ),
+        ("100 ft of 18 to contactor 9va", [("run_feet", 100, None), ("wire_awg", 18, None), ("load", 9, None)]),
+    ],
+)
+def test_gauges_and_loads_belong_to_their_run(text: str, runs: list[tuple[str, float, int | None]]) -> None:
+    """Whichever way round it is told."""
+    assert [(f.fact, f.value, f.run) for f in read(text).facts] == runs
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("what primary fuse for a 40 VA on a 480 supply", "line_fuse"),
+        ("what fuse on the line side for 40va 120v", "line_fuse"),
+        ("que fusible del primario para 40 va", "line_fuse"),
+        ("what size secondary fuse", "low_fuse"),
+        ("replace 208/240 with multi tap", "multi_tap"),
+        ("60 hz transformer on 50 hz ok?", "unit_60_hertz"),
+        ("can i use a 50hz transformer on 60hz", "unit_50_hertz"),
+        ("3 zone valves 8va on the same common, 200 ft of 18", "shared_common"),
+    ],
+)
+def test_a_question_is_narrowed_down(text: str, topic: str) -> None:
+    """By a turn of phrase."""
+    assert topic in read(text).topics
+
+
+@pytest.mark.parametrize("text", ["what fuse for 40 va, 208 supply", "is a 3 amp fuse ok", "fuse blown, pri 120"])
+def test_a_fuse_with_no_side_said_has_no_side(text: str) -> None:
+    """Both are answered."""
+    assert read(text).topics == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "there", "meant"),
+    [
+        ("can i put a 75 va in the same box as the 40", 40, 75),
+        ("higher va in same box, 40 to 75, ok?", 40, 75),
+        ("swap the 75 for a 40va?", 75, 40),
+        ("puedo poner uno de 75 va en la misma caja que el de 40", 40, 75),
+        ("can i use a 75va instead of the 40va", 40, 75),
+    ],
+)
+def test_of_two_sizes_one_is_there_and_one_is_meant(text: str, there: float, meant: float) -> None:
+    """Nothing of it is left unread."""
+    message = read(text)
+
+    assert (told(message, "rated_va"), message.meant_va) == ([there], meant)
+    assert message.unread == ()
+
+
+def test_the_size_that_is_there_may_have_been_told_before() -> None:
+    """40 VA told, then "can i put a 75va in its place"."""
+    known = Context(facts=(Fact(fact="rated_va", value=40.0, unit="VA"),))
+    message = read("can i put a 75va in the same spot", known)
+
+    assert (told(message, "rated_va"), message.meant_va) == ([], 75.0)
