@@ -39,6 +39,8 @@ _MOST_BY_WORDS: Final = 2
 """Refusals and referrals of one reply."""
 _MOST_CONDITIONS: Final = 3
 """Conditions that the words show, of one reply: high voltage, tired and alone are three."""
+_ANNOUNCED: Final = frozenset({"not_proved_dead", "charged_capacitor", "test_jumper", "ghost_voltage"})
+"""Conditions of an act that is about to be done: said whenever it is announced, whatever was said before."""
 ALL_WELL: Final = say("No diagnosis until you write that all is well. What you sent is kept")
 STILL_HALTED: Final = say("First: is everybody safe and unhurt? Write: all is well")
 
@@ -84,7 +86,9 @@ def _answer(firm: tuple[str, ...], names: tuple[str, ...], job: Job, state: Stan
 
 def _conditions(names: tuple[str, ...], job: Job, state: Standing) -> tuple[str, ...]:
     """Three that the words show, else the worst that the readings show: more than one line on a reading is a nuisance."""
-    due_now = tuple(n for n in names if DANGERS[n].kind == "caution" and _is_due(n, state))
+    due_now = tuple(
+        n for n in names if DANGERS[n].kind == "caution" and ((n in job.dangers and n in _ANNOUNCED) or _is_due(n, state))
+    )
     by_words = tuple(n for n in due_now if n in job.dangers)
     return by_words[:_MOST_CONDITIONS] or due_now[:1]
 

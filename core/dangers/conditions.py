@@ -29,6 +29,13 @@ CONDITIONS: Final = (
         "prove_dead",
     ),
     _when(
+        "hands_in",
+        say("Before hands go in: lock it out, then live source, these terminals, live source again"),
+        "hands on wires inside that are announced, and nothing said of proving dead",
+        PROVE_TESTER,
+        "prove_dead",
+    ),
+    _when(
         "line_live_controls_dead",
         say("Controls dead, line live: lock out and prove dead before a hand or ohms go in"),
         "readings: line or primary live, secondary or controls dead",

@@ -261,6 +261,13 @@ NOES: Final = (
         "local_code",
     ),
     _no(
+        "ground_both",
+        say("No. Never both sides of the 24 V to ground: that shorts the transformer"),
+        say("One side only, where the rule or the board asks it: most boards ground C. Read R to C, not R to ground"),
+        "R or both sides of the secondary tied to ground",
+        COMMON_PRACTICE,
+    ),
+    _no(
         "megohm_on_boards",
         say("No. A megohm test on a connected board or thermostat kills it"),
         say("Power off, unplug board and thermostat, then test the bare winding or cable"),

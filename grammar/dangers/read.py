@@ -56,13 +56,13 @@ def _concept(name: str) -> OneOf:
 
 
 @lru_cache(maxsize=_KEPT)
-def dangers_in(text: str, before: str = "") -> Warned:
+def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
     """
     The dangers that a text shows, and what it says of having been careful.
 
     Args:
         text: As it was sent, English or Spanish.
-        before: The message before it, which "jump it" may speak of.
+        before: The messages before it, the newest last: "jump it" may speak of what stands there.
 
     >>> dangers_in("can I just jump the fuse").names
     ('bypass_fuse',)
@@ -72,10 +72,16 @@ def dangers_in(text: str, before: str = "") -> Warned:
     said = _sensible(text)
     careful = [(name, is_denied(found, said.words)) for name, found in _found(SATISFIED, said)]
     done = {name for name, denied in careful if not denied}
-    stage = Stage(said, _sensible(before))
+    stage = Stage(said, tuple(_sensible(told) for told in before))
     names = _meant(said) | set(scenes_in(stage))
     for name in done:
         names -= _STILLED.get(name, frozenset())
+    if before and stage.acts("insist"):
+        names |= {name for name in dangers_in(before[-1], before[:-1]).names if ORDER[name].kind == "no"}
+    if stage.acts("refused"):
+        names = {name for name in names if ORDER[name].kind != "no"}
+    if "wet" in names and stage.acts("staying_dry"):
+        names -= {"wet"}
     names = _jumped(names, stage)
     names = _only_measured(names, stage)
     names -= {less for less, more in _SAID_BY.items() if more in names}

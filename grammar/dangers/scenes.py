@@ -22,13 +22,38 @@ _RIVALS: Final = ("STATPOINTS",)
 _PRONOUNS: Final = frozenset({"it", "them", "em", "that", "this", "lo", "la", "los", "las", "le", "ese", "eso"})
 _STATES: Final = frozenset({"dark", "supply_number", "tap_number"})
 """What is said of things, where "nothing" and "not" are no denial of an act."""
+_NO_ARTICLES: Final = frozenset({"it", "them", "em", "lo", "le"})
+"""Those that no name of a part can follow, as it can follow "that" and "la"."""
 _AFTER: Final = 7
 """Words between an act and what it is done to, where that is named behind it."""
 _RIGHT_BEHIND: Final = 2
 """Words between a pronoun and the part that it only points at: "jump that float"."""
-_BEFORE: Final = 12
 _TOGETHER: Final = 30
 """Words between an act and what must be said with it."""
+_DONE: Final = frozenset(
+    {
+        "took",
+        "undid",
+        "got",
+        "went",
+        "had",
+        "swapt",
+        "came",
+        "quite",
+        "solte",
+        "cambie",
+        "desconecte",
+        "corte",
+        "saque",
+        "jale",
+        "zafe",
+        "afloje",
+        "puse",
+        "meti",
+    }
+)
+"""Pasts that do not end in -ed."""
+_SHORTEST_PAST: Final = 4
 _MAINS: Final = frozenset({110.0, 115.0, 120.0, 208.0, 220.0, 230.0, 240.0, 277.0, 347.0, 440.0, 460.0, 480.0, 575.0, 600.0})
 """Volts that supplies and taps are called by."""
 _FAR: Final = 1.4
@@ -65,7 +90,8 @@ _OBJECTS: Final = tuple(dict.fromkeys((*(part for scene in SCENES for part in sc
 class Stage:
     """One message with its parts and acts, each looked for at most once."""
 
-    def __init__(self, text: Text, before: Text) -> None:
+    def __init__(self, text: Text, before: Sequence[Text] = ()) -> None:
+        """The message, and those before it, the newest last."""
         self.text = text
         self.before = before
         self._parts: tuple[Part, ...] | None = None
@@ -93,6 +119,12 @@ class Stage:
     def numbers(self, name: str) -> frozenset[float]:
         """The numbers that are told with an act."""
         return frozenset(place.numbers["{BIG}"] for place in self.acts(name))
+
+    def was_told(self, name: str) -> bool:
+        """True where a concept or an act stands in this message or in one before it."""
+        if name not in _ACT_NAMES:
+            return any(text.has(_concept(name)) for text in (self.text, *self.before))
+        return bool(self.acts(name)) or any(Stage(text).acts(name) for text in self.before)
 
     def stands(self, name: str, near: Found) -> bool:
         """True where a concept or an act stands near an act."""
@@ -133,11 +165,11 @@ def scenes_in(stage: Stage) -> Iterator[str]:
 
 def _is_possible(scene: Scene, stage: Stage) -> bool:
     """A cheap look: whether its parts and words are there at all."""
-    if any(stage.text.has(_concept(name)) for name in scene.unless):
+    if any(stage.text.has(_concept(name)) for name in scene.unless if name not in _ACT_NAMES):
         return False
     if not all(name in _ACT_NAMES or stage.text.has(_concept(name)) for name in scene.also):
         return False
-    return not scene.parts or any(t.has(_concept(name)) for t in (stage.text, stage.before) for name in scene.parts)
+    return not scene.parts or any(t.has(_concept(name)) for t in (stage.text, *stage.before) for name in scene.parts)
 
 
 def _acts(scene: Scene, stage: Stage) -> Iterator[Found]:
@@ -146,11 +178,26 @@ def _acts(scene: Scene, stage: Stage) -> Iterator[Found]:
 
 
 def _is_shown(scene: Scene, act: Found, stage: Stage) -> bool:
-    if scene.parts and bound(act, stage).isdisjoint(scene.parts):
+    if scene.parts and bound(act, stage, scene.near).isdisjoint(scene.parts):
         return False
     if scene.far_above and not _is_far_above(*(stage.numbers(name) for name in scene.far_above)):
         return False
-    return all(stage.stands(name, act) for name in scene.also)
+    if scene.over and not scene.over <= act.numbers["{BIG}"] < min(_MAINS):
+        return False
+    if not scene.done_counts and _is_done(act, stage.text.words):
+        return False
+    if any(stage.acts(name) for name in scene.unless if name in _ACT_NAMES):
+        return False
+    return all(stage.stands(name, act) for name in scene.also) and all(stage.was_told(name) for name in scene.told)
+
+
+def _is_done(act: Found, words: tuple[str, ...]) -> bool:
+    """True where an act is told as done: "pulled the leads", "ya solté los cables"."""
+    told = words[act.start : act.end]
+    return (
+        any(word in _DONE or (len(word) > _SHORTEST_PAST and word.endswith("ed")) for word in told)
+        or "ya" in words[max(0, act.start - 3) : act.start]
+    )
 
 
 def _is_far_above(highs: frozenset[float], lows: frozenset[float]) -> bool:
@@ -160,13 +207,14 @@ def _is_far_above(highs: frozenset[float], lows: frozenset[float]) -> bool:
     return any(taps and all(supply / tap >= _FAR for tap in taps) for supply in supplies)
 
 
-def bound(act: Found, stage: Stage) -> frozenset[str]:
+def bound(act: Found, stage: Stage, near: int) -> frozenset[str]:
     """
     What an act is done to.
 
     Args:
         act: Where it is told.
         stage: The message.
+        near: How many words it may stand behind its part.
 
     Returns:
         The names of the part; none where it is done to nothing that we know.
@@ -179,22 +227,24 @@ def bound(act: Found, stage: Stage) -> frozenset[str]:
     if behind is not None and BREAK in words[act.end : behind.start]:
         behind = None
     ahead = [part for part in stage.parts if part.end <= act.start]
-    has_pronoun = not _PRONOUNS.isdisjoint(words[max(act.start, act.end - 2) : act.end + 1])
-    return _nearest(act, behind, ahead, stage, has_pronoun=has_pronoun)
-
-
-def _nearest(act: Found, behind: Part | None, ahead: Sequence[Part], stage: Stage, *, has_pronoun: bool) -> frozenset[str]:
-    is_named = behind is not None and (not has_pronoun or behind.start - act.end <= _RIGHT_BEHIND)
+    around = words[max(act.start, act.end - 2) : act.end + 1]
+    has_pronoun = not _PRONOUNS.isdisjoint(around)
+    points = not has_pronoun or (
+        _NO_ARTICLES.isdisjoint(around) and behind is not None and behind.start - act.end <= _RIGHT_BEHIND
+    )
+    is_named = behind is not None and points
     if behind is not None and is_named and (not ahead or behind.start - act.end <= act.start - ahead[-1].end + _RIGHT_BEHIND):
         return behind.names
-    if ahead and (has_pronoun or act.start - ahead[-1].end <= _BEFORE):
+    if ahead and (has_pronoun or act.start - ahead[-1].end <= near):
         return ahead[-1].names
-    if behind is not None:
-        return behind.names
-    if has_pronoun:
-        told = tuple(_parts(stage.before))
-        return told[-1].names if told else frozenset()
-    return frozenset()
+    told = _told_before(stage) if has_pronoun else None
+    return frozenset() if told is None and behind is None else (told or behind).names  # type: ignore[union-attr]
+
+
+def _told_before(stage: Stage) -> Part | None:
+    """The part that was last spoken of before this message."""
+    told = (part for text in reversed(stage.before) for part in reversed(tuple(_parts(text))))
+    return next((part for part in told if part.names.isdisjoint(_RIVALS)), None)
 
 
 def has_hands_on_gear(act: Found, stage: Stage) -> bool:

@@ -15,7 +15,15 @@ class Scene:
     also: tuple[str, ...] = ()
     """Concepts or acts of which each must stand near the act."""
     unless: tuple[str, ...] = ()
-    """Concepts that must stand nowhere."""
+    """Concepts or acts that must stand nowhere."""
+    done_counts: bool = True
+    """False where the act is over once it is done: it must be meant, not reported."""
+    told: tuple[str, ...] = ()
+    """Acts or concepts of which each must stand in this message or in one before it."""
+    near: int = 20
+    """Words between a part and an act behind it."""
+    over: float = 0.0
+    """The number told with the act must be at least this, and no mains voltage."""
     far_above: tuple[str, ...] = ()
     """Two acts with a number: one of the first's must be far above all of the second's, and none of the second's near it."""
 
@@ -47,11 +55,27 @@ SCENES: Final = (
     Scene(danger="gas_valve_beyond_24v", acts=("open_up",), parts=("GASVALVE",)),
     Scene(danger="service_equipment", acts=("open_up", "hands", "measure", "take_out"), parts=("SERVICE",)),
     Scene(danger="push_contactor", acts=("hold_shut",), parts=("CONTACTOR",)),
-    Scene(danger="charged_capacitor", acts=("hands", "take_out"), parts=("CAP",)),
+    Scene(danger="charged_capacitor", acts=("hands", "take_out"), told=("CAP",), unless=("BLED",), done_counts=False),
     Scene(danger="parallel_class2", acts=("couple",), also=("TWOUNITS", "SOURCES24")),
+    Scene(danger="parallel_class2", acts=("join_rc",), told=("TWOSOURCES",)),
+    Scene(danger="bigger_fuse", acts=("put",), also=("big_size",), told=("BLOWS",), unless=("VAWORD", "LINECTX", "FIXED", "BREAKERWORD")),
+    Scene(danger="energise_into_short", acts=("energise",), told=("short_said",), unless=("SHORTMENDED",)),
+    Scene(danger="proximity_only", acts=("hands", "dead_taken"), also=("PEN",), unless=("CONTACTMETER",)),
+    Scene(danger="secondary_ground", acts=("ground_link",), also=("need_it",)),
     Scene(danger="backfeed", acts=("feed",), also=("look_at_other_side", "SECONDARYISH")),
     Scene(danger="tap_too_low", acts=("use_it",), unless=("TAPASK",), far_above=("supply_number", "tap_number")),
-    Scene(danger="dead_controls", acts=("hands",), also=("dark", "SO"), unless=("PROVED", "SWITCHES")),
+    Scene(danger="tap_too_low", acts=("tap_used",), unless=("TAPASK",), far_above=("supply_number", "tap_used")),
+    Scene(danger="dead_controls", acts=("hands",), also=("SO",), told=("dark",), unless=("PROVED", "off"), done_counts=False),
+    Scene(danger="control_as_lockout", acts=("hands", "ohm"), also=("control_off",), unless=("PROVED", "off"), done_counts=False),
+    Scene(danger="no_lockout", acts=("hands", "ohm", "energise"), also=("no_lock",), unless=("PROVED",)),
+    Scene(danger="no_lockout", acts=("no_lock",), also=("off", "OTHERS"), unless=("PROVED",)),
+    Scene(danger="ground_both", acts=("ground_r",)),
+    Scene(danger="ghost_voltage", acts=("floating_volts",)),
+    Scene(danger="no_meter_for_it", acts=("meter_broken",)),
+    Scene(danger="backfeed", acts=("feed",), also=("SECONDARYISH", "primary_hanging")),
+    Scene(danger="tap_too_low", acts=("out_number",), over=34.0),
+    Scene(danger="parallel_class2", acts=("couple", "join_rc"), told=("two_transformers",)),
+    Scene(danger="hands_in", acts=("hands",), also=("INSIDE", "PLANS"), unless=("PROVED", "LATER"), done_counts=False),
     Scene(danger="not_proved_dead", acts=("hands", "ohm"), also=("SWITCHES", "off", "DOUBTS"), unless=("PROVED",)),
-    Scene(danger="not_proved_dead", acts=("hands", "ohm"), also=("off", "PLANS"), unless=("PROVED",)),
+    Scene(danger="not_proved_dead", acts=("hands", "ohm"), also=("off", "PLANS"), unless=("PROVED",), done_counts=False),
 )
