@@ -16,18 +16,21 @@ from bot.wording.echo import changed, taken
 from bot.wording.questions import (
     ALL_IS_WELL,
     CANNOT,
+    CLEARED,
     EMPTY,
+    KEPT,
     NOTED,
     NOTHING_TO_UNDO,
     SWITCHED,
     UNDONE,
+    clear_lines,
     help_lines,
     history_lines,
 )
 from core.advice import Answer, NextTest
 from core.advise import advise, speaks_of_circuit
 from core.readings import Job
-from core.said import Said
+from core.said import Said, say
 from grammar import Message, read
 
 __all__ = ["State", "Turn", "answer", "fold", "reply_to", "step"]
@@ -55,10 +58,16 @@ def reply_to(state: State, sent: Turn) -> Reply:
     if care.danger.halt:  # what was sent is kept, and nothing else is answered
         return _reply((*care.danger.lines, *taken(message)), message, Answer(), care, words)
     core_answer = advise(job)
-    talk = tuple(_talk_lines(message, state, job, is_released=care.halted))
-    if _is_only_talk(message):
+    talk = tuple(_talk_lines(message, state, after, job, is_released=care.halted))
+    if _is_only_talk(message) or _answers_clearing(message, state):
         silent = replace(core_answer, lines=(), picture=None)
-        return _reply((*care.danger.lines, *talk) or (EMPTY,), message, silent, care, words)
+        clearing = message.forgets == "readings" and bool(after.readings)
+        return _reply((*care.danger.lines, *talk) or (EMPTY,), message, silent, care, words, clearing=clearing)
+    if care.refuses:  # the refusal names the safe step: no other stands beside it
+        core_answer = replace(core_answer, lines=(), next_test=None, cautions=(), picture=None)
+        verdict = only_news(core_answer, state, job, words).verdict if message.readings else None
+        lines = (*care.danger.lines, *talk, *compose.beside_refusal(message, verdict))
+        return _reply(lines, message, core_answer, care, words)
     care = with_step(care, core_answer, job)
     is_circuit = speaks_of_circuit(job, core_answer.verdict) or bool(message.withdrawn)
     goes_on = is_circuit or core_answer.lines or "next" in message.asks
@@ -85,7 +94,12 @@ def _is_only_talk(message: Message) -> bool:
     return not brought and bool(message.asks or message.dangers) and set(message.asks) <= _ONLY_TALK
 
 
-def _talk_lines(message: Message, before: State, job: Job, *, is_released: bool) -> Iterator[Said]:
+def _answers_clearing(message: Message, before: State) -> bool:
+    """Whether a message says yes or no to the readings being started over."""
+    return before.clearing and bool({"yes", "no"} & set(message.asks))
+
+
+def _talk_lines(message: Message, before: State, after: State, job: Job, *, is_released: bool) -> Iterator[Said]:
     """What is said to the asks that need no engineering."""
     asked = set(message.asks)
     if "all_well" in asked and is_released:
@@ -93,7 +107,12 @@ def _talk_lines(message: Message, before: State, job: Job, *, is_released: bool)
     if asked & {"help", "start"}:
         yield from help_lines(message.name)
     if "history" in asked and message.name is None:
-        yield from history_lines(job)
+        yield from history_lines(job, after.before_repair if after.since_repair else ())
+    if message.forgets == "readings":
+        yield from clear_lines(len(before.readings))
+    if _answers_clearing(message, before):
+        yield CLEARED if "yes" in asked else KEPT
+        return
     if "language" in asked:
         yield SWITCHED
     if "cannot" in asked:
@@ -104,17 +123,18 @@ def _talk_lines(message: Message, before: State, job: Job, *, is_released: bool)
         yield from changed(before.job(message).readings, job.readings)
 
 
-def _reply(lines: Sequence[Said], message: Message, core_answer: Answer, care: Care, words: Catalog) -> Reply:
+def _reply(
+    lines: Sequence[Said], message: Message, core_answer: Answer, care: Care, words: Catalog, *, clearing: bool = False
+) -> Reply:
     test = core_answer.next_test
     return Reply(
         text=compose.text(lines, words),
         message=message,
         answer=core_answer,
-        buttons=_buttons(message, test, words),
+        buttons=_buttons(message, test, words, clearing=clearing),
         cautions=care.names,
         picture=core_answer.picture,
         language=words.language,
-        document="report" if "report" in message.asks else None,
         talk={
             "read": message_to_json(message),
             "asked": None
@@ -122,13 +142,16 @@ def _reply(lines: Sequence[Said], message: Message, core_answer: Answer, care: C
             else [test.measure, list(test.leads) if test.leads else None],
             "asked_fact": None if test is None else test.fact,
             "given": care.remembered(),
+            "clearing": clearing,
             "halted": list(care.danger.names) if care.danger.halt else [],
             "language": words.language,
         },
     )
 
 
-def _buttons(message: Message, test: NextTest | None, words: Catalog) -> tuple[str, ...]:
+def _buttons(message: Message, test: NextTest | None, words: Catalog, *, clearing: bool) -> tuple[str, ...]:
+    if clearing:
+        return words.tell(say("yes")), words.tell(say("no"))
     if message.unclear:
         choices = message.unclear[0]
         return tuple(words.tell(reading_words(r)) for r in choices.readings) or choices.choices

@@ -13,7 +13,12 @@ from core.measures import MEASURES
 from core.readings import Fact, Job, Reading
 from grammar import Context, Message, Unclear, read
 
+SAID_BEFORE: Final = 3
+"""How many messages back a pronoun may reach."""
 NOTHING: Final[Mapping[str, Any]] = MappingProxyType({})
+PROOF: Final = frozenset({"secondary_volts", "secondary_volts_lifted", "control_volts", "coil_volts", "secondary_amps"})
+"""The readings that prove a repair; the line side alone proves none."""
+LINE_SIDE: Final = frozenset({"line_volts", "primary_volts"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,6 +42,20 @@ class Turn:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Repair:
+    """The message from which on readings are of the repaired unit."""
+
+    by: str
+    """Its id."""
+    since: int
+    """As many messages counted before it."""
+    told: bool
+    """True where it says what was done; False where the job was only closed, or the proof only asked for."""
+    again: str | None = None
+    """Id of the message that took the job up again: from it on the repaired unit is diagnosed, and no longer proved."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class State:
     """What a job's log comes to."""
 
@@ -55,11 +74,29 @@ class State:
     declined: frozenset[tuple[str, tuple[str, str] | None]] = frozenset()
     language: str = "en"
     qualified: bool | None = None
+    repair: Repair | None = None
+    clearing: bool = False
+    """True where the last reply asked whether the readings are to be started over."""
 
     @property
     def readings(self) -> tuple[Reading, ...]:
-        """The readings that stand."""
-        return self.stood[-1][0] if self.stood else ()
+        """The readings that stand: after a repair those of the repaired unit, as soon as there is one."""
+        return self.since_repair or self.before_repair
+
+    @property
+    def since_repair(self) -> tuple[Reading, ...]:
+        """The readings of the unit as it is now."""
+        return self.stood[-1][0] if len(self.stood) > (0 if self.repair is None else self.repair.since) else ()
+
+    @property
+    def before_repair(self) -> tuple[Reading, ...]:
+        """The readings that stood when the unit was repaired; none where it was not."""
+        return self.stood[self.repair.since - 1][0] if self.repair is not None and self.repair.since else ()
+
+    @property
+    def is_proved(self) -> bool:
+        """Whether what is read now proves a repair."""
+        return self.repair is not None and self.repair.again is None
 
     @property
     def facts(self) -> tuple[Fact, ...]:
@@ -75,20 +112,39 @@ class State:
             readings=self.readings,
             facts=self.facts,
             language=self.language,
+            said_before=tuple(turn.text for turn in self.turns[-SAID_BEFORE:]),
         )
 
     def job(self, message: Message) -> Job:
-        """What core is told, `message` being the one that is answered."""
+        """What core is told, `message` being the one that is answered. Live readings after a repair ask for its proof."""
+        proves = self._proves(message)
         return Job(
-            readings=self.readings,
+            readings=self.proof() if proves else self.readings,
             facts=self.facts,
-            asks=message.asks,
+            asks=tuple(dict.fromkeys((*message.asks, "prove"))) if proves else message.asks,
             fresh=frozenset(r.measure for r in message.readings) | frozenset(f.fact for f in message.facts),
             declined=self.declined,
             dangers=message.dangers,
             qualified=self.qualified,
-            at_switch=message.at_switch,
+            topics=message.topics,
+            meant_va=message.meant_va,
         )
+
+    def _proves(self, message: Message) -> bool:
+        if self.repair is None or self.repair.again is not None:
+            return False
+        measures = {reading.measure for reading in message.readings}
+        goes_on = self.repair.told and (bool(measures & LINE_SIDE) or bool({"next", "undo"} & set(message.asks)))
+        return "prove" in message.asks or bool(measures & PROOF) or goes_on
+
+    def proof(self) -> tuple[Reading, ...]:
+        """The readings since the repair, and the line side as it was last read before it: that is not what was repaired."""
+        if self.repair is None:
+            return ()
+        since = self.since_repair
+        again = {reading.measure for reading in since}
+        line = tuple(r for r in self.before_repair if r.measure in LINE_SIDE - again and r.value != 0.0)
+        return (*line, *since)
 
 
 def fold(log: Sequence[Turn]) -> State:
@@ -132,30 +188,75 @@ def remember(state: State, turn: Turn) -> State:
         halted=tuple(talk.get("halted", ())),
         asked=None if asked is None else (asked[0], tuple(asked[1]) if asked[1] else None),
         asked_fact=talk.get("asked_fact"),
+        clearing=bool(talk.get("clearing")),
         language=talk.get("language", state.language),
     )
 
 
 def take(state: State, message_id: str, message: Message) -> State:
     """The state with a message taken in: what it adds, replaces, takes back or refuses."""
-    kept, stood = state.kept, state.stood
+    if state.clearing and "yes" in message.asks:
+        message = replace(message, withdrawn=tuple(dict.fromkeys(reading.measure for reading in state.readings)))
+    state = repaired(state, message_id, message)
     if "undo" in message.asks:
-        kept, stood = kept[:-1], stood[:-1]
+        state = undone(state)
     elif message.readings or message.facts or message.withdrawn:
-        kept = (*kept, (message_id, message))
-        stood = (*stood, (readings_after(state.readings, message), facts_after(state.facts, message)))
+        standing = (readings_after(state.since_repair, message), facts_after(state.facts, message))
+        state = replace(state, kept=(*state.kept, (message_id, message)), stood=(*state.stood, standing))
     declined = state.declined
     if "cannot" in message.asks and state.asked is not None:
         declined |= {state.asked}
     return replace(
         state,
-        kept=kept,
-        stood=stood,
         declined=declined,
         unclear=message.unclear,
         language=message.language or state.language,
         qualified=state.qualified if message.qualified is None else message.qualified,
     )
+
+
+def repaired(state: State, message_id: str, message: Message) -> State:
+    """
+    The state with the repair that a message tells or takes back.
+
+    A repair needs something that was found before it: "replaced it" in a job without readings is what happened before. Closing a job
+    and asking for the proof are taken for one too, until the job is taken up again, or a dead test shows that nothing was closed up.
+    """
+    told, now = state.repair, message.repaired or bool("close_job" in message.asks and message.facts)
+    if told is not None and not told.told and not now and _goes_on(told, message):
+        return restored(state)
+    if told is not None and "resume_job" in message.asks:
+        return replace(state, repair=replace(told, again=message_id))
+    closes, asks = "close_job" in message.asks, "prove" in message.asks
+    if told is not None and told.again is None:  # the same repair, told better
+        return replace(state, repair=replace(told, told=told.told or now))
+    if (state.readings and (now or asks)) or (closes and (state.kept or message.facts)):
+        return replace(state, repair=Repair(by=message_id, since=len(state.kept), told=now))
+    return state
+
+
+def _goes_on(repair: Repair, message: Message) -> bool:
+    """Whether a message shows that what looked like a repair was none."""
+    dead = any(MEASURES[reading.measure].unit == "ohm" for reading in message.readings)
+    return "resume_job" in message.asks or (dead and repair.again is None)
+
+
+def restored(state: State) -> State:
+    """The state without its repair: what was read before it counts again."""
+    stood: list[tuple[tuple[Reading, ...], tuple[Fact, ...]]] = []
+    for _, message in state.kept:
+        readings, facts = stood[-1] if stood else ((), ())
+        stood.append((readings_after(readings, message), facts_after(facts, message)))
+    return replace(state, stood=tuple(stood), repair=None)
+
+
+def undone(state: State) -> State:
+    """The state without the last message that counts, or without the repair where that was told last."""
+    told = state.repair
+    if told is not None and len(state.kept) <= told.since:
+        return replace(state, repair=None)
+    is_told_there = told is not None and state.kept[-1:] and state.kept[-1][0] == told.by
+    return replace(state, kept=state.kept[:-1], stood=state.stood[:-1], repair=None if is_told_there else told)
 
 
 def standing_readings(kept: tuple[tuple[str, Message], ...]) -> tuple[Reading, ...]:
@@ -170,8 +271,9 @@ def readings_after(standing: tuple[Reading, ...], message: Message) -> tuple[Rea
         del latest[key]
     for reading in message.readings:
         key = _place(reading)
-        latest.pop(key, None)
-        latest[key] = reading
+        earlier = latest.pop(key, None)
+        again = earlier is not None and "correct" not in message.asks and reading.agrees(earlier)
+        latest[key] = replace(reading, repeated=True) if again else reading
     return tuple(latest.values())
 
 
@@ -201,7 +303,8 @@ def _is_taken_back(old: Reading, message: Message, latest: Mapping[tuple[str, fr
 
 def facts_after(standing: tuple[Fact, ...], message: Message) -> tuple[Fact, ...]:
     """The latest of each fact, of loads, symptoms and leads that of each device, symptom and lead, once a message came in."""
-    left = (fact for fact in standing if fact.fact not in message.withdrawn)
+    runs = {fact.fact for fact in message.facts} & {"run_feet", "wire_awg"}  # several runs are told in one message
+    left = (fact for fact in standing if fact.fact not in message.withdrawn and fact.fact not in runs)
     return tuple({**_counted(left), **_counted(message.facts)}.values())
 
 

@@ -21,6 +21,8 @@ class At:
     job: Job
     blank: bool
     """True where nothing was told in the job yet."""
+    unrepairs: bool
+    """True where the message takes back the word that the unit was repaired."""
     sent: Incoming
     reply: Reply
     """What the conversation answers, before the desk does anything."""
@@ -48,8 +50,8 @@ class Deed:
     document: str | None = None
     alone: Literal["never", "unless told", "unless read"] = "unless told"
     """When these lines are the whole answer: where the message brought neither readings nor facts, or no readings, or never."""
-    forgotten: bool = False
-    """True where the technician is gone from the store."""
+    forgotten: Literal["all", "job"] | None = None
+    """What is gone from the store: the technician with all of it, or the job that the message belonged to or named."""
 
 
 def title(job: Job, zone: tzinfo | None) -> Said:

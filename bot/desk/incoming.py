@@ -37,7 +37,7 @@ class Taken:
     language: str
     technician_id: int | None
     job_id: int | None
-    """The job it belongs to. Both are None once everything was forgotten."""
+    """The job it belongs to; None once that was forgotten, and both are once everything was."""
     document: str | None = None
     reply: Reply | None = None
     """The reply itself, from which pictures are drawn; None where the message had been answered before."""

@@ -52,7 +52,7 @@ def resume_job(at: At) -> Deed:
     if not found:
         if at.name is None:
             return Deed(lines=(say("No other job is open"),))
-        return Deed(lines=(say("No job is called {name}", name=at.name), *_listed(at)))
+        return Deed(lines=(say("No job is called {name}", name=at.name), *listed(at)))
     names = {job.name for job in found}
     if len(names) > 1 and at.name is not None:
         buttons = tuple(say("resume {job}", job=title(job, at.now.tzinfo)) for job in found[:SHOWN])
@@ -82,10 +82,11 @@ def _meant(at: At) -> Sequence[Job]:
 
 def list_jobs(at: At) -> Deed:
     """The open jobs, each with where it stands."""
-    return Deed(lines=tuple(_listed(at)))
+    return Deed(lines=tuple(listed(at)))
 
 
-def _listed(at: At) -> list[Said]:
+def listed(at: At) -> list[Said]:
+    """The open jobs, a line each."""
     jobs = [job for job in store.open_jobs(at.session, at.technician) if _worth_listing(job, at)]
     if not jobs:
         return [say("No job is open")]
@@ -104,32 +105,71 @@ def _line(job: Job, at: At) -> Said:
 
 
 CLOSING = re.compile(
-    r"^\W*((i'?m|we'?re|all|job'?s?|trabajo|ya)\s+)*(done|closed?|finished|complete|wrap\w*|listo|terminad[oa]|termin[eé]|acab[eé]|qued[oó])\b"
-    r"(\s+(it|this|the|job|out|up|here|el|trabajo|listo|aqu[ií])\b)*[\s,:;.-]*",
+    r"^\W*((i'?m|we'?re|all|job'?s?|trabajo|ya)\s+)*(done|closed?|finished|complete|wrap\w*|closing|cierra|cerrar|cierro|listo|terminad[oa]|termin[eé]|acab[eé]|qued[oó])\b"
+    r"(\s+(it|this|the|job|out|up|here|with|el|trabajo|listo|aqu[ií]|con)\b)*[\s,:;.-]*",
     re.IGNORECASE,
 )
 """The words that close a job; what stands after them is what was done."""
 
 
-def outcome_of(text: str) -> str | None:
+def outcome_of(text: str, name: str | None = None) -> str | None:
     """
     What was done, in the technician's words.
 
     >>> outcome_of("done, replaced, 50 va, 208 tap")
     'replaced, 50 va, 208 tap'
+    >>> outcome_of("close rtu 3, replaced it", "rtu 3")
+    'replaced it'
     >>> outcome_of("job done") is None
     True
     """
-    return CLOSING.sub("", text).strip() or None
+    rest = (
+        text
+        if name is None
+        else re.sub(rf"[\s,:]*{re.escape(name)}[\s,:;.-]*(is\b|est[aá]\b)?", " ", text, count=1, flags=re.IGNORECASE)
+    )
+    return CLOSING.sub("", rest.strip()).strip() or None
 
 
 def close_job(at: At) -> Deed:
     """Close the present job, or the one named, with what was done."""
+    name = at.reply.message.name
     named = store.open_jobs_meant(at.session, at.technician, at.name) if at.name else ()
+    if name is not None and not named:
+        return Deed(lines=(say("No job is called {name}", name=name), *listed(at)))
+    if len(names := {job.name for job in named}) > 1:
+        buttons = tuple(say("close {job}", job=one) for one in sorted(map(str, names))[:SHOWN])
+        return Deed(lines=(say("Which one?"), *(_line(job, at) for job in named[:SHOWN])), buttons=buttons)
     job = named[0] if named else at.job
     if job is at.job and at.blank and job.name is None:
-        return Deed(lines=tuple(_listed(at)))
-    outcome = outcome_of(at.sent.text)
+        return Deed(lines=tuple(listed(at)))
+    outcome = outcome_of(at.sent.text, name)
     store.close_job(at.session, job, outcome, at.now)
     done = say("Done: {outcome}", outcome=outcome) if outcome else say('To note what was done: "done, replaced, 50 va"')
-    return Deed(lines=(say("Closed: {job}", job=title(job, at.now.tzinfo)), done), job=job, alone="unless read")
+    lines = [say("Closed: {job}", job=title(job, at.now.tzinfo)), done]
+    if at.reply.message.repaired:
+        lines.append(say("Prove it now: secondary unloaded and with everything called, R to C"))
+    return Deed(lines=tuple(lines), job=job, alone="unless read")
+
+
+def repaired(at: At) -> Deed | None:
+    """
+    What was done, told without a word that closes the job.
+
+    "Replaced, 50 va, 208 tap" closes a job in which something was found; with readings beside it it is only noted.
+    """
+    if at.blank or not at.reply.message.repaired:
+        return None
+    if not at.reply.message.readings and (at.job.transformer == "bad" or at.reply.message.facts):
+        return close_job(at)
+    at.job.outcome = at.sent.text
+    return None
+
+
+def reopened(at: At) -> Deed | None:
+    """Open the job again that was closed by the message that is now taken back."""
+    if not at.unrepairs or at.job.closed_at is None:
+        return None
+    store.reopen_job(at.session, at.technician, at.job)
+    at.job.outcome = None
+    return Deed(lines=(say("Open again: {job}", job=title(at.job, at.now.tzinfo)),), alone="never")

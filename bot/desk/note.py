@@ -4,26 +4,25 @@ from bot.conversation import State
 from bot.reply import Reply
 from bot.store.tables import Job
 from core.readings import Job as Told
-from grammar import Message
 
 
 def note(job: Job, reply: Reply, after: State) -> Told:
-    """Bring the row up to what the job came to with this reply; that is given back."""
+    """
+    Bring the row up to what the job came to with this reply; that is given back.
+
+    From a repair on the row stays as it is: it says what failed, and not what was put in.
+    """
     told = after.job(reply.message)
     verdict = reply.answer.verdict
+    if after.is_proved:
+        return told
     if verdict is not None:
         job.finding, job.transformer = verdict.finding, verdict.transformer
         job.confidence, job.settled = verdict.confidence, verdict.settled
     elif not told.readings and job.finding is not None:
         job.finding = job.transformer = job.confidence = job.settled = None
-    if not is_closing(reply.message):
-        job.supply_volts, job.tap_volts, job.rated_va = facts_noted(told)
+    job.supply_volts, job.tap_volts, job.rated_va = facts_noted(told)
     return told
-
-
-def is_closing(message: Message) -> bool:
-    """Whether a message closes the job: what it tells is what was put in, and not what failed."""
-    return "close_job" in message.asks
 
 
 def facts_noted(told: Told) -> tuple[float | None, float | None, float | None]:

@@ -8,12 +8,14 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from bot.conversation import State, Turn, reply_to
-from bot.desk import hand_over, history, jobs, leave
+from bot.desk import hand_over, history, jobs, leave, report
 from bot.desk.deed import At, Deed, title
 from bot.desk.incoming import Incoming, Taken, storable
+from bot.desk.just_closed import just_closed, speaks_of_what_is
 from bot.desk.memory import Memory
 from bot.desk.note import note
 from bot.desk.turns import turn_of
+from bot.job import undone
 from bot.reply import Reply
 from bot.store import jobs as store
 from bot.store import log
@@ -23,7 +25,7 @@ from bot.store.technicians import take_notices, welcome
 from bot.wording.catalog import catalog
 from core.advice import Answer
 from core.said import Said, say
-from grammar.message import Message
+from grammar import Message, read
 
 MOVES = {"new_job": jobs.new_job, "resume_job": jobs.resume_job}
 """Asks after which the message belongs to another job."""
@@ -35,6 +37,7 @@ DEEDS = {
     "export": leave.export,
     "settings": leave.settings,
     "close_job": jobs.close_job,
+    "report": report.report,
     "forget": leave.ask_to_forget,
 }
 """Asks that touch the store, in the order in which they are done."""
@@ -72,7 +75,7 @@ def take(session: Session, sent: Incoming, memory: Memory) -> Taken:
     earlier = log.latest(session, technician, str(sent.message_id))
     if earlier is not None and (not sent.edit or earlier.text == sent.text):
         return _again(session, earlier)
-    place = _place(session, technician, sent, earlier)
+    place = _place(session, technician, sent, earlier, memory)
     return _answer(session, sent, place, memory)
 
 
@@ -88,29 +91,35 @@ def _again(session: Session, message: LoggedMessage) -> Taken:
     )
 
 
-def _place(session: Session, technician: Technician, sent: Incoming, earlier: LoggedMessage | None) -> Place:
+def _place(session: Session, technician: Technician, sent: Incoming, earlier: LoggedMessage | None, memory: Memory) -> Place:
     """The job that a message belongs to. One is opened where there is none."""
     message_id = str(sent.message_id)
     if earlier is not None:
         job = session.get_one(Job, earlier.job_id)
         doubt: tuple[Said, ...] = ()
     else:
-        job, doubt = _job_for(session, technician, sent)
+        job, doubt = _job_for(session, technician, sent, memory)
     revision = 0 if earlier is None else earlier.revision + 1
     return Place(technician=technician, job=job, revision=revision, message_id=message_id, doubt=doubt)
 
 
-def _job_for(session: Session, technician: Technician, sent: Incoming) -> tuple[Job, tuple[Said, ...]]:
+def _job_for(session: Session, technician: Technician, sent: Incoming, memory: Memory) -> tuple[Job, tuple[Said, ...]]:
     if sent.job is not None:
         known = store.job_with(session, technician, sent.job)
         return known or store.open_job(session, technician, sent.sent_at, channel_job=sent.job), ()
     job = store.current_job(session, technician)
     if job is None:
-        return store.open_job(session, technician, sent.sent_at), ()
-    if job.name is None and job.turns and sent.sent_at - job.last_at > IDLE:
+        closed = just_closed(session, technician, sent, memory)
+        return closed or (store.open_job(session, technician, sent.sent_at), ())
+    if job.name is None and job.turns and sent.sent_at - job.last_at > IDLE and not _goes_on(session, job, sent, memory):
         rested = title(job, sent.sent_at.tzinfo)
         return store.open_job(session, technician, sent.sent_at), (say("New job. To go on with the {job}: resume", job=rested),)
     return job, ()
+
+
+def _goes_on(session: Session, job: Job, sent: Incoming, memory: Memory) -> bool:
+    """Whether a message speaks of a job that rested, such as the report the next morning."""
+    return speaks_of_what_is(read(sent.text, memory.state(session, job).context()))
 
 
 def _answer(session: Session, sent: Incoming, place: Place, memory: Memory) -> Taken:
@@ -120,21 +129,16 @@ def _answer(session: Session, sent: Incoming, place: Place, memory: Memory) -> T
         technician=place.technician,
         job=place.job,
         blank=not thought.before.kept,
+        unrepairs="undo" in thought.reply.message.asks and undone(thought.before).repair is not thought.before.repair,
         sent=sent,
         reply=thought.reply,
     )
     deeds, job = _do(at)
-    if any(deed.forgotten for deed in deeds):
+    if gone := [deed.forgotten for deed in deeds if deed.forgotten]:
         memory.clear()
         reply = worded(thought.reply, (), deeds)
-        return Taken(
-            record=reply.record(),
-            language=reply.language,
-            technician_id=None,
-            job_id=None,
-            document=reply.document,
-            reply=reply,
-        )
+        left = None if "all" in gone else place.technician.id
+        return Taken(record=reply.record(), language=reply.language, technician_id=left, job_id=None, reply=reply)
     if job.id != place.job.id:
         place = replace(place, job=job)
         thought = _think(session, sent, place, memory)
@@ -192,9 +196,9 @@ def _do(at: At) -> tuple[list[Deed], Job]:
     if code is not None:
         done = hand_over.take_over(at, code)
         return [done], done.job or at.job
-    sure = leave.confirmed(at)
-    if sure is not None:
-        return [sure], at.job
+    answered = leave.answered(at)
+    if answered is not None:
+        return [answered], at.job
     asks, job, deeds = at.reply.message.asks, at.job, []
     for ask, move in MOVES.items():
         if ask in asks:
@@ -204,6 +208,8 @@ def _do(at: At) -> tuple[list[Deed], Job]:
         if ask in asks:
             deeds.append(deed(replace(at, job=job) if job is not at.job else at))
             job = deeds[-1].job or job
+    if not deeds and (more := jobs.repaired(at) or jobs.reopened(at)) is not None:
+        deeds.append(more)
     return deeds, job
 
 

@@ -8,7 +8,7 @@ from sqlalchemy.orm import Session
 
 from bot.as_read import message_from_json
 from bot.conversation import Turn, fold
-from bot.desk.note import facts_noted, is_closing
+from bot.desk.note import facts_noted
 from bot.desk.turns import turns
 from bot.reply import reading_record
 from bot.store.tables import Job
@@ -54,14 +54,17 @@ def _of_job(session: Session, job: Job) -> Iterator[Said]:
         if not _agrees(turn):
             yield say("Job {job}, message {number}: reply and log disagree", job=job.id, number=turn.number)
     noted = (job.supply_volts, job.tap_volts, job.rated_va)
-    before = [turn for turn in log if turn.number <= _last_noted(log)]
-    if facts_noted(fold(before).job(Message())) != noted:
+    if facts_noted(fold(_noted(log)).job(Message())) != noted:
         yield say("Job {job}: its row and its log disagree", job=job.id)
 
 
-def _last_noted(log: Sequence[Turn]) -> int:
-    """Number of the last turn that changed the job's row: one that closes the job does not."""
-    return max((turn.number for turn in log if not is_closing(message_from_json(turn.talk.get("read", {})))), default=0)
+def _noted(log: Sequence[Turn]) -> Sequence[Turn]:
+    """The turns up to the last one that changed the job's row: from a repair on it stays, until the job is taken up again."""
+    repair = fold(log).repair
+    if repair is None or repair.again is not None:
+        return log
+    number = next(turn.number for turn in log if turn.message_id == repair.by)
+    return [turn for turn in log if turn.number < number]
 
 
 def _agrees(turn: Turn) -> bool:

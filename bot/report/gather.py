@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, tzinfo
-from typing import Final
 
 from bot.as_read import message_from_json
 from bot.job import State, Turn, fold, standing_readings
@@ -16,11 +15,6 @@ from core.readings import Fact, Reading
 from core.said import Said
 from core.sizing import prove
 from grammar.message import Message
-
-REPAIRED: Final = frozenset({"prove", "close_job"})
-"""Asks from which on readings and facts speak of the repaired unit, the message itself included."""
-GOES_ON: Final = frozenset({"resume_job"})
-"""Asks after which a job that was closed is diagnosed again."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +40,8 @@ class _Whole:
     before: State
     """What the others come to."""
     end: State
+    old: frozenset[str] = frozenset()
+    """Ids of the messages before a repair after which the unit was diagnosed anew."""
 
     def state_of(self, turn: Turn) -> State:
         """What the turns on its side of the repair come to."""
@@ -87,18 +83,18 @@ def gather(turns: Sequence[Turn], about: About) -> JobLog:
 
 
 def _whole(turns: Sequence[Turn]) -> _Whole:
-    after: set[str] = set()
-    is_after = False
-    for turn in turns:
-        if turn.edits is not None:  # an edit speaks of what the message that it replaces spoke of
-            continue
-        asks = set(_first_read(turn).asks)
-        is_after = (is_after and not asks & GOES_ON) or bool(asks & REPAIRED)
-        if is_after:
-            after.add(turn.message_id)
+    """A log cut where the unit was repaired, if it was: an edit speaks of what the message that it replaces spoke of."""
     end = fold(turns)
+    if end.repair is None:
+        return _Whole(turns=turns, after=frozenset(), before=end, end=end)
+    own = [turn.message_id for turn in turns if turn.edits is None]
+    begin = own.index(end.repair.by)
+    if end.repair.again is not None:  # what was read before the repair says nothing of the unit as it is
+        after = frozenset(own[begin : own.index(end.repair.again)])
+        return _Whole(turns=turns, after=after, before=end, end=end, old=frozenset(own[:begin]))
+    after = frozenset(own[begin:])
     early = [turn for turn in turns if (turn.edits or turn.message_id) not in after]
-    return _Whole(turns=turns, after=frozenset(after), before=fold(early) if after else end, end=end)
+    return _Whole(turns=turns, after=after, before=fold(early), end=end)
 
 
 def _first_read(turn: Turn) -> Message:
@@ -125,6 +121,7 @@ def _taken(whole: _Whole) -> Iterator[Taken]:
                 reading=reading,
                 stands=reading in now.readings and (turn.message_id, reading) not in gone,
                 proof=turn.message_id in whole.after,
+                old=turn.message_id in whole.old,
             )
 
 

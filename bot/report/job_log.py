@@ -33,6 +33,8 @@ class Taken:
     """False where a later message took it back or put another value in its place."""
     proof: bool = False
     """True where it was read after the repair."""
+    old: bool = False
+    """True where it was read before a repair after which the unit was diagnosed anew."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,7 +100,7 @@ class JobLog:
 
     def before_repair(self) -> tuple[Taken, ...]:
         """The standing readings that the verdict rests on."""
-        return tuple(t for t in self.standing() if not t.proof)
+        return tuple(t for t in self.standing() if not t.proof and not t.old)
 
     def after_repair(self) -> tuple[Taken, ...]:
         """The standing readings that prove the repair."""

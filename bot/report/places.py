@@ -61,6 +61,7 @@ def remark(taken: Taken, tell: Tell) -> str:
     reading = taken.reading
     remarks = (
         (not taken.stands, say("taken back")),
+        (taken.old, say("before the repair")),
         (reading.assumed, say("place or unit guessed")),
         (reading.low_impedance, say("low-impedance mode")),
         (reading.not_isolated, say("not isolated")),

@@ -102,6 +102,14 @@ def open_jobs_meant(session: Session, technician: Technician, name: str) -> Sequ
     return exact or meant
 
 
+def last_closed(session: Session, technician: Technician, since: datetime) -> Job | None:
+    """The job of a technician that was closed last, since a moment; those that a program calls by a word of its own are left out."""
+    opened = select(Job.id).where(Job.owner_id == technician.id, Job.closed_at >= since)
+    given = select(Job.id).join(Guest).where(Guest.technician_id == technician.id, Job.closed_at >= since)
+    lately = select(Job).where(Job.id.in_(union_all(opened, given)), Job.channel_job.is_(None), Job.turns > 0)
+    return session.scalar(lately.order_by(Job.closed_at.desc(), Job.id.desc()).limit(1))
+
+
 def close_job(session: Session, job: Job, outcome: str | None, now: datetime) -> None:
     """Close a job with what was done; nobody works on it any more."""
     job.closed_at = now

@@ -108,11 +108,11 @@ def lines(session: Session, job: Job, *, after: int = 0, records: bool = True) -
     return session.execute(of_job.order_by(LoggedMessage.number)).all()
 
 
-def last_asks(session: Session, job: Job) -> Sequence[str]:
-    """What the last message of a job's log asked for."""
-    record = session.scalar(
-        select(LoggedReply.record)
+def last_read(session: Session, job: Job) -> Mapping[str, Any] | None:
+    """What was read of the last message of a job's log, as it is kept."""
+    talk = session.scalar(
+        select(LoggedReply.talk)
         .join(LoggedMessage, LoggedReply.logged_message_id == LoggedMessage.id)
         .where(LoggedMessage.job_id == job.id, LoggedMessage.number == job.turns)
     )
-    return list(record["asks"]) if record else []
+    return talk.get("read") if talk else None

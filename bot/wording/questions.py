@@ -1,10 +1,10 @@
 """Answers that need no engineering: help by example, what was sent so far, and the few words of a conversation."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from bot.wording.amounts import fact_words, reading_words
-from core.readings import Job
+from core.readings import Job, Reading
 from core.said import Said, say
 
 HELP: Final = (
@@ -56,18 +56,33 @@ def help_lines(topic: str | None) -> tuple[Said, ...]:
     return TOPICS.get(WORD_TOPICS.get(word, word), HELP)
 
 
-def history_lines(job: Job) -> Iterator[Said]:
-    """All that stands, a line each."""
-    if not job.readings and not job.facts:
+def history_lines(job: Job, before_repair: Sequence[Reading] = ()) -> Iterator[Said]:
+    """All that stands, a line each; what was read before a repair comes first."""
+    if not job.readings and not job.facts and not before_repair:
         yield say("Nothing on this job yet")
         return
     yield say("On this job so far:")
+    if before_repair:
+        for reading in before_repair:
+            yield reading_words(reading)
+        yield say("After the repair:")
     for reading in job.readings:
         yield reading_words(reading)
     for fact in job.facts:
         yield fact_words(fact)
 
 
+def clear_lines(count: int) -> Iterator[Said]:
+    """The question before the readings of a job are started over."""
+    if not count:
+        yield say("No readings on this job yet")
+        return
+    yield say("This starts the readings of this job over: {count} no longer count", count=count)
+    yield say("yes starts over, anything else keeps")
+
+
+CLEARED: Final = say("Started over: no reading counts. To bring them back: undo")
+KEPT: Final = say("Kept. Every reading counts as before")
 EMPTY: Final = say("Nothing to read in that. Text the meter's readings, or: help")
 NOTHING_TO_UNDO: Final = say("Nothing left to undo on this job")
 UNDONE: Final = say("Undone. What stands is as before that message")

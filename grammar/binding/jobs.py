@@ -9,7 +9,7 @@ from grammar.binding.record_words import says_it_is_in
 from grammar.binding.turns import words_of
 from grammar.cues import find, vocabulary
 from grammar.phrase import Phrase
-from grammar.words.record import AFTER_CLOSING, CLOSES, GENERIC, NO_JOB
+from grammar.words.record import AFTER_CLOSING, CLOSES, DELETES, GENERIC, NO_JOB
 
 NAMING = ("new_job", "resume_job", "hand_over", "history", "language", "help", "list_jobs", "invite")
 SLASHES = {
@@ -52,10 +52,18 @@ def job_name(draft: Draft) -> bool:
     """Fills the name; True where the message says nothing else."""
     if _slash(draft):
         return True
+    if "resume_job" in draft.asks and any(s.kind == "notours" and s.meaning == "time" for s in draft.parsed.words):
+        draft.asks.remove("resume_job")  # "regreso a las 4"
     asked = next((a for a in ("new_job", "resume_job") if a in draft.asks), None)
     if asked == "new_job" and ("prove" in draft.asks or says_it_is_in(draft)):  # "new one is in, final check"
         draft.asks.remove("new_job")
         return False
+    if _deletes(draft):
+        draft.asks = [*(ask for ask in draft.asks if ask != "undo"), "forget"]
+    if "forget" in draft.asks and not any(f.unit for f in draft.figures):  # "clear the readings" reads nothing as clear
+        spoken_of(draft)
+        draft.name_at = None
+        return True
     if "language" in draft.asks:
         draft.name = next(
             (
@@ -85,6 +93,13 @@ def job_name(draft: Draft) -> bool:
         draft.name = _words(draft, rest) or None
         return not draft.sites and not any(f.unit for f in draft.figures)
     return False
+
+
+def _deletes(draft: Draft) -> bool:
+    """In "forget rtu 3"."""
+    words = draft.parsed.words
+    named = len(words) > 1 and words[0].text in DELETES and words[1].kind == "idword"
+    return named and "forget" not in draft.asks
 
 
 def _slash(draft: Draft) -> bool:

@@ -11,6 +11,8 @@ OF_EVERYTHING = frozenset({"data", "datos", "jobs", "trabajos", "messages", "men
 
 CLOSES = frozenset({"close", "closing", "cierra", "cerrar", "cierro", "cierre"})
 """First words that close a job where its name stands behind them."""
+DELETES = frozenset({"forget", "delete", "erase", "scrap", "trash", "drop", "borra", "olvida", "elimina", "descarta"})
+"""First words that delete a job where a word like "rtu" begins its name behind them."""
 NO_JOB = frozenset(
     {
         "enough", "by", "call", "to", "up", "now", "tight", "cerca", "please", "thanks", "it", "this", "that", "me", "us", "today",

@@ -74,3 +74,23 @@ def test_the_compiled_catalogue_is_current(language: str, domain: str) -> None:
 def test_an_unknown_language_reads_english() -> None:
     """Nothing breaks where there is no catalogue."""
     assert catalog("xx").tell(say("Primary reads {volts} V", volts=118)) == "Primary reads 118 V"
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_a_sentence_has_one_home(language: str) -> None:
+    """No two catalogues say the same sentence, perhaps in other words."""
+    homes: dict[str, list[str]] = {}
+    for domain in DOMAINS:
+        for message in po(language, domain):
+            homes.setdefault(message.id or "", []).append(domain)
+
+    assert {sentence: found for sentence, found in homes.items() if sentence and len(found) > 1} == {}
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_a_catalogue_has_no_sentence_that_nothing_says(language: str) -> None:
+    """Only the words that stand in places, which no `say` holds, are looked up by themselves."""
+    said = sentences()
+    left_over = {m.id for domain in DOMAINS if domain != "words" for m in po(language, domain) if m.id} - said
+
+    assert left_over == set()

@@ -66,7 +66,7 @@ def test_not_everything_that_closes_is_a_job(text: str) -> None:
     ("text", "what"),
     [
         ("forget everything", "all"), ("delete all my data", "all"), ("wipe", "all"), ("borra todo", "all"), ("delete all my jobs", "all"),
-        ("forget this job", "job"), ("scrap this job", "job"), ("borra este trabajo", "job"), ("forget everything about this house", "job"), ("delete job rtu 3", "job"),
+        ("forget this job", "job"), ("scrap this job", "job"), ("borra este trabajo", "job"), ("forget everything about this house", "job"), ("delete job rtu 3", "job"), ("forget rtu 3", "job"), ("olvida rtu 3", "job"),
         ("clear the readings", "readings"), ("start the readings over", "readings"), ("borra las lecturas", "readings"), ("clear all the readings", "readings"),
     ],
 )  # fmt: skip

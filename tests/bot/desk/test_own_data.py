@@ -10,7 +10,7 @@ from sqlalchemy.orm import Session
 from bot.desk import document_for
 from bot.store.backup import write_backup
 from bot.store.hand_over import code_in
-from bot.store.tables import Job, LoggedMessage, Technician
+from bot.store.tables import Job, LoggedMessage, Technician, Unit
 
 
 def count(office: Office, table: type) -> int:
@@ -132,3 +132,74 @@ def test_two_technicians_may_have_the_same_message_ids_in_one_job(office: Office
     assert "118" in shown
     assert "26" in shown
     assert "11 V" not in shown
+
+
+def test_one_job_is_forgotten_and_the_others_stay(office: Office) -> None:
+    """Asked once, by its name; a no keeps it."""
+    office.says("new job rtu 3, pri 118 sec 0", "new job rtu 4, pri 240 sec 24")
+    asked = office.hear("forget this job")
+    kept = office.says("no")
+    office.says("forget this job")
+    done = office.says("yes")
+
+    assert asked.text.splitlines()[0] == "This deletes rtu 4 for good"
+    assert asked.buttons == ("yes", "no")
+    assert kept == "Kept. Nothing was deleted"
+    assert done == "Deleted: rtu 4"
+    with Session(office.engine) as session:
+        assert list(session.scalars(select(Job.name))) == ["rtu 3"]
+        assert list(session.scalars(select(Unit.name))) == ["rtu 3"]
+
+
+def test_a_job_is_forgotten_by_its_name(office: Office) -> None:
+    """The one in hand stays."""
+    office.says("new job rtu 3, pri 118 sec 0", "new job rtu 4, pri 240 sec 24", "forget rtu 3", "yes")
+
+    with Session(office.engine) as session:
+        assert list(session.scalars(select(Job.name))) == ["rtu 4"]
+    assert "240" in office.says("history")
+
+
+def test_a_job_that_another_works_on_stays_with_them_when_it_is_forgotten(office: Office) -> None:
+    """Without the name of who left it."""
+    office.says("new job rtu 3", "pri 118V sec 0V")
+    code = code_in(office.says("hand this over"))
+    office.says(f"{code}", who="t2")
+    office.says("forget this job", "yes")
+
+    shown = office.says("history", who="t2")
+
+    assert "118" in shown
+    assert "Nothing" in office.says("history")
+    with Session(office.engine) as session:
+        assert "t1" not in set(session.scalars(select(LoggedMessage.written_by).where(LoggedMessage.text.contains("118"))))
+
+
+def test_forgetting_a_job_names_the_backups_that_have_it(office: Office, tmp_path) -> None:
+    """As forgetting everything does."""
+    office.says("new job rtu 3", "pri 118V")
+    write_backup(office.engine, tmp_path / "friday.sqlite", datetime(2026, 3, 3, tzinfo=UTC), lambda done, whole: None)
+
+    said = office.says("forget this job", "yes")
+
+    assert f"- {tmp_path / 'friday.sqlite'}, 2026-03-03" in said.splitlines()
+
+
+def test_the_readings_are_started_over_and_brought_back(office: Office) -> None:
+    """Asked once; a no keeps them; undo brings them back, also after a restart. What was told of the unit stays."""
+    office.says("new job rtu 3", "120 building, pri 118V sec 0V")
+    asked = office.hear("clear the readings")
+    kept = office.says("no", "history")
+    office.says("clear the readings", "yes")
+    office.forgets_what_it_folded()
+    cleared = office.says("history")
+    office.says("undo")
+    back = office.says("history")
+
+    assert asked.text.splitlines()[0] == "This starts the readings of this job over: 2 no longer count"
+    assert asked.buttons == ("yes", "no")
+    assert asked.record["readings"] == []
+    assert "118" in kept
+    assert "118" not in cleared
+    assert "supply 120 V" in cleared
+    assert "118" in back

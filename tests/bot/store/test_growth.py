@@ -3,7 +3,7 @@
 import pytest
 from sqlalchemy import Engine, event
 from sqlalchemy.orm import Session
-from store_people import a_job, someone, wrote
+from store_people import NOW, a_job, someone, wrote
 
 from bot.store import jobs, log
 from bot.store.history import jobs_on
@@ -25,7 +25,8 @@ ASKED = {
     "a job by a program's word": lambda s, who, job: jobs.job_with(s, who, "j1"),
     "the message of an id": lambda s, who, job: log.latest(s, who, "m1"),
     "the log from a number on": lambda s, who, job: log.read(s, job, after=1),
-    "what was last asked": lambda s, who, job: log.last_asks(s, job),
+    "what was last read": lambda s, who, job: log.last_read(s, job),
+    "the job closed last": lambda s, who, job: jobs.last_closed(s, who, NOW),
     "the open jobs": lambda s, who, job: jobs.open_jobs(s, who),
     "the unit of a name": lambda s, who, job: jobs.unit_called(s, who.id, "rtu 3"),
     "the jobs on a unit": lambda s, who, job: jobs_on(s, [jobs.unit_called(s, who.id, "rtu 3")]),
