@@ -72,5 +72,5 @@ class Context:
     """All that stand, in order: a correction without a place means the last of them that it can mean."""
     facts: tuple[Fact, ...] = field(default=())
     language: str = "en"
-    said_before: str = ""
-    """The message before this one: "jump it" may speak of a part that stands there."""
+    said_before: tuple[str, ...] = ()
+    """The messages before this one, the newest last: "jump it" may speak of a part that stands there."""
