@@ -27,6 +27,28 @@ class Reading:
     """True where it was taken in the meter's low-impedance mode, so that a ghost voltage would have collapsed."""
     not_isolated: bool = False
     """True where the technician said that the part was still connected."""
+    repeated: bool = False
+    """True where an earlier reading of the same place came out the same."""
+
+    def agrees(self, earlier: "Reading") -> bool:
+        """
+        Whether an earlier reading of the same place came out the same, as far as a hand meter repeats itself.
+
+        Args:
+            earlier: The reading before.
+        """
+        if OPEN in {self.value, earlier.value}:
+            return self.value == earlier.value
+        share = _SAME_LEAK if float(self.value) >= _LEAK else _SAME_SHARE
+        return abs(float(self.value) - float(earlier.value)) <= _SAME_BY + share * float(self.value)
+
+
+_SAME_BY: Final = 0.4
+_SAME_SHARE: Final = 0.04
+"""Two readings agree within so many ohms or volts and this share: tips sit otherwise each time. Common practice, no source."""
+_LEAK: Final = 1000.0
+_SAME_LEAK: Final = 0.25
+"""Leaks are less steady. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,18 +10,15 @@ from core.leads.evidence import Evidence, gather, pair
 from core.leads.lead_test import LeadTest, asked, best_test, ratio_expected
 from core.leads.lead_words import lead_name, map_line, pair_name, winding_line
 from core.leads.open_inside import open_lines, verdict_of
+from core.leads.sureness import SURE, confidence_of, unchecked
 from core.leads.wound import Wound
 from core.readings import Job
 from core.said import Said, say
 
-SURE: Final = 0.9
-"""Under it a test is asked for."""
 _LISTED_FROM: Final = 0.005
 _MOST_LISTED: Final = 6
 _SPOKEN_FROM: Final = 0.04
 _SLIP_NAMED: Final = 0.5
-_MISFIT_LEAVES: Final = 0.6
-"""Of the confidence, where a reading fits not even the best map."""
 _LINE_V: Final = 60.0
 _LOW_V: Final = (15.0, 34.0)
 
@@ -48,7 +45,8 @@ def answer_of(belief: Belief, evidence: Evidence, job: Job) -> Answer:
         return _unmapped(evidence)
     confidence = confidence_of(belief, evidence)
     verdict = verdict_of(belief, evidence, job)
-    wanted = best_test(belief, evidence, job.declined) if _asks(belief, evidence, confidence) else None
+    lone = unchecked(belief, evidence) if confidence < SURE <= belief.maps[0][1] else ()
+    wanted = best_test(belief, evidence, job.declined, lone) if _asks(belief, evidence, confidence) else None
     test = None if wanted is None else asked(wanted)
     found = LeadMap(
         windings=windings_of(belief.maps[0][0]),
@@ -64,12 +62,6 @@ def answer_of(belief: Belief, evidence: Evidence, job: Job) -> Answer:
         leads=found,
         picture="leads",
     )
-
-
-def confidence_of(belief: Belief, evidence: Evidence) -> float:
-    """Probability that the likeliest map is right, all of it; less where a reading fits no map."""
-    best, probability = belief.maps[0]
-    return probability if fits(best, evidence) else probability * _MISFIT_LEAVES
 
 
 def windings_of(hypothesis: Hypothesis) -> tuple[Winding, ...]:

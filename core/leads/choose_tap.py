@@ -6,12 +6,13 @@ from typing import Final
 
 from core.advice import Answer, Landing, LeadMap, NextTest
 from core.circuit.windings import FULL_LOAD_SPREAD, output_volts
-from core.leads.answer import SURE, answer_of
+from core.leads.answer import answer_of
 from core.leads.belief import Hypothesis, believe
 from core.leads.clues import nominal
 from core.leads.evidence import Evidence, gather
 from core.leads.lead_words import lead_name, listed
 from core.leads.supply import Supply, supply_cautions, supply_lines, supply_of
+from core.leads.sureness import SURE
 from core.readings import Job
 from core.said import Said, say
 from core.standards.coil_range import HIGHEST_SHARE, PULL_IN_SHARE

@@ -13,6 +13,8 @@ from core.standards.lead_colours import COLOURS, FOLLOWS, HABITS, MOST_ODDS, NO_
 
 LABEL_HOLDS: Final = 0.94
 """Share of units whose labels are those of this unit and were read right. Common practice, no source."""
+LABELS_SWAPPED: Final = 0.03
+"""Share whose labels are its own and sit on the wrong leads; the rest are another unit's. Common practice, no source."""
 _EACH_LABEL: Final = 0.985
 _ANY_LABEL: Final = 1.0 / 6.0
 _SIDE_HOLDS: Final = 0.985
@@ -70,7 +72,7 @@ def log_clues(maps: Sequence[Sequence[Wound]], evidence: Evidence) -> list[float
     """
     colours = _colours(maps)
     return [
-        colour + _labels(m, evidence.labels) + _sides(m, evidence.sides) + _in_use(m, evidence) + _supply(m, evidence)
+        colour + label_weight(m, evidence.labels) + _sides(m, evidence.sides) + _in_use(m, evidence) + _supply(m, evidence)
         + _volts(m, evidence)
         for colour, m in zip(colours, maps, strict=True)
     ]  # fmt: skip
@@ -110,7 +112,17 @@ def label_fits(label: str, side: str, role: str, *, two_leads: bool) -> bool:
         return label == role
 
 
-def _labels(windings: Sequence[Wound], labels: Mapping[str, str]) -> float:
+def label_weight(windings: Sequence[Wound], labels: Mapping[str, str]) -> float:
+    """
+    How well labels go with a map.
+
+    Args:
+        windings: Of the map.
+        labels: Lead to what its label says.
+
+    Returns:
+        Natural logarithm of the weight.
+    """
     if not labels:
         return 0.0
     sides, short = roles(windings), {lead for w in windings if len(w.leads) == 2 for lead, _ in w.leads}
@@ -118,7 +130,12 @@ def _labels(windings: Sequence[Wound], labels: Mapping[str, str]) -> float:
         _EACH_LABEL if lead in sides and label_fits(label, *sides[lead], two_leads=lead in short) else (1.0 - _EACH_LABEL) / 5.0
         for lead, label in labels.items()
     )
-    return math.log(LABEL_HOLDS * good + (1.0 - LABEL_HOLDS) * _ANY_LABEL ** len(labels))
+    swapped = sorted(labels.values()) == sorted(sides[lead][1] for lead in labels if lead in sides)
+    return math.log(
+        LABEL_HOLDS * good
+        + LABELS_SWAPPED * swapped / math.factorial(len(labels))
+        + (1.0 - LABEL_HOLDS - LABELS_SWAPPED) * _ANY_LABEL ** len(labels)
+    )
 
 
 def _colours(maps: Sequence[Sequence[Wound]]) -> list[float]:

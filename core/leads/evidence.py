@@ -53,6 +53,8 @@ class Evidence:
     """The tap lead that was landed."""
     in_use_v: float | None
     not_isolated: frozenset[Pair]
+    repeated: frozenset[Pair] = frozenset()
+    """Pairs whose ohms were read twice and came out the same."""
     contradicted: frozenset[Pair] = frozenset()
     """Pairs given as open though both leads read ohms to others that hold together: "the rest OL" was said too widely."""
 
@@ -100,6 +102,7 @@ def gather(job: Job) -> Evidence:
         in_use=in_use,
         in_use_v=job.number("tap_volts"),
         not_isolated=frozenset(p for p, r in dead.items() if r.not_isolated),
+        repeated=_repeated(job.readings, dead),
         contradicted=_contradicted(opens, (p for p in finite if p not in leaks)),
     )
 
@@ -125,6 +128,13 @@ def _between_leads(reading: Reading) -> bool:
 
 def _latest(readings: Iterable[Reading]) -> dict[Pair, Reading]:
     return {pair(*r.leads): r for r in readings if r.leads is not None}
+
+
+def _repeated(readings: Iterable[Reading], latest: Mapping[Pair, Reading]) -> frozenset[Pair]:
+    """Pairs of which an earlier reading says what the last one does."""
+    again = {p for p, r in latest.items() if r.repeated}
+    earlier = [(pair(*r.leads), r) for r in readings if r.leads and r.measure in _DEAD_PAIRS]
+    return frozenset(again | {p for p, r in earlier if p in latest and r is not latest[p] and latest[p].agrees(r)})
 
 
 def _leaks(finite: Mapping[Pair, float]) -> dict[Pair, float]:

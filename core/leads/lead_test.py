@@ -34,7 +34,7 @@ Expect = tuple[float, float] | None
 class LeadTest:
     """One reading that could be taken."""
 
-    kind: Literal["ohms", "again", "ratio", "label"]
+    kind: Literal["ohms", "again", "check", "ratio", "label"]
     leads: Pair | None
     ends: Pair | None = None
     """Where the 24 V goes, for a ratio test."""
@@ -63,7 +63,10 @@ def ratio_expected(hypothesis: Hypothesis, ends: Pair, leads: Pair) -> Expect:
     return volts, math.hypot(0.15, volts * (0.012 if fed[1] is read[1] else 0.06))
 
 
-def best_test(belief: Belief, evidence: Evidence, declined: frozenset[tuple[str, tuple[str, str] | None]]) -> LeadTest | None:
+Declined = frozenset[tuple[str, tuple[str, str] | None]]
+
+
+def best_test(belief: Belief, evidence: Evidence, declined: Declined, unchecked: Sequence[Pair] = ()) -> LeadTest | None:
     """
     The test to ask for.
 
@@ -71,6 +74,7 @@ def best_test(belief: Belief, evidence: Evidence, declined: frozenset[tuple[str,
         belief: What the evidence leaves.
         evidence: What is known.
         declined: Tests that can't be done.
+        unchecked: Readings that alone hold up a map which would be sure with them.
 
     Returns:
         None where nothing is left to ask.
@@ -82,6 +86,9 @@ def best_test(belief: Belief, evidence: Evidence, declined: frozenset[tuple[str,
     slip = belief.slip()
     if slip is not None and slip[1] > _SLIP_NAMED and not _is_declined("lead_ohms", slip[0], declined):
         return LeadTest(kind="again", leads=slip[0])
+    alone = next((p for p in unchecked if not _is_declined("lead_ohms", p, declined)), None)
+    if alone is not None:
+        return LeadTest(kind="check" if alone in evidence.ohms else "ohms", leads=alone)
     now = belief.maps[0][1] if belief.hypotheses else 0.0
     tests = [t for t in _candidates(belief, evidence) if not _is_declined(_MEASURE[t.kind], t.leads, declined)]
     weighed = [(t.hopes - (_LIVE_COSTS if t.kind == "ratio" else 0.0), t) for t in tests]
@@ -108,7 +115,7 @@ def _source_first(test: LeadTest, belief: Belief, evidence: Evidence) -> LeadTes
     return LeadTest(kind="ratio", leads=test.ends, ends=test.ends, hopes=test.hopes) if begun else test
 
 
-_MEASURE: Final = {"ohms": "lead_ohms", "again": "lead_ohms", "ratio": "lead_volts", "label": "lead_ohms"}
+_MEASURE: Final = {"ohms": "lead_ohms", "again": "lead_ohms", "check": "lead_ohms", "ratio": "lead_volts", "label": "lead_ohms"}
 
 
 def asked(test: LeadTest) -> NextTest:
@@ -136,11 +143,12 @@ def asked(test: LeadTest) -> NextTest:
             ),
         )
     again = say("Dry the leads, keep hands off the tips, and read ohms {one} to {other} again", one=one, other=other)
+    check = say("Read ohms {one} to {other} once more: nothing else bears it out", one=one, other=other)
     first = say("Power off and proved dead, all leads free: read ohms {one} to {other}", one=one, other=other)
     return NextTest(
         measure="lead_ohms",
         leads=test.leads,
-        instruction=again if test.kind == "again" else first,
+        instruction={"again": again, "check": check}.get(test.kind, first),
         buttons=(say("open"),),
     )
 
@@ -220,6 +228,6 @@ def _apart(hypothesis: Hypothesis, leads: Pair) -> tuple[float, Wound] | None:
     return None if found is None else (found[0].volts[found[2]] - found[0].volts[found[1]], found[0])
 
 
-def _is_declined(measure: str, leads: Pair | None, declined: frozenset[tuple[str, tuple[str, str] | None]]) -> bool:
+def _is_declined(measure: str, leads: Pair | None, declined: Declined) -> bool:
     names = None if leads is None else frozenset(leads)
     return any(m == measure and (None if p is None else frozenset(p)) == names for m, p in declined)

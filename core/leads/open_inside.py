@@ -4,9 +4,9 @@ from typing import Final
 
 from core.advice import Ranked, Verdict
 from core.leads.belief import Belief, Hypothesis
-from core.leads.evidence import Evidence, Pair, pair
+from core.leads.evidence import Evidence, Pair
 from core.leads.lead_words import lead_name, listed, pair_name
-from core.readings import OPEN, Job
+from core.readings import Job
 from core.said import Said, say
 from core.standards.source import COMMON_PRACTICE
 
@@ -14,8 +14,6 @@ SOURCE: Final = COMMON_PRACTICE
 LOST_BELOW_OHM: Final = 0.5e6
 """Insulation that reads less is lost. [ohm]"""
 _SAID_FROM: Final = 0.80
-_SAME: Final = 0.25
-"""Two readings of a pair agree within this share."""
 _HOLDS: Final = 0.95
 
 
@@ -32,7 +30,7 @@ def verdict_of(belief: Belief, evidence: Evidence, job: Job) -> Verdict | None:
         None where they show none surely enough.
     """
     settled = job.last("load_ohms") is not None
-    lost = _confirmed_leak(evidence, job)
+    lost = _confirmed_leak(evidence)
     if lost is not None:
         return _bad("windings_bridged", _HOLDS, settled=settled)
     if any(ohm < LOST_BELOW_OHM for ohm in evidence.grounded.values()) and not evidence.not_isolated:
@@ -57,14 +55,9 @@ def _bad(finding: str, confidence: float, *, settled: bool) -> Verdict:
     )
 
 
-def _confirmed_leak(evidence: Evidence, job: Job) -> Pair | None:
+def _confirmed_leak(evidence: Evidence) -> Pair | None:
     """A leak between windings that was read twice."""
-    for p, ohm in evidence.leaks.items():
-        read = [r.value for r in job.readings if r.leads is not None and pair(*r.leads) == p and r.measure == "lead_ohms"]
-        same = [v for v in read if v != OPEN and abs(float(v) - ohm) <= _SAME * ohm]
-        if len(same) >= 2 and ohm < LOST_BELOW_OHM:
-            return p
-    return None
+    return next((p for p, ohm in evidence.leaks.items() if p in evidence.repeated and ohm < LOST_BELOW_OHM), None)
 
 
 def open_lines(best: Hypothesis, evidence: Evidence) -> tuple[Said, ...]:

@@ -1,0 +1,73 @@
+"""How sure a map is: no single reading that nothing else bears out may carry it over the line."""
+
+import math
+from typing import Final
+
+from core.leads.belief import Belief, Hypothesis, fits, unread_pairs
+from core.leads.clues import label_weight
+from core.leads.evidence import Evidence, Pair
+from core.leads.tap_sets import SLIP
+
+SURE: Final = 0.9
+"""Under it a test is asked for."""
+UNCHECKED: Final = 0.89
+"""Most where the map stands or falls with one reading."""
+_MISFIT_LEAVES: Final = 0.6
+"""Of the confidence, where a reading fits not even the best map."""
+_LED_ASTRAY: Final = 0.02
+"""Chance of a wrong map, were one reading a slip, from which on it is to be borne out first. Common practice, no source."""
+
+
+def confidence_of(belief: Belief, evidence: Evidence) -> float:
+    """
+    Probability that the likeliest map is right, all of it.
+
+    Args:
+        belief: What the evidence leaves.
+        evidence: What is known.
+
+    Returns:
+        Less than the belief's own where a reading fits no map, and under 0.9 where one reading or the labels alone carry it: people
+        mistype, and labels are another unit's.
+    """
+    best, probability = belief.maps[0]
+    if not fits(best, evidence):
+        probability *= _MISFIT_LEAVES
+    return UNCHECKED if probability >= SURE and unchecked(belief, evidence) else probability
+
+
+def unchecked(belief: Belief, evidence: Evidence) -> tuple[Pair, ...]:
+    """
+    What is to be read before a map is sure: readings that alone carry it, or pairs not read yet where only labels do.
+
+    Args:
+        belief: What the evidence leaves.
+        evidence: What is known.
+
+    Returns:
+        The pair that matters most first.
+    """
+    best = belief.maps[0][0]
+    found = []
+    for p in evidence.ohms.keys() - evidence.repeated - {best.slip}:
+        others = sum(h.weight for h in belief.hypotheses if h.slip == p and h.key != best.key)
+        kept = SLIP * sum(h.weight for h in belief.hypotheses if h.slip != p and h.key == best.key)
+        # So often would this reading be a slip that fits another map, to its being one at all.
+        if others > _LED_ASTRAY * kept:
+            found.append((others / kept, p))
+    carried = [p for _, p in sorted(found, reverse=True)]
+    return tuple(carried or (_unread_along(best, evidence) if _labels_carry(belief, evidence) else ()))
+
+
+def _labels_carry(belief: Belief, evidence: Evidence) -> bool:
+    if not evidence.labels:
+        return False
+    share = {h.key: math.exp(-label_weight(h.windings, evidence.labels)) for h, _ in belief.maps}
+    bare = sorted(((p * share[h.key], h.key) for h, p in belief.maps), key=lambda row: -row[0])
+    return bare[0][1] != belief.maps[0][0].key or bare[0][0] < SURE * sum(p for p, _ in bare)
+
+
+def _unread_along(best: Hypothesis, evidence: Evidence) -> tuple[Pair, ...]:
+    """Pairs of one winding that nobody has read."""
+    of = {lead: i for i, w in enumerate(best.windings) for lead, _ in w.leads}
+    return tuple(p for p in unread_pairs(evidence) if of.get(p[0], -1) == of.get(p[1], -2))
