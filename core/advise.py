@@ -68,7 +68,11 @@ def advise(job: Job) -> Answer:
 def _parts(job: Job) -> list[Answer | None]:
     asked = set(job.asks)
     answers = [_ask(door, name, job) for ask, (door, name) in ANSWERED_ALONE.items() if ask in asked]
-    about_leads = {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} - ({"nameplate_taps"} if job.topics else set())
+    if _is_phase_test(job):
+        asked = asked - {"which_lead"}
+    about_leads = {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"}
+    about_leads -= {"nameplate_taps"} if job.topics else set()
+    about_leads -= {"lead_volts"} if _is_phase_test(job) else set()
     if "tap" not in asked and (job.fresh & about_leads or "which_lead" in asked):
         answers.append(_ask("core.leads", "map_leads", job))
     if _is_for_sizing(job):
@@ -76,9 +80,17 @@ def _parts(job: Job) -> list[Answer | None]:
     return answers
 
 
+def _is_phase_test(job: Job) -> bool:
+    """True for volts from the R of one unit to the R of another: no winding lies between two leads of one name."""
+    read = job.last("lead_volts") if "lead_volts" in job.fresh else None
+    return read is not None and read.leads is not None and read.leads[0] == read.leads[1]
+
+
 def _is_for_sizing(job: Job) -> bool:
     if "prove" in job.asks:
         return False
+    if _is_phase_test(job):
+        return True
     if set(job.asks) & _SIZING or job.topics or "secondary_ground" in job.dangers:
         return True
     if job.fresh & _SIZING_FACTS:

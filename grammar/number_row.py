@@ -8,7 +8,7 @@ UNIT_LETTERS = {"v": "volt", "a": "amp", "k": "kiloohm", "m": "m?"}
 GLUED_LETTERS = {
     "c": "celsius",
     "f": "not_ours",
-    "w": "not_ours",
+    "w": "watt",
     "h": "not_ours",
     "s": "not_ours",
     "g": "gauge",

@@ -32,6 +32,7 @@ SPELLINGS: Final[dict[str, tuple[str, str, str]]] = {
     "megaohm": ("megaohm", "ohm", "ohm"),
     "milliohm": ("milliohm", "ohm", "ohm"),
     "volt_ampere": ("volt * ampere", "volt * ampere", "VA"),
+    "watt": ("volt * ampere", "volt * ampere", "W"),
     "foot": ("foot", "foot", "ft"),
     "yard": ("yard", "foot", "ft"),
     "meter": ("meter", "foot", "ft"),
@@ -41,7 +42,7 @@ SPELLINGS: Final[dict[str, tuple[str, str, str]]] = {
 }
 """Meaning of a unit word: (pint's unit, the unit asked of pint, core's name for that)."""
 
-Kind = Literal["V", "A", "ohm", "VA", "ft", "in", "Hz", "degC"]
+Kind = Literal["V", "A", "ohm", "VA", "W", "ft", "in", "Hz", "degC"]
 
 
 @cache

@@ -13,7 +13,7 @@ from core.sizing.load_lines import load_part
 from core.sizing.proof import prove
 from core.sizing.site_lines import ground_part, parallel_part, supply_part
 from core.sizing.swap_lines import swap_part
-from core.sizing.told import Part, Told, record, rule_line, told
+from core.sizing.told import Part, Told, phase_volts, record, rule_line, told
 from core.sizing.wire_lines import wire_part
 
 ASKS: Final = frozenset({"size", "fuse", "wire_run", "parallel", "prove"})
@@ -77,7 +77,7 @@ def is_meant(job: Job) -> bool:
         job: What is known.
     """
     asks = set(job.asks)
-    if ASKS & asks or TOPICS & set(job.topics) or "secondary_ground" in job.dangers:
+    if ASKS & asks or TOPICS & set(job.topics) or "secondary_ground" in job.dangers or phase_volts(job) is not None:
         return True
     if OTHER_SUBJECTS & asks:
         return False
@@ -101,7 +101,7 @@ def _parts(facts: Told) -> tuple[Part, ...]:
         "ground": ground_part(facts),
         "amps": amps_part(facts),
     }
-    if asks == {"parallel"}:  # an earlier run or load is a means, no question
+    if asks == {"parallel"} or facts.phase_reading is not None:  # an earlier run or load is a means, no question
         subjects = {name: subjects[name] for name in ("parallel", "ground")}
     elif subjects["swap"] is not None and not asks & ASKS - {"size"}:
         subjects = {name: subjects[name] for name in ("swap", "ground")}

@@ -3,7 +3,7 @@
 from core.said import Said, say
 from core.sizing.protection import LineFuse, is_class_2, line_fuse, low_voltage_fuse_a, open_volts
 from core.sizing.told import Part, Told
-from core.standards.class_2 import CLASS_2_FUSE, CLASS_2_OPEN, CLASS_2_POWER, MOST_VA, largest_fuse_a
+from core.standards.class_2 import CLASS_2_FUSE, CLASS_2_OPEN, CLASS_2_POWER, MOST_OPEN_V, MOST_VA, largest_fuse_a
 from core.standards.fuse_sizes import CARRIES_FOR_AN_HOUR, FUSE_BEHAVIOUR, FUSE_LOADING
 from core.standards.transformer_protection import (
     LISTED_BRANCH_A,
@@ -53,7 +53,7 @@ def fuse_part(told: Told) -> Part | None:
         return _line_side(told, alone=True)
     unit = told.unit_va
     if unit is None:
-        return Part(lines=(say("Send the transformer's VA and volts: the fuse follows from them"),)) if asked else None
+        return _without_unit(told) if asked or told.fuse_a is not None else None
     open_v = open_volts(told.job, unit, told.loads.rated_v)
     load_a = None if told.load_va is None else told.load_va / told.loads.rated_v
     size, ceiling = low_voltage_fuse_a(unit, open_v, load_a, told.loads.rated_v), largest_fuse_a(open_v)
@@ -62,11 +62,29 @@ def fuse_part(told: Told) -> Part | None:
     numbers: dict[str, float | bool | None] = {"fuse_amps": size, "class2": is_class_2(unit, open_v)}
     line = _line_side(told, alone=False) if asked and told.supply_v and "low_fuse" not in topics else None
     return Part(
-        lines=_low_side(told, unit, open_v, ceiling, size) + (line.lines if line else ()) + (_never_bigger() if asked else ()),
+        lines=_low_side(told, unit, open_v, ceiling, size) + (line.lines[:1] if line else ()),
+        more=(_never_bigger() if asked else ()) + (line.lines[1:] if line else ()),
         numbers=numbers | (line.numbers if line else {}),
         rules=(CLASS_2_FUSE, *(line.rules if line else ()), FUSE_LOADING, *((FUSE_BEHAVIOUR,) if asked else ())),
         cautions=("no_bigger_fuse", "local_code") if asked or told.fuse_a is not None else ("local_code",),
     )
+
+
+def _without_unit(told: Told) -> Part:
+    """What holds for any Class 2 unit, and what to send."""
+    ask = say("Send the transformer's VA and volts: the fuse follows from them")
+    fuse, most, least = told.fuse_a, largest_fuse_a(MOST_OPEN_V), largest_fuse_a(told.loads.rated_v)
+    if fuse is None or most is None or least is None:
+        return Part(lines=(ask,))
+    if fuse <= most + 1e-9:
+        verdict = say("{fuse:g} A is within Class 2 on any 24 V unit: the limit is 100 / open volts", fuse=fuse)
+    elif fuse > least + 1e-9:
+        verdict = say("No: {fuse:g} A is over Class 2 on any 24 V unit: the limit is 100 / open volts", fuse=fuse)
+    else:
+        verdict = say(
+            "{fuse:g} A is within Class 2 up to {volts:.1f} V open: read the open volts", fuse=fuse, volts=100.0 / fuse
+        )
+    return Part(lines=(verdict, ask), rules=(CLASS_2_FUSE,), cautions=("no_bigger_fuse", "local_code"))
 
 
 def _not_class_2(unit: float, open_v: float) -> Part:
@@ -122,13 +140,14 @@ def _judged(told: Told, fuse: float, unit: float, ceiling: float, size: float) -
 
 def _line_side(told: Told, *, alone: bool) -> Part | None:
     unit, supply = told.unit_va, told.supply_v
-    if unit is None or supply is None:
-        return Part(lines=(say("Send the transformer's VA and the supply volts: the line-side fuse follows from them"),))
-    fuse = line_fuse(unit, supply)
-    lines = [*(_told_line_fuse(fuse, told.fuse_a) if alone else ()), _line_size(fuse, supply)]
-    lines.append(
-        say("A listed Class 2 unit on a branch up to {branch:g} A may need no line fuse of its own", branch=LISTED_BRANCH_A)
+    listed = say(
+        "A listed Class 2 unit on a branch up to {branch:g} A may need no line fuse of its own", branch=LISTED_BRANCH_A
     )
+    if unit is None or supply is None:
+        ask = say("Send the transformer's VA and the supply volts: the line-side fuse follows from them")
+        return Part(lines=(listed, ask), rules=(LISTED_ON_A_BRANCH,), cautions=("local_code",))
+    fuse = line_fuse(unit, supply)
+    lines = [*(_told_line_fuse(fuse, told.fuse_a) if alone else ()), _line_size(fuse, supply), listed]
     motor = motor_control_ceiling_a(fuse.rated_a) if alone else None
     if motor is not None:
         lines.append(say("Only inside a motor controller: up to {ceiling:.2f} A", ceiling=motor))

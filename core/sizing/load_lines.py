@@ -38,7 +38,7 @@ def load_part(told: Told) -> Part | None:
     sags, usual = inrush_lines(told)
     return Part(
         lines=(*_doubt(told), *(_over(load) if pick is None else (_verdict(told, load, pick),)), *sags, *_missing(told)),
-        more=(*_with_them(told), *usual, *_modes(told, load)),
+        more=(*_by_clamp(told), *_with_them(told), *usual, *_modes(told, load)),
         numbers={
             "load_va": round(load, 2),
             "inrush_va": _rounded(told.loads.inrush_va),
@@ -108,6 +108,11 @@ def _over(load: float) -> tuple[Said, ...]:
         say("Split the load: two transformers, fused apart, outputs never joined"),
         say("Or another circuit class, by code and a licensed hand"),
     )
+
+
+def _by_clamp(told: Told) -> tuple[Said, ...]:
+    amps = next((part.amps for part in told.loads.parts if part.clamped), None)
+    return () if amps is None else (say("By the clamp, {amps:g} A: read it with everything called", amps=amps),)
 
 
 def _doubt(told: Told) -> tuple[Said, ...]:

@@ -8,6 +8,10 @@ from core.sizing.wire import Draw
 from core.standards.device_loads import CONTROLS_V, DEVICE_LOADS, MOST_COIL_VA, DeviceLoad
 
 GAS_HEAT: Final = frozenset({"gas valve", "inducer relay"})
+MOST_CLAMPED_A: Final = 10.0
+"""More amps on a secondary are a short, no load. [A]"""
+WHOLE: Final = "load"
+"""The device of a load that was told as one sum."""
 HEAT_PUMP: Final = frozenset({"reversing valve", "defrost board"})
 
 
@@ -25,6 +29,8 @@ class Part:
     """Each, while it pulls in. [VA]"""
     run: int | None = None
     """Which of several runs of wire it hangs on."""
+    clamped: bool = False
+    """True where it was read with a clamp, not told off a label."""
 
     @property
     def typical(self) -> DeviceLoad | None:
@@ -116,7 +122,7 @@ class Budget:
 
     def doubtful(self) -> Part | None:
         """A single coil that is said to draw more than a coil can, or None."""
-        return next((p for p in self.known if (p.va or 0.0) > MOST_COIL_VA), None)
+        return next((p for p in self.known if (p.va or 0.0) > MOST_COIL_VA and p.device != WHOLE), None)
 
 
 def budget(job: Job) -> Budget:
@@ -134,14 +140,23 @@ def budget(job: Job) -> Budget:
     30.0
     """
     rated_v = job.number("rated_secondary_volts") or CONTROLS_V
-    return Budget(parts=tuple(_part(fact, rated_v) for fact in job.every("load")), rated_v=rated_v)
+    parts = tuple(_part(fact, rated_v) for fact in job.every("load"))
+    return Budget(parts=parts or _clamped(job, rated_v), rated_v=rated_v)
+
+
+def _clamped(job: Job, rated_v: float) -> tuple[Part, ...]:
+    """The load by the clamp, where a size is asked for and no device was told."""
+    read = job.last("secondary_amps") if "size" in job.asks else None
+    if read is None or not isinstance(read.value, int | float) or not 0.0 < read.value <= MOST_CLAMPED_A:
+        return ()
+    return (Part(device=WHOLE, count=1, va=float(read.value) * rated_v, amps=float(read.value), clamped=True),)
 
 
 def _part(fact: Fact, rated_v: float) -> Part:
     value = float(fact.value) if isinstance(fact.value, int | float) else None
     in_amps = fact.unit == "A" and value is not None
     return Part(
-        device=fact.device or "load",
+        device=fact.device or WHOLE,
         count=1 if fact.count is None else fact.count,
         va=value * rated_v if in_amps and value is not None else value,
         amps=value if in_amps else None,

@@ -16,13 +16,17 @@ def parallel_part(told: Told) -> Part | None:
     Args:
         told: The job.
     """
-    if "parallel" not in told.job.asks:
+    if "parallel" not in told.job.asks and told.phase_reading is None:
         return None
+    if (read := told.phase_reading) is not None:
+        return Part(
+            lines=_phase_read(read, told.loads.rated_v), rules=(NO_INTERCONNECTING,), cautions=("class2_no_interconnect",)
+        )
     lines: list[Said] = []
     if "parallel_class2" not in told.job.dangers:  # the refusal has said so before
         lines += [
             say("Usually not: buy one bigger unit, or keep two circuits apart, each with its own fuse"),
-            say("Class 2 outputs are not tied together unless the pair is listed for it"),
+            say("Class 2 outputs, commons too, are joined only where listed for it"),
         ]
     return Part(
         lines=(
@@ -59,6 +63,29 @@ def _phase_test(volts: float) -> tuple[Said, ...]:
         ),
         say("In between: their volts differ, take the joint apart"),
     )
+
+
+def _phase_read(read_v: float, rated_v: float) -> tuple[Said, ...]:
+    """What a reading from R to R says of two secondaries whose C sides are joined."""
+    same, double = phase_test_volts(rated_v, rated_v)
+    if abs(read_v - same) <= PHASE_SLACK * rated_v:
+        return (
+            say("{volts:g} V R to R: in phase", volts=read_v),
+            say("Class 2 outputs stay joined, commons too, only where listed for it"),
+        )
+    if abs(read_v - double) <= 2.0 * PHASE_SLACK * rated_v:
+        return (
+            say("{volts:g} V R to R: out of phase", volts=read_v),
+            say("Power off, swap the two leads of one secondary, read again: about {same:g} V", same=same),
+        )
+    return (
+        say("{volts:g} V R to R: neither {same:g} nor {double:g} V", volts=read_v, same=same, double=double),
+        say("Take the joint apart, read each secondary by itself: their volts differ, or only one is live"),
+    )
+
+
+PHASE_SLACK = 0.15
+"""Of the rated volts: two units read a volt or two apart with nothing on. Common practice, no source."""
 
 
 def _circulating(told: Told) -> tuple[Said, ...]:

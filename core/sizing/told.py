@@ -50,6 +50,11 @@ class Told:
         return self.job.number("supply_volts") or self.job.number("tap_volts")
 
     @property
+    def phase_reading(self) -> float | None:
+        """Volts from the R of one unit to that of another, where this message brought them. [V]."""
+        return phase_volts(self.job)
+
+    @property
     def fuse_a(self) -> float | None:
         """The fuse that this message speaks of: one of an earlier message was judged then. [A]."""
         return self.job.number("fuse_amps") if "fuse_amps" in self.job.fresh else None
@@ -89,6 +94,21 @@ class Told:
             return sum(run.ohm for run in self.runs) if in_a_row(self.runs) else 0.0
         feet, awg = self.feet, self.job.number("wire_awg")
         return 0.0 if feet is None or awg is None else self.copper.loop_ohm(awg, feet)
+
+
+def phase_volts(job: Job) -> float | None:
+    """
+    Volts between two leads of one name: those of two units, as in "R to R 48 V".
+
+    Args:
+        job: What is known.
+    """
+    if "lead_volts" not in job.fresh:
+        return None
+    read = job.last("lead_volts")
+    if read is None or read.leads is None or read.leads[0] != read.leads[1] or not isinstance(read.value, int | float):
+        return None
+    return float(read.value)
 
 
 def told(job: Job) -> Told:

@@ -22,7 +22,11 @@ def facts(draft: Draft) -> None:
 def _not_ours(draft: Draft) -> None:
     for figure in open_amounts(draft):
         before = draft.kind(figure.at - 1)
-        if figure.unit in {"other", "mm2"} or (figure.unit == "degC" and not _of_copper(draft)):
+        if (
+            figure.unit in {"other", "mm2"}
+            or (figure.unit == "W" and not _by_a_device(draft, figure.at))
+            or (figure.unit == "degC" and not _of_copper(draft))
+        ):
             figure.done = True
             draft.chatter.append((figure.start, figure.end))
         elif (
@@ -40,6 +44,11 @@ def _not_ours(draft: Draft) -> None:
             draft.fact(figure, Fact(fact="copper_celsius", value=figure.value, unit="degC"))
 
 
+def _by_a_device(draft: Draft, at: int) -> bool:
+    """In "humidifier 10w" and "an 18 watt uv light"."""
+    return any(draft.kind(i) == "device" and draft.clause[i] == draft.clause[at] for i in range(at - 3, at + 3) if i >= 0)
+
+
 def _of_copper(draft: Draft) -> bool:
     words = {p.text for p in draft.phrases}
     return bool(words & {"copper", "conductor", "conductors", "cobre", "wire", "cable"})
@@ -47,6 +56,7 @@ def _of_copper(draft: Draft) -> bool:
 
 def _lengths(draft: Draft) -> None:
     round_trip = any(p.kind == "round_trip" for p in draft.phrases)
+    wires = any(p.kind in WIRE_KINDS or p.text in {"wire", "cable", "awg", "stat"} for p in draft.phrases)
     for figure in open_amounts(draft):
         if figure.unit == "m?":
             figure.unit = "ft" if _in_metres(draft, figure) else "ohm"
@@ -56,11 +66,21 @@ def _lengths(draft: Draft) -> None:
         if figure.unit == "ft" and draft.phrases[figure.at].text == "" and _are_tools(draft, figure):
             figure.unit, figure.done = None, True
             draft.cue_spans.append((figure.start, figure.end))
-        if figure.unit == "ft" and figure.value > 0 and not figure.done:
+        if figure.unit == "ft" and not wires and any(p.text in NO_RUN for p in draft.phrases):
+            figure.done = True
+            draft.chatter.append((figure.start, figure.end))
+        if figure.unit == "ft" and not figure.done:
             halved = figure.value / 2 if round_trip else figure.value
             draft.fact(figure, Fact(fact="run_feet", value=round(halved, 3), unit="ft"))
         elif figure.unit is None and neighbour(draft, figure.at, 1, {"round_trip"}, 0) is not None:
             draft.fact(figure, Fact(fact="run_feet", value=figure.value / 2, unit="ft"))
+
+
+WIRE_KINDS = frozenset({"run", "round_trip", "cableword", "gaugeword"})
+NO_RUN = frozenset({
+    "ladder", "tall", "high", "ceiling", "ceilings", "fell", "dropped", "drop from", "climb", "climbed", "attic", "roof", "walls", "deep", "wide", "snow", "escalera", "alto", "techo", "altura", "cai", "hondo",
+})  # fmt: skip
+"""Words beside a length that is none of a wire."""
 
 
 def _are_tools(draft: Draft, figure: Figure) -> bool:
@@ -122,13 +142,13 @@ def _of_a_length(draft: Draft, figure: Figure) -> bool:
     if figure.unit is not None or len(figure.amounts) != 1 or not 10 <= figure.value <= 26 or figure.value != int(figure.value):
         return False
     before = figure.at - 1
-    while draft.kind(before) in OF_KINDS and draft.phrases[before].text in OF_GAUGE:
+    while draft.kind(before) in OF_KINDS and (draft.kind(before) == "round_trip" or draft.phrases[before].text in OF_GAUGE):
         before -= 1
     length = draft.figure_at(before)
     return length is not None and length.unit == "ft" and draft.sentence[before] == draft.sentence[figure.at]
 
 
-OF_KINDS = frozenset({"filler", "at", "with", "run", "cableword", "leadword", "between", "to"})
+OF_KINDS = frozenset({"round_trip", "filler", "at", "with", "run", "cableword", "leadword", "between", "to"})
 OF_GAUGE = frozenset(
     {
         "of", "in", "de", "del", "en", "con", "with", "w", "wire", "cable", "stat wire", "thermostat wire", "run", "cable de",
@@ -139,7 +159,7 @@ OF_GAUGE = frozenset(
 
 
 def _gauge(draft: Draft, figure: Figure, awg: float) -> None:
-    if awg != int(awg) or not 0 < awg <= 40:
+    if awg != int(awg) or not 0 <= awg <= 40:
         return
     draft.fact(figure, Fact(fact="wire_awg", value=awg, unit="AWG"))
 

@@ -4,7 +4,8 @@ from core.readings import Fact
 from core.said import say
 from core.standards.device_loads import DEVICE_LOADS, MOST_DEVICE_VA
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.told import NOMINAL_V, open_amounts, volts
+from grammar.binding.plate import plate_volts, sizes_asked
+from grammar.binding.told import open_amounts
 from grammar.message import Unclear
 from grammar.words.devices import SWITCHES
 
@@ -17,15 +18,16 @@ ARTICLES = frozenset({"a", "an", "un", "una", "one", "the", "another", "el", "la
 def loads(draft: Draft) -> None:
     """Loads and ratings of the message."""
     _inrush(draft)
+    sums: list[Figure] = []
     for figure in open_amounts(draft):
-        if figure.unit == "VA":
-            _volt_amperes(draft, figure)
-    for figure in open_amounts(draft):
-        if figure.unit == "A":
+        if figure.unit in {"VA", "W"}:
+            _volt_amperes(draft, figure, sums)
+        elif figure.unit == "A":
             _amps(draft, figure)
     _bare_in_list(draft)
     _without_figure(draft)
-    _plate_volts(draft)
+    _totals(draft, sums)
+    plate_volts(draft)
     sizes_asked(draft)
     _counts(draft)
 
@@ -91,14 +93,20 @@ def _is_value(draft: Draft, at: int) -> bool:
     return figure is not None and figure.unit == "VA" and at + 1 < len(draft.phrases)
 
 
-def _volt_amperes(draft: Draft, figure: Figure) -> None:
+def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
     if _is_sum(draft, figure):
         figure.done = True
         draft.cue_spans.append((figure.start, figure.end))
+        sums.append(figure)
         return
     at = _device(draft, figure)
-    if at is not None and draft.phrases[at].meaning not in SWITCHES:
+    if at is not None and draft.phrases[at].meaning in SWITCHES:
+        at = None
+    called = CALLED.get(draft.phrases[figure.at - 1].text) if figure.at else None
+    if at is not None:
         _load(draft, figure, at, "VA")
+    elif called is not None:
+        _add_load(draft, figure, called, 1, "VA")
     elif len(figure.amounts) > 1 or _or_near(draft, figure):
         figure.done = True  # "40 or 75?" is a question, no nameplate
         draft.cue_spans.append((figure.start, figure.end))
@@ -108,8 +116,9 @@ def _volt_amperes(draft: Draft, figure: Figure) -> None:
             None,
         )
         if coil is not None and coil.name == "load":
-            draft.unread.append((draft.phrases[coil.at].start, figure.end))
             figure.done = True
+            coil.used += 1
+            sums.append(figure)
             return
         if coil is not None:
             _add_load(draft, figure, _coil_device(draft.phrases[coil.at].start, draft, coil.at), 1, "VA")
@@ -119,6 +128,19 @@ def _volt_amperes(draft: Draft, figure: Figure) -> None:
             draft.unread.append((draft.phrases[figure.at - 1].start, figure.end))
             return
         draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
+
+
+CALLED = {
+    "defrost": "defrost board", "deshielo": "defrost board", "hum": "humidifier", "detector": "smoke detector", "pump": "condensate pump",
+}  # fmt: skip
+"""Words that are a device only where VA stand right behind them."""
+
+
+def _totals(draft: Draft, sums: list[Figure]) -> None:
+    """In "82 va load" and "total is 34 va": where no part of the load is told, its sum is the load."""
+    if sums and not any(f.fact == "load" for _, f in draft.facts):
+        figure = sums[-1]
+        draft.facts.append((figure.at, Fact(fact="load", device="load", count=1, value=figure.value, unit="VA")))
 
 
 def _coil_device(_start: int, draft: Draft, at: int) -> str:
@@ -178,7 +200,12 @@ def _count(draft: Draft, figure: Figure, at: int) -> int:
     """How many: the number right before the device, or before "2 8VA contactors", or behind "contactor x2"."""
     for here in (at - 1, figure.at - 1):
         candidate = draft.figure_at(here)
-        if candidate is not None and candidate is not figure and _whole(candidate) and not candidate.done:
+        if (
+            candidate is not None
+            and candidate is not figure
+            and not candidate.done
+            and (_whole(candidate) or (here == at - 1 and _many(draft, at, candidate)))
+        ):
             candidate.done = True
             return int(candidate.value)
         if draft.kind(here) == "filler" and draft.phrases[here].text in {"x", "of", "de"}:
@@ -201,6 +228,12 @@ def _count(draft: Draft, figure: Figure, at: int) -> int:
     return 2 if draft.kind(at - 1) == "both" else 1
 
 
+def _many(draft: Draft, at: int, figure: Figure) -> bool:
+    """In "99 contactors": a larger count before a plural, for core to refuse where it makes no sense."""
+    whole = figure.unit is None and len(figure.amounts) == 1 and figure.value == int(figure.value)
+    return whole and MOST_OF_A_KIND < figure.value <= 10_000 and draft.text[draft.phrases[at].end - 1] in "sS"
+
+
 def _whole(figure: Figure) -> bool:
     return (
         figure.kind == "amount"
@@ -218,6 +251,8 @@ def _amps(draft: Draft, figure: Figure) -> None:
         draft.cue_spans.append((figure.start, figure.end))
         return
     at = _device(draft, figure)
+    if at is None and _ends_a_wire(draft, figure):
+        _add_load(draft, figure, "load", 1, "A")
     if at is None or draft.phrases[at].meaning in SWITCHES or figure.value > 10:
         return
     nearer = any(
@@ -229,6 +264,15 @@ def _amps(draft: Draft, figure: Figure) -> None:
     )
     if not nearer and not place_right:
         _load(draft, figure, at, "A")
+
+
+def _ends_a_wire(draft: Draft, figure: Figure) -> bool:
+    """In "voltage drop 200 ft 20 awg 1 amp": amps in a message about a run, at no place of their own."""
+    about_wire = draft.told("run_feet") is not None or draft.told("wire_awg") is not None
+    elsewhere = any(
+        s.kind in {"place", "notours"} and draft.clause[s.at] == draft.clause[figure.at] for s in draft.sites.values()
+    )
+    return about_wire and not elsewhere and 0 < figure.value <= 10
 
 
 def _bare_in_list(draft: Draft) -> None:
@@ -281,121 +325,12 @@ LIST_ENDS = frozenset({"comma", "and", "stop", "line", "colon", "sign", ""})
 """What stands on both sides of an item of a list."""
 
 
-def _plate_volts(draft: Draft) -> None:
-    """Volts beside a rating: the secondary at 24 or less, the supply from 100 up."""
-    rated = [(at, f) for at, f in draft.facts if f.fact == "rated_va"]
-    plate = bool(rated) or any(p.kind == "nameplate" for p in draft.phrases)
-    for figure in open_amounts(draft):
-        if figure.kind != "amount" or figure.unit not in {None, "V"}:
-            continue
-        if rated and _described(draft, figure):
-            name = "rated_secondary_volts" if figure.value <= 24 else "supply_volts"
-            draft.fact(figure, Fact(fact=name, value=figure.value, unit="V"))
-            continue
-        if (
-            figure.unit == "V"
-            and figure.value in {12.0, 16.0, 18.0, 24.0}
-            and rated
-            and draft.told("nameplate_taps") is not None
-        ):
-            draft.fact(figure, Fact(fact="rated_secondary_volts", value=figure.value, unit="V"))
-            continue
-        near = any(abs(at - figure.at) <= 3 and draft.sentence[at] == draft.sentence[figure.at] for at, _ in rated)
-        transformer = any(draft.kind(i) == "transformer" for i in (figure.at + 1, figure.at + 2))
-        values = [a.value for a in figure.amounts]
-        if (
-            volts(figure)
-            and (figure.value in NOMINAL_V or figure.value in {12.0, 16.0, 18.0, 24.0})
-            and _under_plate(draft, figure)
-        ):
-            name = "rated_secondary_volts" if figure.value <= 24 else "supply_volts"
-            draft.fact(figure, Fact(fact=name, value=figure.value, unit="V"))
-        elif (
-            len(values) == 2
-            and figure.joins[0] in {"/", "to", "-", "a"}
-            and values[0] in NOMINAL_V
-            and values[1] == 24.0
-            and (plate or transformer)
-        ):
-            draft.fact(figure, Fact(fact="supply_volts", value=values[0], unit="V"))
-            draft.fact(figure, Fact(fact="rated_secondary_volts", value=24.0, unit="V"))
-        elif volts(figure) and (
-            (near and _beside_rating(draft, figure))
-            or (
-                transformer
-                and figure.unit == "V"
-                and figure.value in {12.0, 16.0, 24.0}
-                and figure.at + 1 < len(draft.phrases)
-                and draft.kind(figure.at + 1) == "transformer"
-            )
-        ):
-            if 0 < figure.value <= 24:
-                draft.fact(figure, Fact(fact="rated_secondary_volts", value=figure.value, unit="V"))
-            elif figure.value in NOMINAL_V and figure.unit == "V":
-                draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
-
-
-def _described(draft: Draft, figure: Figure) -> bool:
-    """In "a 40VA with 120 primary and 24 secondary": nominal volts right before their winding, both of them, and nothing measured."""
-    if any(p.kind == "reads" for p in draft.phrases):
-        return False
-    pairs = [
-        (f.value, draft.sites[f.at + 1].name)
-        for f in draft.around(figure.at)
-        if volts(f) and f.at + 1 in draft.sites and draft.sites[f.at + 1].kind == "place"
-    ]
-    mine = (figure.value, draft.sites[figure.at + 1].name) if figure.at + 1 in draft.sites else None
-    nominal = all(
-        (name == "primary" and value in NOMINAL_V) or (name == "secondary" and value == 24.0) for value, name in pairs
-    )
-    return (
-        mine in pairs
-        and nominal
-        and (
-            mine[1] == "secondary"
-            or any(n == "secondary" for _, n in pairs)
-            or any(f.fact == "rated_secondary_volts" for _, f in draft.facts)
-        )
-    )
-
-
-def _under_plate(draft: Draft, figure: Figure) -> bool:
-    """In "nameplate says 40 VA 24 volts 120 primary": in one sentence behind the word, and nothing measured between."""
-    plate = next((i for i in range(figure.at - 1, max(-1, figure.at - 10), -1) if draft.kind(i) == "nameplate"), None)
-    named = next((i for i in range(figure.at - 1, max(-1, figure.at - 4), -1) if draft.kind(i) not in {"is", "filler"}), None)
-    if named is not None and draft.kind(named) == "ends" and any(e.kind != "place" for e in draft.phrases[named].ends):
-        return False  # "red is 240" tells of a lead
-    return (
-        plate is not None
-        and draft.sentence[plate] == draft.sentence[figure.at]
-        and not any(draft.kind(i) == "reads" for i in range(plate, figure.at))
-    )
-
-
-def _beside_rating(draft: Draft, figure: Figure) -> bool:
-    """No place and no measuring word between the volts and the rating."""
-    at = next(at for at, f in draft.facts if f.fact == "rated_va")
-    span = range(min(at, figure.at) + 1, max(at, figure.at))
-    if any(i in draft.sites and draft.sites[i].kind != "notours" and draft.sites[i].name != "secondary" for i in span):
-        return False
-    return figure.unit == "V" or figure.value in {24.0, 12.0, 16.0}
-
-
-def sizes_asked(draft: Draft) -> None:
-    """In "a 40 or 75?": sizes in a question are no rating."""
-    if "size" in draft.asks:
-        for figure in open_amounts(draft):
-            if figure.unit is None and len(figure.amounts) == 2 and figure.joins[0] in {"or", "o"}:
-                figure.done = True
-                draft.cue_spans.append((figure.start, figure.end))
-
-
 def _counted(draft: Draft, figure: Figure) -> bool:
     """A small whole number before an ordinary noun: "3 times", "two guys"."""
     behind = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)]
     if behind.kind == "ends" and draft.text[behind.start : behind.end].lower() in {"fuses", "fusibles", "coils", "bobinas"}:
         return True
-    english = behind.kind == "filler" and behind.language == "en" and behind.text.isalpha() and len(behind.text) > 1
+    english = behind.kind == "filler" and behind.language != "es" and behind.text.isalpha() and len(behind.text) > 1
     return english and figure.value <= 12 and behind.text not in FOLLOWS
 
 

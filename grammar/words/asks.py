@@ -6,6 +6,7 @@ ASKS = (
     Cue(
         "which_lead",
         en=(
+            "is|are white|black|red|blue|yellow|orange|brown|green|gray|grey|violet|purple .. common|primary|secondary|neutral|hot", "is|are the white|black|red|blue|yellow|orange|brown|green|gray|grey|violet|purple .. common|primary|secondary|neutral|hot", "is|are .. common or", "is it .. common|primary|secondary",
             "which|what wires|leads|one|ones|wire|lead|pair|two|color|colors is|are|for|goes|go", "which .. is|are .. which|what|common|primary|secondary|24|hot|neutral", "what|which .. is|does .. wire|lead do|go|for|is", "tell|telling|figure|figuring|sort|sorting|identify|identifying|find|finding|determine|know .. wires|leads|apart|which|common .. is|out|apart|wire|lead|primary|secondary", "no labels|label|markings|markings|tag|tags|colors .. which|what|wires|leads", "cant|can't tell .. which|what|wires|leads|apart", "how do|can i|you tell|know|find|identify .. common|primary|secondary|lead|leads|wire|wires", "labels|label|tag|sticker .. gone|faded|missing|unreadable|illegible|rubbed|burned", "lost track .. wires|leads|wire|lead|which", "mystery wires|leads|transformer",
             "which one|wire|lead|ones is|are .. 120|208|230|240|277|480",
             "which .. wire|wires|lead|leads|color|colors|one|ones .. common|which|what|primary|pri|secondary|sec|line|neutral|hot|24",
@@ -31,6 +32,7 @@ ASKS = (
             "wich .. wire|lead|common|primary",
         ),
         es=(
+            "es|son el|la|los blanco|negro|rojo|azul|amarillo|naranja|cafe|verde|gris .. comun|primario|secundario|neutro", "blanco|negro|rojo|azul|amarillo|naranja|cafe|verde|gris es .. comun|primario|secundario|neutro o",
             "cual|cuales|que cable|cables|punta|puntas|alambre|alambres|hilo|terminal|color .. es|son|va|para", "cual|cuales .. es|son .. cual|comun|cada", "como identifico|identificar|se|distingo|encuentro|saber|reconozco .. comun|cables|puntas|primario|secundario|cual|cable", "no traen|trae|tiene|tienen|hay .. etiqueta|marca|marcas|colores .. cual|que|cables|puntas", "no se|sabe .. cual|cuales|que", "sin etiqueta|marcas|etiquetas",
             "cual|cuales .. cable|cables|punta|puntas|alambre|hilo .. comun|primario|secundario|cual", "cual es .. comun",
             "cual es cual", "cuales son .. primario|secundario", "que cable es", "que cables son",
@@ -104,6 +106,7 @@ ASKS = (
     Cue(
         "fuse",
         en=(
+            "fuse|breaker .. enough|right|correct|too|ok|okay|need|needed|should|required", "do|does|should|would|will .. fuse|breaker .. need|work|do|ok|enough|hold", "size .. fuse|breaker", "fuse rating|size",
             "what .. fuse .. for|do|should|need|use|put|goes|size|i|on", "what size fuse", "what fuse",
             "fuse too|to big|small|large|much", "fuse enough", "what line|primary|secondary|low|high|kind|type|rating .. fuse",
             "what .. fuse for|do|should|goes|to|can|would", "what fusing", "how to fuse", "what goes in the fuse", "which fuse",
@@ -111,12 +114,13 @@ ASKS = (
             "amp fuse ok|okay|good|enough|right",
             "what size breaker", "what .. breaker .. for|do|should|transformer|xfmr", "size fuse", "what protection",
             "what .. overcurrent", "what amp fuse", "how many amp|amps .. fuse|breaker", "what primary fuse", "how big .. fuse",
-            "how should i fuse", "how do i fuse|protect", "do i need .. fuse", "need .. fuse .. for|on", "fuse do i|should",
+            "how should i fuse", "should i|we fuse it|at", "how do i fuse|protect", "do i need .. fuse", "need .. fuse .. for|on", "fuse do i|should",
             "right fuse", "would .. fuse|breaker .. work|do|be|hold", "can i use .. fuse|breaker", "can i put .. fuse",
             "can i go .. fuse", "will .. fuse .. hold|work|be", "fuse to use", "does .. need .. fuse",
             "protect .. transformer|xfmr|secondary|primary|it",
         ),
         es=(
+            "fusible .. esta bien", "fusible .. aguanta|suficiente|correcto", "con .. fusible .. basta|alcanza", "cual|que .. fusible|breaker|proteccion", "de cuanto .. fusible|breaker", "fusible|breaker .. cuanto|cuantos|cual|necesito|ocupo|lleva|pongo", "necesito|ocupo|lleva .. fusible|breaker", "como .. protejo|proteger|fusiono",
             "que fusible", "fusible para .. va", "fusible para .. transformador|trafo", "que amperaje", "fusible recomiendas", "como lo fusiono", "cuanto de fusible",
             "que tamano el fusible", "cual fusible", "de cuanto .. fusible", "de cuantos amps|amperes|amperios .. fusible",
             "fusible .. necesito|ocupo|pongo|lleva|uso|le|sirve", "que proteccion", "fusible de cuanto|cuantos",
@@ -158,7 +162,7 @@ ASKS = (
             "paralleling", "paralleled", "two transformers together", "2 transformers together", "tie .. transformers together",
             "gang .. transformers", "double up .. transformers|xfmrs", "hook .. two|2 .. transformers|xfmrs|units together",
             "both transformers together", "two xfmrs together", "2 xfmrs together",
-            "phase .. two|2|both|transformers|secondaries|xfmrs", "phasing two|2|both|transformers|secondaries", "in phase",
+            "phase .. two|2|both|transformers|secondaries|xfmrs", "two|2 40s|50s|75s|40's", "phasing two|2|both|transformers|secondaries", "in phase",
             "out of phase",
             "combine .. two|2 .. transformers|xfmrs|40va|40|units", "put two|2 .. together", "side by side",
         ),
@@ -200,6 +204,7 @@ ASKS = (
     Cue(
         "va_estimate",
         en=(
+            "what|whats|what's .. good for|at va|watts", "va wise", "how much .. good for", "how big .. is|was it|this|that|one", "what size .. is|was it|this|that|one", "guess .. va|size|rating", "about what va|size", "how many va is|are|was|would", "what is it rated", "what .. it|this|one rated", "estimate .. va|size|rating",
             "how many va .. is|think|it|this|you", "what va is", "what size is", "how big is",
             "what do you|u figure|think|guess|reckon this|it|the .. is", "what would you call this|it", "whats the va",
             "how large is", "size of this one", "va on this", "guess .. va|size", "estimate .. va|size",
@@ -209,6 +214,7 @@ ASKS = (
             "rating from .. ohms", "unmarked .. how|what|va|size", "va you think",
         ),
         es=(
+            "de cuantos|cuanto .. es|era|sera este|esta|el|la|ese", "que tamano|capacidad .. es|era|tiene", "le calculas|calculo", "cuantos va .. es|tendra|calculas|estimas", "mas o menos de cuantos", "que va .. tiene|es|sera",
             "cuantos va .. es|sera|crees|tiene|son|seran", "de cuantos va es|sera|crees", "que tamano es", "de que va es",
             "cuantos va tendra", "cuantos va da", "cuanto va es", "de que tamano es|sera", "de cuanto es|sera",
             "cuantos va tiene", "cuantos va sera", "estimar .. va", "calcula .. va", "sin etiqueta .. va", "adivina .. va",
@@ -261,6 +267,7 @@ ASKS = (
     Cue(
         "undo",
         en=(
+            "wipe|wipe|clear|knock|cut out|off .. last|that", "wipe|clear .. last|previous entry|reading|one|message|number",
             "cancel|delete|erase|remove|drop|scrap|toss|pull|ignore|disregard|undo|strike|scratch|nix|kill|dump|forget|clear|lose|trash|void|retract|reverse|omit .. last", "cancel|delete|erase|drop|scrap|ignore|disregard|undo|scratch|nix|retract|void that|my|this reading|message|one|number|text|entry|value", "take|pull|back|throw|toss|roll that|it|last out|back|off|away", "take|pull|throw|toss|roll the|my|that last|previous|prior", "undo .. last|two|both|three|previous|reading|message", "go|back up|back a|one", "never sent|happened", "pretend i didnt|didn't|never", "didnt|didn't mean to send", "sent .. by mistake|accident", "wrong window|chat|person", "that last one|reading|message was|is wrong|bad|off|bogus", "last one|reading|message was|is wrong|bad|bogus", "unsend", "un-do", "take back", "back out .. last", "void that|it", "delete what i", "forget what i", "ignore what i", "cancel what i",
             "undo", "undo that", "scrap that", "scrap it", "scrap the last", "undo it", "back that up", "back that out",
             "take it off", "remove the last", "that was wrong take", "pull that last", "yank that", "dont count that",

@@ -107,7 +107,7 @@ DEVICES = (
     ),
     Words(
         "device", "economizer",
-        en=("economizer", "economizers", "economiser", "economizer actuator", "economizer board", "economizer module"),
+        en=("economizer", "economizers", "economiser", "econ", "econ actuator", "econ motor", "economizer actuator", "economizer board", "economizer module"),
         es=("economizador", "economizadores"),
     ),
     Words(

@@ -35,7 +35,7 @@ TOPICS = (
             "same box|enclosure|panel|cabinet|spot|place", "in place of", "instead of", "step up to|from", "upsize",
             "replace .. 20|30|40|50|60|75|100 .. with .. 20|30|40|50|60|75|100|150|200",
             "swap .. 20|30|40|50|60|75|100 .. for|with|to .. 20|30|40|50|60|75|100|150|200",
-            "go|going from .. 20|30|40|50|60|75 .. to", "higher|bigger|larger|more va", "put .. 50|60|75|100|150 .. where",
+            "go|going from .. 20|30|40|50|60|75 .. to", "higher|bigger|larger|more va", "put .. 50|60|75|100|150 .. where", "now|then putting|installing", "putting|installing a 50|60|75|100|150",
             "was .. 20|30|40|50|60|75 .. put in|install .. 50|60|75|100|150",
         ),
         es=(

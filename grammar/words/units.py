@@ -50,6 +50,7 @@ UNITS = (
         en=("va", "volt amps", "volt amp", "vas", "volt amperes", "vee ay"),
         es=("voltiamperios", "voltamperios"),
     ),
+    Words("unit", "watt", en=("watts", "watt"), es=("watios", "vatios")),
     Words(
         "unit", "foot",
         en=("feet", "foot", "ft", "footer", "foot of", "feet of", "fts"),
@@ -78,7 +79,7 @@ UNITS = (
         en=(
             "psig", "pounds", "lbs", "lb", "degrees", "degree", "deg", "fahrenheit", "degrees f", "microfarads", "microfarad",
             "uf", "mfd", "farad", "farads", "mics", "micro farads", "bucks", "dollars", "tons", "ton", "btu", "btus", "hp",
-            "horsepower", "rpm", "cfm", "watts", "watt", "kw", "kilowatts", "gallons", "minutes", "minute", "mins", "min",
+            "horsepower", "rpm", "cfm", "kw", "kilowatts", "gallons", "minutes", "minute", "mins", "min",
             "hours", "hour", "hrs", "hr", "days", "day", "weeks", "years", "year", "yrs", "months", "percent",
             "inches of water", "inwc", "in wc", "iwc", "ounces", "oz", "seer", "stories", "floors", "times", "seconds", "am",
             "pm", "cents", "times today", "more calls", "more stops", "steps", "stages", "poles", "pole", "phase", "kids",
@@ -86,7 +87,7 @@ UNITS = (
             "fla", "boxes", "milliseconds", "fpm", "gpm", "gph", "dollar", "tubes", "screws", "bulbs",
         ),
         es=(
-            "libras", "grados", "grado", "grados f", "microfaradios", "dolares", "toneladas", "caballos", "watios", "vatios",
+            "libras", "grados", "grado", "grados f", "microfaradios", "dolares", "toneladas", "caballos",
             "minutos", "horas", "hora", "dias", "semanas", "anos", "meses", "por ciento", "onzas", "millas", "veces", "vueltas",
             "servicios", "llamadas", "pesos", "pisos", "microamperios",
         ),

@@ -30,6 +30,7 @@ def test_a_unit_is_what_pint_says(meaning: str, registry: pint.UnitRegistry) -> 
         "A": "ampere",
         "ohm": "ohm",
         "VA": "volt_ampere",
+        "W": "watt",
         "ft": "foot",
         "in": "inch",
         "Hz": "hertz",

@@ -1,10 +1,13 @@
 """Fuses on both sides, and the one that was told."""
 
+from dataclasses import replace
+
 import pytest
 
 from core.readings import Reading
+from core.sizing import size
 from core.sizing.protection import low_voltage_fuse_a
-from tests.core.sizing.jobs import answered, fact, load, sized, text
+from tests.core.sizing.jobs import answered, fact, job, load, sized, text
 
 NAMEPLATE = (fact("rated_va", 40), fact("rated_secondary_volts", 24))
 
@@ -108,3 +111,31 @@ def test_a_line_side_fuse_that_was_told_is_judged(amps: float, verdict: str) -> 
     )
 
     assert str(answer.lines[0]) == verdict
+
+
+@pytest.mark.parametrize(
+    ("amps", "verdict"),
+    [(3.0, "3 A is within Class 2 on any"), (4.0, "4 A is within Class 2 up to 25.0 V"), (5.0, "No: 5 A is over")],
+)
+def test_a_fuse_without_a_transformer_is_judged_by_class_2_alone(amps: float, verdict: str) -> None:
+    """100 over 24 to 30 open volts."""
+    answer = answered(fact("fuse_amps", amps), asks=("fuse",))
+
+    assert str(answer.lines[0]).startswith(verdict)
+    assert "Send the transformer's VA" in text(answer)
+
+
+def test_a_fuse_of_an_earlier_message_is_not_judged_again() -> None:
+    """3 A was for the 24 V side; now the line side is asked about."""
+    told = job(*NAMEPLATE, fact("fuse_amps", 3), fact("supply_volts", 480), asks=("fuse",), topics=("line_fuse",))
+    answer = size(replace(told, fresh=frozenset({"supply_volts"})))
+
+    assert answer is not None
+    assert not any(str(line).startswith(("3 A", "No: 3 A")) for line in answer.lines)
+
+
+def test_both_sides_are_answered_where_no_side_is_asked_for() -> None:
+    """40 VA on 208 V without a word of the side."""
+    sizing = sized(fact("rated_va", 40), fact("supply_volts", 208), asks=("fuse",))
+
+    assert (sizing.fuse_amps, sizing.primary_fuse_amps) == (2.0, 0.5)

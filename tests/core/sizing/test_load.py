@@ -2,6 +2,7 @@
 
 import pytest
 
+from core.readings import Reading
 from core.sizing.loads import budget
 from core.sizing.wire import pull_in_volts
 from core.standards.device_loads import DEVICE_LOADS
@@ -170,3 +171,53 @@ def test_every_usual_range_is_a_range() -> None:
         assert 1.0 <= row.low_va < row.high_va <= 100.0
         assert 1.0 <= row.inrush_low <= row.inrush_high
         assert row.on
+
+
+def test_a_pull_in_that_asks_for_more_is_bought_for() -> None:
+    """9 VA steady would do on 20 VA; 60 VA of pull-in leave 18.7 V there."""
+    answer = answered(load("contactor", 9.0, inrush=60.0), asks=("size",))
+
+    assert str(answer.lines[0]) == "Buy 30 VA: 9 VA steady needs 20, its pull-in 30"
+
+
+def test_a_unit_that_is_there_is_not_called_enough_where_it_sags() -> None:
+    """Steady is not all."""
+    answer = answered(load("contactor", 9.0, inrush=60.0), fact("rated_va", 20), asks=("size",))
+
+    assert str(answer.lines[0]) == "20 VA carries 9 VA steady, not the pull-in: buy 30 VA"
+
+
+def test_a_mode_names_no_size_that_the_pull_in_does_not_allow() -> None:
+    """21 VA in cooling would go on 30 VA, but 60 VA of pull-in beside them would not."""
+    told = (load("contactor", 9.0, count=2, inrush=60.0), load("gas valve", 0.5, unit="A"), load("thermostat", 3.0))
+
+    assert "30 VA" not in text(answered(*told, asks=("size",)))
+
+
+def test_clamped_amps_are_a_load_where_no_device_is_told() -> None:
+    """1.2 A at 24 V are 28.8 VA."""
+    answer = answered(Reading(measure="secondary_amps", value=1.2), asks=("size",))
+
+    assert answer.sizing is not None
+    assert (answer.sizing.load_va, answer.sizing.pick_va) == (28.8, 40.0)
+    assert "By the clamp, 1.2 A" in text(answer)
+
+
+def test_a_load_told_as_one_sum_is_no_coil() -> None:
+    """110 VA in all are over Class 2, and no inrush of one coil."""
+    answer = answered(load("load", 110.0), asks=("size",))
+
+    assert str(answer.lines[0]).startswith("Over Class 2")
+
+
+def test_every_answer_is_short() -> None:
+    """Six lines and the rules, unless more must be said."""
+    told = (
+        load("contactor", 9.0, count=2),
+        load("gas valve", 0.5, unit="A"),
+        load("board"),
+        fact("run_feet", 120),
+        fact("wire_awg", 18),
+    )
+
+    assert len(answered(*told, fact("supply_volts", 208), asks=("size",)).lines) <= 7

@@ -92,3 +92,31 @@ def test_a_message_for_the_diagnosis_is_left_to_it(told: tuple[Fact | Reading, .
 def test_another_question_is_left_to_others() -> None:
     """Supply and tap in a message that asks which tap."""
     assert size(job(fact("supply_volts", 208), fact("tap_volts", 240), asks=("tap",))) is None
+
+
+@pytest.mark.parametrize(
+    ("volts", "word"),
+    [
+        (0.4, "in phase"),
+        (2.5, "in phase"),
+        (48.0, "out of phase"),
+        (52.0, "out of phase"),
+        (24.0, "neither 0 nor 48 V"),
+        (12.0, "neither"),
+    ],
+)
+def test_volts_from_r_to_r_of_two_units_are_judged(volts: float, word: str) -> None:
+    """About nothing, about double, or something in between."""
+    answer = answered(Reading(measure="lead_volts", value=volts, leads=("r", "r")))
+
+    assert word in str(answer.lines[0])
+    assert "725.121(B)" in text(answer)
+
+
+def test_a_refusal_of_joining_is_not_said_twice() -> None:
+    """Where the danger has said no, the bigger unit and the phase test are left to say."""
+    answer = size(replace(job(fact("rated_va", 40), asks=("parallel",)), dangers=("parallel_class2",)))
+
+    assert answer is not None
+    assert str(answer.lines[0]) == "One 100 VA unit carries what two of 40 VA would"
+    assert "Phase test for one common" in text(answer)
