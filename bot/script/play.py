@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
 from bot.desk import Incoming, Memory, take
@@ -29,9 +30,9 @@ class Played:
     """True where the message is written as a tap on a button that was not there."""
 
 
-def play(scene: Scene) -> list[Played]:
-    """The conversation, played on an empty store that is gone afterwards."""
-    engine = open_store("sqlite://")
+def play(scene: Scene, store: Engine | None = None) -> list[Played]:
+    """The conversation, played on an empty store that is gone afterwards, or on the one given."""
+    engine = store or open_store("sqlite://")
     memory, played, code = Memory(), list[Played](), ""
     last_buttons: dict[str, tuple[str, ...]] = {}
     with Session(engine) as session:
@@ -51,7 +52,8 @@ def play(scene: Scene) -> list[Played]:
             untapped = spoken.tap and spoken.text not in last_buttons.get(spoken.who, ())
             last_buttons[spoken.who] = taken.buttons
             played.append(Played(spoken, CODE.sub("CODE", taken.text), taken.record, taken.document, untapped))
-    engine.dispose()
+    if store is None:
+        engine.dispose()
     return played
 
 

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from bot.command_line import ohmreply
 from bot.script.scene import read_scene
+from tests.house import report_picture
 
 ROOT = Path(__file__).parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -25,3 +26,9 @@ def test_every_command_that_is_named_exists() -> None:
 
     assert named
     assert named <= ohmreply.commands.keys()
+
+
+def test_the_report_that_is_shown_is_the_one_that_is_made() -> None:
+    """`python -m tests.house.report_picture` was run after the last change of the report, its layout or the demo."""
+    assert f"({report_picture.PICTURE.relative_to(ROOT)})" in README
+    assert report_picture.shown() == report_picture.page().shows, "stale: python -m tests.house.report_picture"
