@@ -32,7 +32,7 @@ PICTURE = SCENE.with_suffix(".png")
 SHOWS = "shows"
 """Name of the text in the file that says what it shows."""
 DOTS_PER_INCH = 110
-COLOURS = 48
+COLOURS = 64
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +85,7 @@ def main() -> None:
     document.close()
     text = PngImagePlugin.PngInfo()
     text.add_text(SHOWS, now.shows)
-    image.convert("RGB").quantize(COLOURS).save(PICTURE, optimize=True, pnginfo=text)
+    image.convert("RGB").quantize(COLOURS, method=Image.Quantize.MAXCOVERAGE).save(PICTURE, optimize=True, pnginfo=text)
     print(f"{PICTURE.name}: {image.width} x {image.height}, {PICTURE.stat().st_size // 1000} kB")
 
 

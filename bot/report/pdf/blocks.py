@@ -116,15 +116,15 @@ def _table(sheet: Sheet, table: Table, width: float, setting: Setting) -> list[L
 
 
 def _widths(sheet: Sheet, rows: list[tuple[str, ...]], kept: list[int], width: float, size: float) -> list[float]:
-    """Each column as wide as its words; where that is too much, the widest ones give way in proportion."""
+    """Each column as wide as its words; where that is too much, the widest give way until they fit, and the others stay whole."""
     wanted = [max(sheet.width_of(row[i], size) for row in rows) + 0.2 for i in kept]
     room = width - GAP_MM * (len(kept) - 1)
-    fair = room / len(kept)
-    over = sum(max(w - fair, 0.0) for w in wanted)
-    excess = sum(wanted) - room
-    if excess <= 0 or over <= 0:
-        return wanted
-    return [w - max(w - fair, 0.0) * excess / over for w in wanted]
+    for count, narrower in enumerate(sorted(wanted)):
+        share = room / (len(wanted) - count)
+        if narrower > share:
+            return [min(one, share) for one in wanted]
+        room -= narrower
+    return wanted
 
 
 def _row(sheet: Sheet, cells: list[str], widths: list[float], size: float, grey: int = 0) -> Laid:
