@@ -7,7 +7,8 @@ from bot.pictures.canvas import INK, MARK, SHADE, WARN, Box, Canvas, Line, Shape
 from core.advice import Answer, Sizing
 from core.readings import Job
 from core.said import Said, say
-from core.sizing.inrush_lines import at_coils, size_for_pull_in
+from core.sizing.inrush_lines import at_coils
+from core.sizing.load_lines import advised_va
 from core.sizing.told import Told, told
 from core.standards.coil_range import PULL_IN_SHARE
 from core.standards.transformer_ratings import SIZES_VA, SPARE
@@ -41,7 +42,7 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     if sizing is None or sizing.load_va is None:
         raise ValueError("no load to draw")
     facts = told(job)
-    pick = sizing.pick_va if facts.rated_va is not None else size_for_pull_in(facts) or sizing.pick_va
+    pick = None if sizing.pick_va is None else advised_va(facts)
     bars = _bars(sizing, facts, facts.rated_va or pick)
     px_per_va = (RIGHT - LEFT) / max(LEAST_SCALE_VA, 1.06 * max(va for va, _, _ in bars))
     title = say("Load against the sizes") if pick is None else say("{pick:g} VA for this load", pick=pick)

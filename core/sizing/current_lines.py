@@ -27,7 +27,7 @@ def amps_part(told: Told) -> Part | None:
     secondary, volts, supply = va / told.loads.rated_v, told.loads.rated_v, told.supply_v
     if supply is None:
         line = say("{secondary:.2f} A at {volts:g} V", secondary=secondary, volts=volts)
-        return Part(more=(line,), numbers={"secondary_amps": round(secondary, 3)})
+        return Part(more=_known_amps(told, line), numbers={"secondary_amps": round(secondary, 3)})
     line = say(
         "{secondary:.2f} A at {volts:g} V, {primary:.2f} A at {supply:g} V",
         secondary=secondary,
@@ -35,7 +35,14 @@ def amps_part(told: Told) -> Part | None:
         primary=va / supply,
         supply=supply,
     )
-    return Part(more=(line,), numbers={"secondary_amps": round(secondary, 3), "primary_amps": round(va / supply, 3)})
+    return Part(
+        more=_known_amps(told, line), numbers={"secondary_amps": round(secondary, 3), "primary_amps": round(va / supply, 3)}
+    )
+
+
+def _known_amps(told: Told, line: Said) -> tuple[Said, ...]:
+    """Amps of a part of the load mislead: they are said once all of it is known."""
+    return () if told.loads.known and told.loads.unknown else (line,)
 
 
 def fuse_part(told: Told) -> Part | None:
@@ -51,11 +58,12 @@ def fuse_part(told: Told) -> Part | None:
     topics, asked = told.job.topics, "fuse" in told.job.asks
     if "line_fuse" in topics and "low_fuse" not in topics:
         return _line_side(told, alone=True)
-    unit = told.unit_va
+    unit = told.likely_va
     if unit is None:
         return _without_unit(told) if asked or told.fuse_a is not None else None
     open_v = open_volts(told.job, unit, told.loads.rated_v)
-    load_a = None if told.load_va is None else told.load_va / told.loads.rated_v
+    # Where a part is still without a figure, the fuse must carry what the unit is picked for.
+    load_a = None if told.load_va is None or told.loads.unknown else told.load_va / told.loads.rated_v
     size, ceiling = low_voltage_fuse_a(unit, open_v, load_a, told.loads.rated_v), largest_fuse_a(open_v)
     if size is None or ceiling is None:
         return _not_class_2(unit, open_v)

@@ -21,7 +21,7 @@ def inrush_lines(told: Told) -> tuple[Lines, Lines]:
     Returns:
         What must be said, and what may be said where there is room.
     """
-    unit, peak = told.unit_va, told.loads.inrush_va
+    unit, peak = told.likely_va, told.loads.inrush_va
     if unit is None:
         return (), ()
     if peak is None:
@@ -92,7 +92,7 @@ def size_for_pull_in(told: Told) -> float | None:
     Returns:
         Size, or None where the steady load decides or no size holds. [VA]
     """
-    unit = told.unit_va
+    unit = told.likely_va
     if unit is None or told.loads.inrush_va is None or at_coils(told, unit)[0] >= PULL_IN_SHARE * told.loads.rated_v:
         return None
     return _bigger(told, unit)

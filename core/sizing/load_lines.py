@@ -38,7 +38,7 @@ def load_part(told: Told) -> Part | None:
     sags, usual = inrush_lines(told)
     return Part(
         lines=(*_doubt(told), *(_over(load) if pick is None else (_verdict(told, load, pick),)), *sags, *_missing(told)),
-        more=(*_by_clamp(told), *_with_them(told), *usual, *_modes(told, load)),
+        more=(*_by_clamp(told), *usual, *_modes(told, load)),
         numbers={
             "load_va": round(load, 2),
             "inrush_va": _rounded(told.loads.inrush_va),
@@ -63,7 +63,7 @@ def _verdict(told: Told, load: float, pick: float) -> Said:
     if (rated := told.rated_va) is not None:
         return _judged(rated, load, pick, size_for_pull_in(told))
     if told.loads.unknown:
-        return say("At least {pick:g} VA: the known parts draw {load:g} VA steady", pick=pick, load=load)
+        return _with_the_rest(told, load, pick)
     if (bigger := size_for_pull_in(told)) is not None:
         return say(
             "Buy {bigger:g} VA: {load:g} VA steady needs {pick:g}, its pull-in {bigger:g}", bigger=bigger, load=load, pick=pick
@@ -77,6 +77,31 @@ def _verdict(told: Told, load: float, pick: float) -> Said:
             spare=SPARE_PERCENT,
         )
     return say("Buy {pick:g} VA: {load:g} VA steady + {spare:g} % spare", pick=pick, load=load, spare=SPARE_PERCENT)
+
+
+def _with_the_rest(told: Told, load: float, pick: float) -> Said:
+    """The size once the parts without a figure draw what such parts usually do."""
+    low, high = told.loads.missing_va
+    if high <= 0.0:
+        return say("At least {pick:g} VA: the known parts draw {load:g} VA steady", pick=pick, load=load)
+    named = {"load": load, "low": low, "high": high}
+    size = size_for_pull_in(told) or told.likely_va
+    if size is None:
+        return say("Likely too much for one Class 2 unit: {load:g} VA known, the rest usually {low:g} to {high:g} VA", **named)
+    return say("Buy {size:g} VA: {load:g} VA known, the rest usually {low:g} to {high:g} VA", size=size, **named)
+
+
+def advised_va(told: Told) -> float | None:
+    """
+    The size that the answer names first.
+
+    Args:
+        told: The job.
+
+    Returns:
+        Size, or None where no Class 2 unit serves. [VA]
+    """
+    return told.pick_va if told.rated_va is not None else size_for_pull_in(told) or told.likely_va
 
 
 def _judged(rated: float, load: float, pick: float, for_pull_in: float | None) -> Said:
@@ -129,15 +154,15 @@ def _doubt(told: Told) -> tuple[Said, ...]:
 
 
 def _missing(told: Told) -> tuple[Said, ...]:
-    """The parts without a figure, and what they may bring the size to."""
+    """The parts without a figure, and from where on they ask for the next size."""
     parts = told.loads.unknown
     if not parts:
         return ()
     named = _usually(parts[0])
     for part in parts[1:]:
         named = say("{one}, {other}", one=named, other=_usually(part))
-    line = say("Not counted: {devices}. Send the VA off the label", devices=named)
-    return (line,)
+    line = say("Send the VA off the label: {devices}", devices=named)
+    return (line, *_next_size(told))
 
 
 def _usually(part: Load) -> Said:
@@ -153,28 +178,18 @@ def _usually(part: Load) -> Said:
     )
 
 
-def _with_them(told: Told) -> tuple[Said, ...]:
-    """The size that the missing parts would make, by what they usually draw."""
-    low, high = told.loads.missing_va
-    if told.load_va is None or high <= 0.0:
+def _next_size(told: Told) -> tuple[Said, ...]:
+    """How much the missing parts may draw together on the size that is named."""
+    load, size, (_, most) = told.load_va, told.likely_va, told.loads.missing_va
+    if load is None or size is None or told.rated_va is not None:
         return ()
-    least, most = told.load_va + low, told.load_va + high
-    small, large = next_size_va(least), next_size_va(most)
-    named = {"least": least, "most": most}
-    if small is None:
-        return (say("With them {least:.0f} to {most:.0f} VA: likely too much for one Class 2 unit", **named),)
-    if large is None:
-        return (say("With them {least:.0f} to {most:.0f} VA: {small:g} VA or more, read the labels", small=small, **named),)
-    if small == large:
-        return (say("With them {least:.0f} to {most:.0f} VA: {small:g} VA holds", small=small, **named),)
-    return (
-        say(
-            "With them {least:.0f} to {most:.0f} VA: {small:g} or {large:g} VA, the labels decide",
-            small=small,
-            large=large,
-            **named,
-        ),
-    )
+    room = size / (1.0 + SPARE) - load
+    if most <= room:
+        return ()
+    bigger = next_size_va(load + room + 1e-3)
+    if bigger is None:
+        return (say("Over {room:.0f} VA for the rest: no Class 2 unit", room=room),)
+    return (say("Over {room:.0f} VA for the rest: {bigger:g} VA", room=room, bigger=bigger),)
 
 
 def _modes(told: Told, load: float) -> tuple[Said, ...]:

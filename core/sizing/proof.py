@@ -127,7 +127,10 @@ def proof_state(job: Job) -> State:
         job: What is known; its readings are those of the repaired unit.
     """
     rows = expected(told(job))
-    return State(rows=rows, read={row.measure: job.last(row.measure) for row in rows}, misfits=tap_misfits(job))
+    read = {row.measure: job.last(row.measure) for row in rows}
+    if "line_volts" in read and read["line_volts"] is None:
+        read["line_volts"] = job.last("primary_volts")  # what arrives at the primary stands at the line
+    return State(rows=rows, read=read, misfits=tap_misfits(job))
 
 
 def has_failed(job: Job) -> bool:
@@ -157,8 +160,9 @@ def prove(job: Job) -> Answer:
     """
     facts, state = told(job), proof_state(job)
     # Asked for, the whole list; in the course of it, what has just come in and what is wrong.
-    whole = not job.fresh & NAMES.keys()
-    shown = [row for row in state.rows if whole or row in state.failed or row.measure in job.fresh]
+    whole = not job.fresh & (NAMES.keys() | {"primary_volts"})
+    fresh = job.fresh | ({"line_volts"} if "primary_volts" in job.fresh else set())
+    shown = [row for row in state.rows if whole or row in state.failed or row.measure in fresh]
     lines = [_verdict(job, state), *(_line(row, state.read[row.measure]) for row in shown)]
     if facts.unit_va is None and whole:
         lines.append(say("Ranges are for {usual:g} VA: send the nameplate VA for your own", usual=USUAL_VA))

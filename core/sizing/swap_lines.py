@@ -10,6 +10,8 @@ from core.standards.transformer_ratings import FREQUENCY, MULTI_TAP_V, ON_TAP, S
 
 FIFTY: Final = 50.0
 SIXTY: Final = 60.0
+DIED: Final = frozenset({"burnt", "smoke", "blows_fuse", "blown_fuse", "trips_breaker"})
+"""Symptoms of a unit that something has killed."""
 
 
 def swap_part(told: Told) -> Part | None:
@@ -70,7 +72,7 @@ def _another_size(told: Told, meant: float) -> Part:
         ),
         numbers=numbers | ({"primary_fuse_amps": fuse} if fuse is not None else {}),
         rules=(CLASS_2_POWER,),
-        cautions=("find_the_short_first",),
+        cautions=("find_the_short_first",) if DIED & told.job.symptoms() else (),
     )
 
 

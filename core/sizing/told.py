@@ -45,6 +45,13 @@ class Told:
         return self.rated_va or self.pick_va
 
     @property
+    def likely_va(self) -> float | None:
+        """The unit that is there, else the one to buy where the parts without a figure draw what such parts do on the whole. [VA]."""
+        if self.rated_va is not None or self.load_va is None:
+            return self.unit_va
+        return next_size_va(self.load_va + sum(self.loads.missing_va) / 2.0)
+
+    @property
     def supply_v(self) -> float | None:
         """Nominal supply, else the tap in use. [V]."""
         return self.job.number("supply_volts") or self.job.number("tap_volts")

@@ -25,7 +25,7 @@ def test_the_supply_house_message_is_answered_whole() -> None:
     assert (answer.sizing.load_va, answer.sizing.pick_va, answer.sizing.class2) == (30.0, 40.0, True)
     # Half an amp steady and 18 VA as 32 ohm: (24 - 0.5 x 1.864) / (1 + 1.864 / 32) = 21.80 V.
     assert answer.sizing.volts_at_load == pytest.approx(21.80, abs=0.01)
-    assert str(answer.lines[0]).startswith("At least 40 VA")
+    assert str(answer.lines[0]).startswith("Buy 50 VA: 30 VA known, the rest usually 3 to 12 VA")
     assert "1 × board (usually 3 to 12 VA)" in text(answer)
     assert "Local code decides" in text(answer)
 
@@ -82,7 +82,7 @@ def test_nothing_known_gives_no_size() -> None:
 
 def test_a_device_of_no_known_kind_is_asked_for() -> None:
     """No range is made up for it."""
-    assert "Not counted: 1 × flux box. Send the VA" in text(answered(load("flux box"), load("relay", 3.0), asks=("size",)))
+    assert "Send the VA off the label: 1 × flux box" in text(answered(load("flux box"), load("relay", 3.0), asks=("size",)))
 
 
 def test_amps_stay_amps_and_become_va_at_the_rated_volts() -> None:

@@ -111,3 +111,18 @@ def test_a_proof_begun_asks_for_the_next_reading() -> None:
     assert str(answer.lines[0]) == "Not proved yet: 5 readings to take"
     assert answer.next_test is not None
     assert answer.next_test.measure == "secondary_volts_lifted"
+
+
+def test_the_primary_read_good_proves_the_line() -> None:
+    """What arrives at the primary stands at the line: it is not asked for again."""
+    told = (
+        fact("rated_va", 50),
+        fact("supply_volts", 208),
+        fact("tap_volts", 208),
+        Reading(measure="primary_volts", value=208.0),
+    )
+    answer = prove(job(*told, asks=("prove",)))
+
+    assert "Pass, Line: 208.0 V, 187.2 to 228.8 V" in [str(line) for line in answer.lines]
+    assert answer.next_test is not None
+    assert answer.next_test.measure == "secondary_volts_lifted"

@@ -25,7 +25,6 @@ def test_a_bigger_unit_in_the_same_box_is_fine_on_terms() -> None:
     assert str(answer.lines[0]).startswith("Yes, 75 VA")
     assert "The 24 V fuse stays as it is" in said
     assert "Line fuse: 0.8 A" in said
-    assert "find_the_short_first" in answer.cautions
     assert answer.sizing is not None
     assert answer.sizing.class2 is True
 
@@ -77,3 +76,11 @@ def test_the_frequency_is_answered_both_ways(topic: str | None, hertz: float, op
     answer = asked(job(fact("supply_hertz", hertz), topics=() if topic is None else (topic,)))
 
     assert str(answer.lines[0]).startswith(opening)
+
+
+@pytest.mark.parametrize(("symptom", "warned"), [("burnt", True), ("blows_fuse", True), ("hum", False)])
+def test_a_unit_that_died_is_not_just_replaced_by_a_bigger_one(symptom: str, *, warned: bool) -> None:
+    """The short would burn that one too; without a sign of one nothing is said of it."""
+    told = job(fact("rated_va", 40), Fact(fact="symptom", value=symptom), asks=("size",), topics=("bigger_unit",))
+
+    assert ("find_the_short_first" in asked(told, 75.0).cautions) is warned
