@@ -89,7 +89,8 @@ class EndRow(NumberRow):
         if join.kind == "and" or (join.kind == "letter" and join.meaning == "y"):
             return between or (before.kind != "place" and behind.kind != "place")
         return join.kind == "with" and (
-            before.kind == behind.kind == "colour" or (join.text == "con" and before.kind == behind.kind == "place")
+            before.kind == behind.kind == "colour"
+            or (join.text == "con" and before.kind == behind.kind and before.kind in {"place", "mark"})
         )
 
     @staticmethod

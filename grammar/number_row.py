@@ -89,9 +89,12 @@ class NumberRow(Row):
         phrase = self.phrases[at] if at < len(self.phrases) else None
         if phrase is None or not self.number_starts(at + 1) or self.kind(at + 1) == "dash":
             return None
+        if phrase.kind == "to" and self.kind(at - 1) == "unit" and self.kind(at + 2) == "device":
+            return None  # "20 awg to 2 contactors"
         es_join = phrase.kind == "letter" and phrase.meaning in {"a", "o", "y"} and (self.spanish or phrase.meaning == "a")
         times = phrase.kind == "letter" and phrase.meaning == "x"
         dash = phrase.kind in {"dash", "slash"} and (self.glued(at) == self.glued(at + 1))
+        times = times or (phrase.text in {"by", "por"} and self.kind(at - 1) != "device")
         joined = phrase.kind in {"to", "or"} or phrase.text in {"maybe", "quizas", "tal vez"} or es_join or times or dash
         if phrase.kind == "and" or (phrase.meaning == "y" and es_join):
             joined = self.kind(at + 2) != "device" and any(self.kind(b) == "between" for b in range(max(0, at - 5), at))

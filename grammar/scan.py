@@ -194,6 +194,8 @@ def _letters_then_digits(pieces: Sequence[Token], texts: Sequence[str], at: int)
 def _digits_then_more(pieces: Sequence[Token], texts: Sequence[str], at: int) -> tuple[str, int, str] | None:
     first, sign = texts[at], texts[at + 1]
     third = texts[at + 2] if _glued(pieces, at + 2) and pieces[at + 2].type == "NUMERAL" else None
+    if sign in {"a", "b", "c"} and first in REFRIGERANTS:
+        return "shape", 2, "part"
     if sign == ":" and third is not None and len(third) == 2 and len(first) <= 2:
         return "shape", 3, "time"
     if sign == "-" and third is not None and third.isdecimal() and first.isdecimal() and _like_a_part(first, third):
@@ -216,6 +218,10 @@ def _digits_then_more(pieces: Sequence[Token], texts: Sequence[str], at: int) ->
     ):
         return "shape", 3, "part"
     return None
+
+
+REFRIGERANTS = frozenset({"410", "407", "404", "134", "454", "448", "449", "452", "513", "507", "402"})
+"""Numbers of refrigerants. ANSI/ASHRAE Standard 34, from memory."""
 
 
 def _like_a_part(first: str, second: str) -> bool:

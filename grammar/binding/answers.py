@@ -191,11 +191,23 @@ WHERE = {
 }
 
 
+MOST_AMPS = 10.0
+"""More than this no winding of ours carries: amps of something else. [A]"""
+
+
 def _ask_where(draft: Draft, figure: Figure) -> None:
     """A value with a unit and no place: asked where it was taken."""
     if figure.kind != "amount" or figure.unit not in WHERE or figure.value < 0 or figure.low is not None:
         return
-    if draft.asks or any(f.fact != "symptom" for _, f in draft.facts):
+    if draft.asks or any(f.fact != "symptom" for _, f in draft.facts) or (figure.unit == "A" and figure.value > MOST_AMPS):
+        return
+    others = {"motor", "capacitor", "signal"}
+    if any(
+        s.kind == "notours" and s.name in others and draft.sentence[s.at] == draft.sentence[figure.at]
+        for s in draft.sites.values()
+    ):
+        draft.chatter.append((figure.start, figure.end))  # "blower motor windings 4.2 and 6.1 ohms"
+        figure.done = True
         return
     if figure.value == 24 and draft.facts:
         draft.cue_spans.append((figure.start, figure.end))  # "intermittent 24v" speaks of the control circuit

@@ -171,7 +171,9 @@ def _others(draft: Draft) -> None:
     for figure in open_amounts(draft):
         if figure.unit == "Hz":
             draft.fact(figure, Fact(fact="supply_hertz", value=figure.value, unit="Hz"))
-        elif figure.unit == "in":
+        elif figure.unit == "in" or (
+            figure.unit is None and len(figure.amounts) == 2 and figure.joins[0] in {"x", "by", "por"}
+        ):
             if any(
                 "core" in p.text or "nucleo" in p.text or "stack" in p.text or any(e.name == "ground" for e in p.ends)
                 for p in draft.phrases

@@ -124,6 +124,10 @@ def draft_shows_live(draft: Draft) -> bool:
     return any(f.fact == "symptom" and f.value == "shock" for _, f in draft.facts)
 
 
+LEAST_LINE_V = 60.0
+"""Least that a bare number at the line is taken for volts, in doubt. [V]"""
+
+
 def _guess_outside(draft: Draft, figure: Figure) -> None:
     """A bare number that fits no live reading."""
     assert figure.site is not None
@@ -131,6 +135,12 @@ def _guess_outside(draft: Draft, figure: Figure) -> None:
     if (found := slip(name, "V", figure.value)) is not None and figure.value > 60 and name not in {"primary", "line"}:
         ask_slip(draft, figure, "V", found.value, found.question)
     elif "ohm" not in MEASURE_AT[name]:
+        if figure.value < LEAST_LINE_V:  # "the line is 8 deep"
+            draft.unread.append(
+                (min(draft.phrases[figure.site.at].start, figure.start), max(draft.phrases[figure.site.at].end, figure.end))
+            )
+            figure.done = True
+            return
         figure.unit, figure.doubt = "V", "unit"
     elif name in {"secondary", "control", "coil", "fuse", "load"} and 12 <= figure.value <= 60:
         either(draft, figure, ("V", "ohm"))

@@ -84,7 +84,13 @@ def job_name(draft: Draft) -> bool:
     if asked is not None:
         return _named(draft, asked)
     if "help" in draft.asks and len(draft.phrases) <= 4:
-        rest = [p for p in draft.phrases if p.text not in {"help", "ayuda", "with", "me", "con", "/", "on", "about"}]
+        called = any(p.text in {"help", "ayuda", "ayudame"} for p in draft.phrases)
+        rest = [
+            p
+            for p in draft.phrases
+            if called
+            and p.text not in {"help", "ayuda", "ayudame", "with", "me", "con", "/", "on", "about", "the", "el", "la", "los"}
+        ]
         draft.name = _words(draft, rest) or None
         return True
     if "history" in draft.asks and any(p.kind == "idword" for p in draft.phrases):

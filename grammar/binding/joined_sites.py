@@ -2,6 +2,7 @@
 
 from grammar.binding.draft import Draft, Site
 from grammar.binding.places import site_of
+from grammar.binding.plausible import fits_live
 from grammar.phrase import End, Phrase
 
 NOUNS = frozenset({"entrada", "salida", "input", "output"})
@@ -21,17 +22,24 @@ def in_and_out(draft: Draft) -> None:
             if near:
                 found.append((at, phrase.meaning, False))
             continue
+        if draft.kind(at + 1) == "colon":  # "in: 209 V, out: 22.4 V"
+            behind = draft.kind(at + 2)
         ends = {"", "comma", "stop", "line", "and", "sign", *figures, "but"}
+        if behind == "at" and _fits_its_side(draft, at, phrase.meaning):  # "208 in on the 240 tap, sec 22"
+            behind = ""
         if (before in figures and behind in ends) or (
-            behind in figures and before in {"", "comma", "stop", "line", "and", "sign", *figures}
+            behind in figures and before in {"", "comma", "stop", "line", "and", "sign", "transformer", *figures}
         ):
             found.append((at, phrase.meaning, behind in figures and before not in figures))
     both = {meaning for _, meaning, _ in found} == {"primary", "secondary"}
     if not both and any(e.name in {"primary", "secondary"} for p in draft.phrases for e in p.ends):
-        found = [row for row in found if draft.phrases[row[0]].text not in {"in", "out"}]  # "it's 95 out and pri is 118"
+        found = [  # not in "it's 95 out and pri is 118"
+            row for row in found if draft.phrases[row[0]].text not in {"in", "out"} or _fits_its_side(draft, row[0], row[1])
+        ]
     for at, meaning, _ in found:
         phrase = draft.phrases[at]
-        if not both and meaning == "primary" and phrase.text == "in":
+        alone = not any(e.name in {"primary", "secondary"} for p in draft.phrases for e in p.ends)
+        if not both and alone and meaning == "primary" and phrase.text == "in":
             continue
         draft.phrases[at] = Phrase(
             "ends", "", phrase.start, phrase.end, ends=(End("place", meaning, phrase.start, phrase.end),)
@@ -40,6 +48,14 @@ def in_and_out(draft: Draft) -> None:
         if site is not None:
             site.assumed = not both
             draft.sites[at] = site
+
+
+def _fits_its_side(draft: Draft, at: int, meaning: str) -> bool:
+    """In "208 in, sec 24": the value right before the word is one of that winding, and the message names only the other."""
+    figure = draft.figure_at(at - 1)
+    other = "secondary" if meaning == "primary" else "primary"
+    names = {e.name for p in draft.phrases for e in p.ends if e.kind == "place"}
+    return figure is not None and other in names and meaning not in names and fits_live(meaning, figure.value)
 
 
 def ground_of(draft: Draft) -> None:
@@ -105,7 +121,7 @@ def split_pairs(draft: Draft) -> None:
 def both(draft: Draft) -> None:
     """In "primary and secondary open", "both to case OL", "both windings open": one figure for two places."""
     for at, site in list(draft.sites.items()):
-        if site.kind != "place":
+        if site.kind != "place" or site.used:
             continue
         others = [i for i in range(max(0, at - 3), at) if i in draft.sites]
         ands = [i for i in range(max(0, at - 2), at) if draft.kind(i) == "and"]

@@ -1,8 +1,9 @@
 """One lead against several: "white to: black 6, red 11", "wht to blk 6.1, red 10.9", "desde el blanco: negro 6, rojo 11"."""
 
-from grammar.binding.draft import Draft, Figure, Site
-from grammar.binding.places import lead_name
+from grammar.binding.draft import Draft, Figure
+from grammar.binding.places import lead_name, site_of
 from grammar.binding.told import NOMINAL_V
+from grammar.phrase import End, Phrase
 
 LEADS_TO = frozenset({"filler", "colon", "is", "leadword", "reads", "sign"})
 """Kinds that may stand between a lead and its value."""
@@ -11,7 +12,7 @@ FROM = frozenset({"from", "desde", "de", "between", "entre"})
 
 def lead_lists(draft: Draft) -> None:
     """Makes pairs of the leads of such a list."""
-    anchor: str | None = None
+    anchor: End | None = None
     sentence = -1
     for at, phrase in enumerate(draft.phrases):
         if (phrase.kind == "colon" and phrase.text != ";") or phrase.kind != "ends":
@@ -20,12 +21,16 @@ def lead_lists(draft: Draft) -> None:
             anchor = None
         lead = _single(draft, at)
         if lead is None:
-            anchor = _first_of(draft, at)
+            anchor = phrase.ends[0] if _is_pair(draft, at) else None
             sentence = draft.sentence[at]
         elif _heads(draft, at):
-            anchor, sentence = lead, draft.sentence[at]
-        elif anchor is not None and lead != anchor and _valued(draft, at) is not None:
-            draft.sites[at] = Site(at, "pair", "leads", (anchor, lead))
+            anchor, sentence = phrase.ends[0], draft.sentence[at]
+        elif anchor is not None and lead != lead_name(anchor, draft) and _valued(draft, at) is not None:
+            site = site_of(
+                draft, at, Phrase("ends", "", phrase.start, phrase.end, ends=(anchor, phrase.ends[0]), joins=("to",))
+            )
+            if site is not None:
+                draft.sites[at] = site
             sentence = draft.sentence[at]
 
 
@@ -35,10 +40,10 @@ def _single(draft: Draft, at: int) -> str | None:
     return lead_name(ends[0], draft) if len(ends) == 1 and ends[0].kind in {"colour", "mark"} else None
 
 
-def _first_of(draft: Draft, at: int) -> str | None:
-    """The lead that a pair begins with."""
+def _is_pair(draft: Draft, at: int) -> bool:
+    """The phrase is a pair that is clear, so that its first lead can be what the next is read against."""
     site = draft.sites.get(at)
-    return site.leads[0] if site is not None and site.kind == "pair" and site.leads is not None and not site.choices else None
+    return site is not None and site.kind == "pair" and not site.choices
 
 
 def _heads(draft: Draft, at: int) -> bool:

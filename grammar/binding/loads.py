@@ -127,6 +127,10 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
             figure.done = True  # a device that we don't know is no rating
             draft.unread.append((draft.phrases[figure.at - 1].start, figure.end))
             return
+        number = draft.figure_at(figure.at - 1)
+        if number is not None and _whole(number) and not number.done:  # "2 40va in parallel"
+            number.done = True
+            draft.cue_spans.append((number.start, number.end))
         draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
 
 

@@ -4,7 +4,9 @@ from grammar.binding.digit_leads import apart_pairs, number_pairs
 from grammar.binding.draft import Draft, Site
 from grammar.binding.joined_sites import both, ground_of, in_and_out, split_pairs
 from grammar.binding.lead_lists import lead_lists
+from grammar.binding.paired_values import paired_values
 from grammar.binding.places import site_of, uses_marks
+from grammar.binding.plausible import fits_live
 from grammar.phrase import Phrase
 
 
@@ -26,17 +28,74 @@ def find_sites(draft: Draft) -> None:
             draft.sites[at] = Site(at, "device", phrase.meaning)
         elif phrase.kind == "notours":
             draft.sites[at] = Site(at, "notours", phrase.meaning)
+    _at_the_transformer(draft)
     if any(site.name == "pressure" for site in draft.sites.values()):
         for at, phrase in enumerate(draft.phrases):  # "low side 70 high side 250"
             if at in draft.sites and phrase.kind == "ends" and draft.text[phrase.start : phrase.end].lower() == "high side":
                 draft.sites[at] = Site(at, "notours", "pressure")
+    _moments(draft)
     ground_of(draft)
     split_pairs(draft)
+    paired_values(draft)
     both(draft)
     lead_lists(draft)
     _named_by_state(draft)
     if any(site.kind == "pair" and site.leads in {("r", "r"), ("c", "c")} for site in draft.sites.values()):
         draft.asks = list(dict.fromkeys((*draft.asks, "parallel")))  # volts between two transformers: are they in phase
+
+
+def _moments(draft: Draft) -> None:
+    """In "I have 2 sec, call you back": a moment, and no winding, where the message names no other place."""
+    if len(draft.sites) != 1:
+        return
+    at, site = next(iter(draft.sites.items()))
+    figure = draft.figure_at(at - 1)
+    word = draft.text[draft.phrases[at].start : draft.phrases[at].end].lower()
+    if word != "sec" or site.name != "secondary":
+        return
+    if draft.phrases[at - 1].text in {"a", "one"} and len(draft.figures) == 0:
+        draft.sites[at] = Site(at, "notours", "time")
+    elif (
+        figure is not None
+        and figure.unit is None
+        and figure.value <= 15
+        and figure.value == int(figure.value)
+        and len(draft.figures) == 1
+    ):
+        draft.sites[at] = Site(at, "notours", "person")
+
+
+def _at_the_transformer(draft: Draft) -> None:
+    """In "208 at the transformer", "26 at the xfmr": the winding that the value fits, where it is the only figure that is led there."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "transformer":
+            continue
+        step = at - 1
+        while draft.kind(step) in {"at", "filler"} and draft.phrases[step].text in {
+            "at",
+            "on",
+            "at the",
+            "on the",
+            "the",
+            "en",
+            "en el",
+            "el",
+            "leaving",
+            "at my",
+        }:
+            step -= 1
+        figure = draft.figure_at(step)
+        if (
+            step == at - 1
+            or figure is None
+            or figure.kind != "amount"
+            or figure.unit not in {None, "V"}
+            or draft.kind(at + 1) == "ends"
+        ):
+            continue
+        name = next((n for n in ("primary", "secondary") if fits_live(n, figure.value)), None)
+        if name is not None:
+            draft.sites[at] = Site(at, "place", name, assumed=figure.unit is None and figure.value == 24)
 
 
 def _named_by_state(draft: Draft) -> None:

@@ -82,12 +82,34 @@ def units(draft: Draft) -> None:
         behind = [f for f in bare if f.at > at and f.unit is None]
         following = next((h[0] for h in headings if h[0] > at and h[1] != unit), len(draft.phrases))
         covered = [f for f in behind if f.at < following]
+        if not behind and _of_its_clause(draft, at):
+            covered = [f for f in bare if f.at < at and draft.clause[f.at] == draft.clause[at]]
+            behind = covered or [f for f in bare if f.at < at]
         if not behind:
             begin = max((h[0] for h in headings if h[0] < at), default=-1)
             covered = [f for f in bare if begin < f.at < at and f.unit is None]
         for figure in covered:
             if not _is_count(draft, figure):
                 figure.unit, figure.unit_from = unit, "heading"
+
+
+def _of_its_clause(draft: Draft, at: int) -> bool:
+    """In "sec 26.1, R-C 0, fuse OL on ohms": a heading behind the value of its clause, where other clauses speak of live volts."""
+    phrase = draft.phrases[at]
+    if (
+        phrase.kind != "heading"
+        or phrase.meaning != "dead"
+        or "all" in phrase.text
+        or "todo" in phrase.text
+        or not _own_value(draft, at)
+    ):
+        return False
+    others = [f for f in draft.around(at) if f.at < at and draft.clause[f.at] != draft.clause[at]]
+    return any(f.kind == "amount" and f.unit in {None, "V"} and (21.5 <= f.value <= 32 or f.value >= 90) for f in others)
+
+
+def _own_value(draft: Draft, at: int) -> bool:
+    return any(f.at < at and draft.clause[f.at] == draft.clause[at] for f in draft.around(at))
 
 
 def _is_count(draft: Draft, figure: Figure) -> bool:

@@ -1,7 +1,7 @@
 """The nominal supply of the building, and the word "supply" where it names the line."""
 
 from core.readings import Fact
-from grammar.binding.draft import Draft, Site
+from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.told import NOMINAL_V, measured_between, neighbour, open_amounts, volts
 
 PLACES_OF_WORK = frozenset(
@@ -17,6 +17,10 @@ def supply(draft: Draft) -> None:
             continue
         before = neighbour(draft, figure.at, -1, {"supply"}, 2)
         behind = neighbour(draft, figure.at, 1, {"supply"}, 2)
+        if before is None and behind is None and draft.kind(figure.at - 1) in {"is", "at", "between"}:
+            before = _before_a_comma(draft, figure.at)
+        if before is not None and _is_address(draft, figure, before):
+            continue
         near = before if before is not None else behind
         if near is not None and (not measured_between(draft, near, figure.at) or draft.phrases[near].text in PLACES_OF_WORK):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
@@ -45,6 +49,24 @@ def supply(draft: Draft) -> None:
             draft.sites[at] = Site(at, "place", "line")
 
 
+def _is_address(draft: Draft, figure: Figure, at: int) -> bool:
+    """In "going to bldg 208": the number of a building."""
+    told = draft.phrases[at - 1].text.split(" ")[-1] if at else ""
+    return (
+        figure.unit is None
+        and at == figure.at - 1
+        and told in {"to", "at", "in", "from", "a", "al", "en", "del", "behind", "near"}
+    )
+
+
+def _before_a_comma(draft: Draft, at: int) -> int | None:
+    """In "corrige el suministro, es de 240": the word for the supply ends the clause before."""
+    step = at - 1
+    while draft.kind(step) in {"is", "at", "between", "filler"}:
+        step -= 1
+    return step - 1 if draft.kind(step) == "comma" and draft.kind(step - 1) == "supply" else None
+
+
 def _supply_of_a_question(draft: Draft) -> None:
     """In "what line fuse for a 75 va on 240": a nominal voltage behind "on" or "for", and no place behind it."""
     grounds = "secondary_ground" in draft.warned.names
@@ -53,9 +75,19 @@ def _supply_of_a_question(draft: Draft) -> None:
     for figure in open_amounts(draft):
         before, behind = draft.phrases[figure.at - 1] if figure.at else None, draft.kind(figure.at + 1)
         led = before is not None and (
-            before.text in {"on", "for", "with", "off", "a", "para", "con", "de"} or before.kind == "at"
+            before.text in {"on", "for", "with", "off", "a", "para", "con", "de"}
+            or before.kind == "at"
+            or (
+                before.kind == "reads"
+                and draft.phrases[figure.at - 2].text in {"si", "if", "cuando", "i", "with", "when", "we"}
+            )
         )
-        if volts(figure) and figure.value in NOMINAL_V and led and behind in {"", "stop", "comma", "line", "filler", "unit"}:
+        if (
+            volts(figure)
+            and figure.value in NOMINAL_V
+            and led
+            and behind in {"", "stop", "comma", "line", "filler", "unit", "and"}
+        ):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             return
         if grounds and len(figure.amounts) == 2 and figure.amounts[0].value in NOMINAL_V:  # "one side of a 277 to 24"
@@ -74,6 +106,9 @@ def _supply_by_itself(draft: Draft) -> None:
             i
             for i in range(max(0, figure.at - 4), min(len(draft.phrases), figure.at + 4))
             if draft.clause[i] == draft.clause[figure.at]
+        ]
+        clause = clause[
+            : next((n for n, i in enumerate(clause) if i > figure.at and draft.kind(i) in {"and", "with", "so"}), len(clause))
         ]
         kinds = {draft.kind(i) for i in clause} - {"comma", "stop", "line"}
         first = next((draft.kind(i) for i in clause if draft.kind(i) not in {"comma", "stop", "line", "filler"}), "")

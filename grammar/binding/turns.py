@@ -139,6 +139,16 @@ def _paused(draft: Draft, owners: Sequence[int], at: int) -> bool:
     return bool(behind) and behind[0].text == ","
 
 
+def _hides(other: Found, found: Found) -> bool:
+    """A turn of phrase of another meaning holds this one: in "got a buzz off the door" is no hum, nor in "el contactor vibra mucho"."""
+    if other.meaning == found.meaning:
+        return False
+    shared = set(found.at) & set(other.at)
+    return (len(other.at) > len(found.at) and shared == set(found.at)) or (
+        found.meaning == "hum" and bool(shared) and other.meaning == "chatter"
+    )
+
+
 OF_DANGER = frozenset({"smoke", "shock"})
 """Symptoms that a longer turn of phrase never hides."""
 
@@ -149,9 +159,7 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
     for f in found:
         if f.meaning == "hot" and _means_live(words, f):
             continue
-        if f.meaning not in OF_DANGER and any(
-            len(o.at) > len(f.at) and set(f.at) <= set(o.at) and o.meaning != f.meaning for o in found
-        ):
+        if f.meaning not in OF_DANGER and any(_hides(o, f) for o in found):
             continue  # "got a buzz off the door" is no hum
         if f.meaning == "blown_fuse" and "blows_fuse" in names:
             continue
@@ -199,12 +207,39 @@ def _asks(draft: Draft, words: Sequence[str]) -> None:
     short = tuple(bare)
     if len(bare) <= 4 and (name := _whole().get(short)) is not None:
         draft.asks.append(name)
+    draft.asks += _named_with_a_mark(draft.parsed.words)
     found = find(words, vocabulary("asks"))
     draft.asks += [f.meaning for f in found]
     draft.asks = _settled(list(dict.fromkeys(draft.asks)), draft)
     if "why" in draft.asks:  # "why do you say the primary is open?" tells no reading
         for figure in draft.figures:
             figure.done = figure.done or figure.kind != "amount"
+
+
+NAMED = {
+    "fuse": "fuse", "breaker": "fuse", "fusible": "fuse", "tap": "tap", "toma": "tap", "size": "size", "drop": "wire_run", "common": "which_lead", "comun": "which_lead", "caida": "wire_run", "next": "next",
+    "tamano": "size", "fusing": "fuse", "protection": "fuse", "proteccion": "fuse", "parallel": "parallel", "paralelo": "parallel", "reason": "why",
+}  # fmt: skip
+"""What a noun with a question mark, and nothing else in its clause, asks for: "got a 75va, fuse?"."""
+FEW_WORDS = 3
+
+
+def _named_with_a_mark(words: Sequence[Phrase]) -> list[str]:
+    """Asks of clauses of a word or three that end in a question mark."""
+    asks = []
+    for at, phrase in enumerate(words):
+        if not phrase.text.startswith("?"):
+            continue
+        clause: list[str] = []
+        for before in reversed(words[max(0, at - FEW_WORDS - 1) : at]):
+            if before.kind in {"comma", "stop", "line", "colon"}:
+                break
+            clause.append(before.text)
+        if 0 < len(clause) <= FEW_WORDS and (
+            at == len(clause) or words[at - len(clause) - 1].kind in {"comma", "stop", "line", "colon"}
+        ):
+            asks += [NAMED[w] for text in clause for w in text.split() if w in NAMED]
+    return asks
 
 
 _WHOLE_CACHE: dict[tuple[str, ...], str] = {}
@@ -223,7 +258,7 @@ def _whole() -> dict[tuple[str, ...], str]:
 
 
 OUTRANKS: dict[str, tuple[str, ...]] = {
-    "undo": ("next", "forget", "cannot", "history", "no", "yes", "fuse"),
+    "undo": ("next", "cannot", "history", "no", "yes", "fuse"),
     "forget": ("export", "undo", "new_job", "next", "why", "history", "list_jobs"),
     "new_job": ("next", "resume_job", "list_jobs", "history"),
     "va_estimate": ("size", "expect", "which_lead", "why"),
@@ -243,6 +278,7 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
     "all_well": ("close_job", "next"),
     "history": ("next", "expect", "help"),
     "size": ("next", "expect"),
+    "next": ("expect",),
     "parallel": ("size",),
     "language": ("help",),
     "start": ("new_job", "next"),
@@ -252,8 +288,13 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
 """Where one turn of phrase holds another, the first is meant."""
 
 
+ONE_BACK = frozenset({"last", "previous", "prior", "latest", "ultimo", "ultima", "anterior"})
+
+
 def _settled(asks: list[str], draft: Draft) -> list[str]:
     """The asks that are meant, of all whose words are there."""
+    if {"undo", "forget"} <= set(asks) and any(p.text in ONE_BACK for p in draft.parsed.words):
+        asks.remove("forget")  # "wipe out my last entry"
     weaker = {w for ask in asks for w in OUTRANKS.get(ask, ())}
     if len(asks) > 1 and "help" in asks:
         asks = [a for a in asks if a != "help"]

@@ -46,6 +46,7 @@ ASKS = (
     Cue(
         "tap",
         en=(
+            "put|land|hook|connect|wire the hot|line|l1 on|to|where", "what|which|where .. put|land|hook|connect|wire|tie .. the|my hot|line|l1", "which|what .. unused|extra|spare .. leads|taps|wires",
             "which|what tap|lead|leg|color|wire|terminal .. use|land|hook|goes|go|gets|get|on|for 120|208|230|240|277|480", "which|what|wich tap .. gets|get|used|use|goes|go|for|to|on|should|do", "which|what .. tap .. used|right|correct|should|need", "tap .. should i|use", "what .. do i|we wire|tie|connect|land .. l1|hot|line|to|240|208|120|480|277", "which|what .. l1|hot go|goes|land|lands|connect", "where .. l1|hot|line .. go|land|connect|tie", "move|change|switch|retap .. tap", "is .. right|correct|wrong tap", "do i use|need|move .. tap", "how do i|should wire|connect|hook|land|strap .. primary|240|208|480|277|120", "which|what .. cap off|cap", "which|what .. leads|wires .. cap|unused",
             "which tap", "best tap", "proper tap", "correct tap", "what primary lead|wire", "where does the hot go",
             "hot go on", "what goes to l1", "which goes to l1", "land the hot", "land on", "which primary", "what tap",
@@ -106,6 +107,7 @@ ASKS = (
     Cue(
         "fuse",
         en=(
+            "what|how .. i|we|you fuse", "or .. amp|amps fuse", "biggest|largest|smallest|max|maximum fuse", "how|what .. i|we|you protect",
             "fuse|breaker .. enough|right|correct|too|ok|okay|need|needed|should|required", "do|does|should|would|will .. fuse|breaker .. need|work|do|ok|enough|hold", "size .. fuse|breaker", "fuse rating|size",
             "what .. fuse .. for|do|should|need|use|put|goes|size|i|on", "what size fuse", "what fuse",
             "fuse too|to big|small|large|much", "fuse enough", "what line|primary|secondary|low|high|kind|type|rating .. fuse",
@@ -158,6 +160,7 @@ ASKS = (
     Cue(
         "parallel",
         en=(
+            "tie|tied|tying|hook|hooked|connect|connected|join|joined|wire|wired .. together .. two|2|both transformers|xfmrs", "two|2|both transformers|xfmrs .. one|same|together|tied|combined|shared|share|phase|phased", "two|2 transformers|xfmrs on|in", "phasing|phase .. transformers|xfmrs", "tie|hook|connect|wire|gang|stack|double|put|join|combine|use|run two|2|both|a second|another .. together|parallel", "double up", "parallel them|it|two", "second|another transformer|xfmr .. with|beside|next|alongside",
             "parallel", "hook them together", "use two of them together", "two together", "stack two", "share the load",
             "paralleling", "paralleled", "two transformers together", "2 transformers together", "tie .. transformers together",
             "gang .. transformers", "double up .. transformers|xfmrs", "hook .. two|2 .. transformers|xfmrs|units together",
@@ -167,6 +170,7 @@ ASKS = (
             "combine .. two|2 .. transformers|xfmrs|40va|40|units", "put two|2 .. together", "side by side",
         ),
         es=(
+            "dos|2 transformadores|trafos|transformers .. juntos|paralelo|mismo|unidos|conectados", "juntar|unir|conectar|amarrar|poner|pongo|junto dos|2|otro .. transformadores|trafos|transformers|transformador|trafo .. juntos|paralelo|al", "en fase .. transformadores|trafos", "poner otro transformador|trafo",
             "paralelo", "en paralelo", "en fase", "fasear", "dos transformadores juntos", "juntar .. dos .. transformadores|trafos",
             "dos trafos juntos", "conectar .. dos .. juntos", "unir .. dos .. transformadores|trafos",
         ),
@@ -174,7 +178,8 @@ ASKS = (
     Cue(
         "expect",
         en=(
-            "what .. should|would|will|am i|it|the|my|a|secondary|primary|sec|pri|r|board .. see|read|get|be|expect|have|show|measure|ohm|put|give", "what .. supposed .. read|be|get|see|have|ohm|measure|show", "how many|much .. should|supposed .. read|be|get|see|have|ohm|measure|show", "whats|what's|what is|are .. normal|good|typical|expected|right|correct .. reading|readings|volts|voltage|ohms|range|value|for|on|resistance", "is .. normal|typical|within .. for|reading|on|range|spec", "normal|expected|typical range|ohms|volts|reading|readings|voltage|resistance", "ballpark .. ohms|volts|reading|for|on",
+            "volts|ohms|v normal", "whats|what's .. normal|good|typical|expected .. ohm|volt",
+            "what .. should|would|will|am i|it|the|my|a|secondary|primary|sec|pri|r|board .. see|read|get|be|expect|have|show|measure|ohm|put|give", "what .. supposed .. read|be|get|see|have|ohm|measure|show", "how many|much .. should|supposed .. read|be|get|see|have|ohm|measure|show", "whats|what's|what-is|what-are .. normal|good|typical|expected|right|correct .. reading|readings|volts|voltage|ohms|range|value|for|on|resistance", "is .. normal|typical|within .. for|reading|on|range|spec", "normal|expected|typical range|ohms|volts|reading|readings|voltage|resistance", "ballpark .. ohms|volts|reading|for|on",
             "what should .. read|be|see|get|expect|ohm|show|have",
             "what should the|it|a|my|primary|secondary|sec|pri|line .. measure", "what should it",
             "what should i see|get|read|expect|have", "what .. supposed to read|be|get|see|have|ohm", "what .. expect",
@@ -204,6 +209,7 @@ ASKS = (
     Cue(
         "va_estimate",
         en=(
+            "core is|measures .. va", "va from .. core|ohms|size|stack",
             "what|whats|what's .. good for|at va|watts", "va wise", "how much .. good for", "how big .. is|was it|this|that|one", "what size .. is|was it|this|that|one", "guess .. va|size|rating", "about what va|size", "how many va is|are|was|would", "what is it rated", "what .. it|this|one rated", "estimate .. va|size|rating",
             "how many va .. is|think|it|this|you", "what va is", "what size is", "how big is",
             "what do you|u figure|think|guess|reckon this|it|the .. is", "what would you call this|it", "whats the va",
@@ -241,7 +247,7 @@ ASKS = (
     Cue(
         "next",
         en=(
-            "anything else|more i|to .. test|check|measure|read|try|look|do", "what .. test|check|measure|ohm|try|look .. next", "which .. test|check|measure|reading .. next", "what test|reading|check .. next|now", "where .. go|look|check|start|head from|next|now", "what .. next|now", "so now what", "whats left to|? check|test|do", "where do i put my|the meter|leads|probes", "where should my|the meter|leads|probes", "what else .. need|want|ohm|measure", "next up", "next thing", "what am i missing|looking|checking|testing", "tell me what to|next", "what do we|u .. next|check|test|need|want", "any other|more readings|tests|checks|reading|test", "what would help|narrow", "best next", "how do i find .. short|break|fault|problem", "what's my next", "whats the plan", "give me .. next", "where to look|check|start|go",
+            "anything else|more i|to .. test|check|measure|read|try|look|do", "what .. test|check|measure|ohm|try|look .. next", "which .. test|check|measure|reading .. next", "what test|reading|check .. next|now", "where .. go|look|check|start|head from|next|now", "what .. next|now", "so now what", "whats left to check|test|do", "where do i put my|the meter|leads|probes", "where should my|the meter|leads|probes", "what else .. need|want|ohm|measure", "next up", "next thing", "what am i missing|looking|checking|testing", "tell me what to|next", "what do we|u .. next|check|test|need|want", "any other|more readings|tests|checks|reading|test", "what would help|narrow", "best next", "how do i find .. short|break|fault|problem", "what's my next", "whats the plan", "give me .. next", "where to look|check|start|go",
             "what next", "what reading|test|measurement|number do you need|want", "which reading|test do you",
             "what do you need", "what else do you need", "what should i be checking|testing", "what to do",
             "whats my next move|step", "next move", "what do i need to check|test", "got any ideas", "any ideas", "ideas",
@@ -267,7 +273,7 @@ ASKS = (
     Cue(
         "undo",
         en=(
-            "wipe|wipe|clear|knock|cut out|off .. last|that", "wipe|clear .. last|previous entry|reading|one|message|number",
+            "wipe|clear|knock .. last", "wipe|clear .. last|previous entry|reading|one|message|number",
             "cancel|delete|erase|remove|drop|scrap|toss|pull|ignore|disregard|undo|strike|scratch|nix|kill|dump|forget|clear|lose|trash|void|retract|reverse|omit .. last", "cancel|delete|erase|drop|scrap|ignore|disregard|undo|scratch|nix|retract|void that|my|this reading|message|one|number|text|entry|value", "take|pull|back|throw|toss|roll that|it|last out|back|off|away", "take|pull|throw|toss|roll the|my|that last|previous|prior", "undo .. last|two|both|three|previous|reading|message", "go|back up|back a|one", "never sent|happened", "pretend i didnt|didn't|never", "didnt|didn't mean to send", "sent .. by mistake|accident", "wrong window|chat|person", "that last one|reading|message was|is wrong|bad|off|bogus", "last one|reading|message was|is wrong|bad|bogus", "unsend", "un-do", "take back", "back out .. last", "void that|it", "delete what i", "forget what i", "ignore what i", "cancel what i",
             "undo", "undo that", "scrap that", "scrap it", "scrap the last", "undo it", "back that up", "back that out",
             "take it off", "remove the last", "that was wrong take", "pull that last", "yank that", "dont count that",
@@ -293,6 +299,7 @@ ASKS = (
     Cue(
         "new_job",
         en=(
+            "moving|going|headed|heading|off|on to the|another next|unit|job|house|call|one", "to the next one|unit|job|house|call|site", "onto the next",
             "new job", "new one", "next job", "start over", "start this over", "start this one over", "start it over",
             "start from scratch", "begin again", "lets start over", "new system", "on to another", "start new",
             "different unit", "next unit", "new unit", "new call", "next call", "start fresh", "start a new", "new ticket",
@@ -383,6 +390,7 @@ ASKS = (
             "show me how", "what is this", "hello", "hi there", "how this works",
         ),
         es=(
+            "como uso|usar|funciona|empiezo|mando|se-usa|le-hago", "como te uso|mando|hablo|escribo", "que puedo|puedes|sabes|haces", "para que sirves|sirve esto",
             "ayuda", "como te pregunto", "que te mando", "como se manda", "que entiendes", "ensename", "que acepta",
             "que puedo preguntar|mandar|hacer|pedir|decir|preguntarte|mandarte|pedirte|decirte", "que puedes", "como funciona",
             "como se usa", "como te uso", "instrucciones", "comandos", "quien eres", "que haces", "como le hago", "que sabes",
@@ -572,7 +580,7 @@ WHOLE = (
     ),
     Cue(
         "next",
-        en=("next", "go", "continue", "go on", "and", "so", "ready", "k next"),
+        en=("and then", "then", "next", "go", "continue", "go on", "and", "so", "ready", "k next"),
         es=("siguiente", "sigue", "adelante", "dale sigue", "continua"),
     ),
     Cue(

@@ -153,6 +153,10 @@ ES_OFF = (
 PATTERNS = (
     Pattern("condition", "lifted", (("r", "c", "red", "secondary", "sec", "load", "field", "control", "the load", "with the load", "with load"), ("", *NOUNS), STATES_OFF)),
     Pattern("condition", "lifted", (("one", "one secondary", "one sec", "a", "a secondary", "hot", "one of the secondary", "one of the sec"), NOUNS, STATES_OFF)),
+    Pattern("heading", "dead", (("ohms",), ("on", "for", "across"), ("all", "everything", "all of em", "all of them", "both", "all those", "all of those", "all of these", "every one", "em all", "them all"))),
+    Pattern("heading", "dead", (("all", "those", "these", "everything", "everythings", "all those", "all these", "all of em", "all of them", "both"), ("", "are", "is", "in", "are in", "are all"), ("ohms",))),
+    Pattern("heading", "live", (("volts",), ("on", "for", "across"), ("all", "everything", "all of em", "all of them", "all those", "all of those", "both"))),
+    Pattern("heading", "dead", (("todo", "todos", "todas", "todas las lecturas", "son", "las tres", "los tres", "ambos", "los dos"), ("", "son", "esta", "estan", "es"), ("en ohms", "ohms", "en ohmios", "ohmios"))),
     Pattern("condition", "lifted", (("nothing",), ("connected", "hooked up", "hooked", "landed", "tied", "wired", "attached"), ("", "to it", "on it", "there", "to the secondary"))),
     Pattern(
         "condition", "loaded",
@@ -163,6 +167,9 @@ PATTERNS = (
         ),
     ),
     Pattern("condition", "loaded", (("c",), ("", "wire", "lead", "leg", "wires", "leads"), ("back on", "connected", "hooked up", "landed", "attached", "reconnected", "hooked back up", "put back", "back in"))),
+    Pattern("condition", "loaded", (("put", "putting", "hooked", "landed", "tied", "plugged", "connected", "hook", "with"), ("", "the"), ("load", "loads", "r", "red", "r wire", "red wire", "wire", "wires", "controls"), ("back", "back on", "back up", "back in", "on"))),
+    Pattern("condition", "loaded", (("everything", "all", "all of it", "both loads", "with everything", "with all"), ("", "the loads", "loads", "zones"), ("running", "called", "calling", "pulled in", "energized", "hooked up", "connected"))),
+    Pattern("condition", "lifted", (("pulled", "lifted", "took", "disconnected", "unhooked", "pull", "lift", "disconnect", "unhook", "pulling", "after lifting", "dropped"), ("", "the"), ("load", "loads", "r", "r wire", "red wire", "secondary lead", "one lead", "one secondary lead", "a secondary lead", "field wires", "r lead"), ("", "off", "loose"))),
     Pattern(
         "condition", "lifted",
         (
@@ -178,4 +185,4 @@ PATTERNS = (
         ),
     ),
 )  # fmt: skip
-"""Conditions that are put together: what, its noun, its state."""
+"""Conditions and headings that are put together: what, its noun, its state."""

@@ -8,7 +8,7 @@ NOT_OURS = (
         en=(
             "suction", "head", "discharge", "head pressure", "suction pressure", "discharge pressure", "pressure", "pressures",
             "psi", "superheat", "sh", "subcool", "subcooling", "sc", "subcooled", "delta t", "delta", "td", "split", "static",
-            "esp", "wc", "manifold", "manifold pressure", "charge", "refrigerant", "low side", "liquid line", "suction line",
+            "esp", "wc", "manifold", "manifold pressure", "charge", "refrigerant", "low side", "liquid line", "suction line", "line set", "lineset", "drain line", "condensate line", "primary drain", "secondary drain", "primary drain pan", "secondary drain pan", "secondary pan", "drain pan", "primary heat exchanger", "secondary heat exchanger", "heat exchanger", "gas line", "line cook", "line item",
             "vapor line", "gauges", "gas pressure", "inlet pressure", "evap", "vacuum", "micron", "microns", "leak rate",
         ),
         es=(
