@@ -56,10 +56,11 @@ def _drop(told: Told, draw: Draw, feet: float, awg: float) -> Part:
             rules=RULES,
         )
     drop = draw.rated_v - volts
-    is_short = volts < PULL_IN_SHARE * draw.rated_v
+    sags = () if told.is_about_size else _pull_in_too_low(told, feet, awg)  # a size weighs the pull-in by itself
+    is_short = bool(sags) or volts < PULL_IN_SHARE * draw.rated_v
     thinner = _gauges(told, draw, feet) if volts < (1.0 - ADVISED_SHARE) * draw.rated_v else ()
     return Part(
-        lines=(_verdict(feet, awg, volts, draw.rated_v), *(thinner if is_short else ())),
+        lines=(*sags, _verdict(feet, awg, volts, draw.rated_v), *(thinner if is_short else ())),
         more=(*_reach(told, draw, awg), *_pull_in_reach(told, awg), *(() if is_short else thinner), _how_reckoned(told, feet)),
         numbers={
             "drop_volts": round(drop, 2),
@@ -87,6 +88,32 @@ def _verdict(feet: float, awg: float, volts: float, rated_v: float) -> Said:
         volts=volts,
         lost=lost,
         least=least,
+    )
+
+
+def _peak(told: Told) -> Draw | None:
+    """What the far end is while the largest coil pulls in, where that was told."""
+    inrush = told.loads.inrush_va
+    return None if inrush is None else Draw(va=inrush, rated_v=told.loads.rated_v)
+
+
+def _pull_in_too_low(told: Told, feet: float, awg: float) -> tuple[Said, ...]:
+    """The run that carries the steady load and starves the coil that pulls in."""
+    peak = _peak(told)
+    if peak is None:
+        return ()
+    volts, least = volts_left(peak, told.run_ohm), PULL_IN_SHARE * peak.rated_v
+    if volts >= least:
+        return ()
+    return (
+        say(
+            "Too long for the pull-in: {peak:g} VA on {feet:.0f} ft of {awg:g} AWG leaves {volts:.1f} V, {least:.1f} V needed",
+            peak=peak.va,
+            feet=feet,
+            awg=awg,
+            volts=volts,
+            least=least,
+        ),
     )
 
 
@@ -119,9 +146,10 @@ def _reach(told: Told, draw: Draw, awg: float) -> tuple[Said, ...]:
 
 def _pull_in_reach(told: Told, awg: float) -> tuple[Said, ...]:
     """The run that the inrush allows, from full volts at the transformer."""
-    if told.loads.inrush_va is None:
+    peak = _peak(told)
+    if peak is None:
         return ()
-    far = longest_feet(Draw(va=told.loads.inrush_va, rated_v=told.loads.rated_v), told.copper.loop_ohm(awg, 1.0))
+    far = longest_feet(peak, told.copper.loop_ohm(awg, 1.0))
     return (say("While the largest coil pulls in: {far:.0f} ft, with full volts at the transformer", far=far),)
 
 
@@ -143,12 +171,13 @@ def _how_far(told: Told, draw: Draw, awg: float) -> Part:
 
 
 def _gauges(told: Told, draw: Draw, feet: float) -> tuple[Said, ...]:
-    least = thinnest_awg(draw, feet, PULL_IN_SHARE, told.copper)
+    least = thinnest_awg(_peak(told) or draw, feet, PULL_IN_SHARE, told.copper)
     better = thinnest_awg(draw, feet, 1.0 - ADVISED_SHARE, told.copper)
     if least is None:
         return (say("Even 10 AWG is too thin for {feet:.0f} ft: move the transformer nearer or use a relay there", feet=feet),)
     if better is None:
         return (say("For {feet:.0f} ft: {least} AWG or thicker; no control gauge stays within 3 %", feet=feet, least=least),)
+    better = min(least, better)  # where the pull-in asks for more than the 3 % do
     return (
         say(
             "For {feet:.0f} ft: {least} AWG or thicker, {better} AWG to stay within 3 %", feet=feet, least=least, better=better

@@ -108,3 +108,15 @@ def test_a_dead_short_of_a_run_gives_no_number() -> None:
     assert "can't carry that load" in text(answer)
     assert answer.sizing is not None
     assert answer.sizing.drop_volts is None
+
+
+def test_a_run_that_starves_the_pull_in_is_called_out_first() -> None:
+    """2 contactors of 10 VA hold at 200 ft of 18 AWG; with 70 VA while one pulls in it never closes."""
+    told = (fact("run_feet", 200), fact("wire_awg", 18), load("contactor", 10.0, count=2, inrush=60.0))
+    answer = answered(*told, asks=("wire_run",))
+
+    # 70 VA are 8.23 ohm behind 3.106 ohm.
+    assert str(answer.lines[0]).startswith("Too long for the pull-in: 70 VA on 200 ft of 18 AWG leaves 17.4 V")
+    assert "For 200 ft: 14 AWG or thicker" in text(answer)
+    assert answer.sizing is not None
+    assert answer.sizing.drop_volts == pytest.approx(24.0 * 3.106 / (28.8 + 3.106), abs=0.01)
