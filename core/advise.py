@@ -67,17 +67,33 @@ def advise(job: Job) -> Answer:
 
 def _parts(job: Job) -> list[Answer | None]:
     asked = set(job.asks)
+    if _is_supply_of_leads(job):
+        asked = (asked - {"which_lead"}) | {"tap"}
     answers = [_ask(door, name, job) for ask, (door, name) in ANSWERED_ALONE.items() if ask in asked]
     if _is_phase_test(job):
         asked = asked - {"which_lead"}
     about_leads = {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"}
     about_leads -= {"nameplate_taps"} if job.topics else set()
     about_leads -= {"lead_volts"} if _is_phase_test(job) else set()
-    if "tap" not in asked and (job.fresh & about_leads or "which_lead" in asked):
+    goes_on = bool({"cannot", "next"} & asked) and _is_only_about_leads(job)
+    if "tap" not in asked and (job.fresh & about_leads or "which_lead" in asked or goes_on):
         answers.append(_ask("core.leads", "map_leads", job))
     if _is_for_sizing(job):
         answers.append(_ask("core.sizing", "size", job))
     return answers
+
+
+def _is_only_about_leads(job: Job) -> bool:
+    read = {reading.measure for reading in job.readings}
+    return "lead_ohms" in read and read <= _OF_LEADS and not job.symptoms()
+
+
+def _is_supply_of_leads(job: Job) -> bool:
+    """True where the leads are told apart and the supply is told next: what is wanted is the tap."""
+    return bool(job.fresh) and job.fresh <= {"supply_volts", "line_volts"} and _is_only_about_leads(job)
+
+
+_OF_LEADS: Final = frozenset({"lead_ohms", "lead_volts", "line_volts"})
 
 
 def _is_phase_test(job: Job) -> bool:

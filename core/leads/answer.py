@@ -1,23 +1,24 @@
 """Which lead is which, as an answer: the map, how sure it is, why, and the one reading that would tell more."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import Final
 
 from core.advice import Answer, LeadAlternative, LeadMap, NextTest, Winding
 from core.leads.belief import Belief, Hypothesis, believe, expected, fits, worst_misfit
 from core.leads.clues import label_fits, roles
+from core.leads.doubt import doubt_lines
 from core.leads.evidence import Evidence, gather, pair
-from core.leads.lead_test import LeadTest, asked, best_test, ratio_expected
-from core.leads.lead_words import lead_name, map_line, pair_name, winding_line
+from core.leads.lead_test import LeadTest, asked, best_test
+from core.leads.lead_words import lead_name, pair_name, winding_line
 from core.leads.open_inside import open_lines, verdict_of
 from core.leads.sureness import SURE, confidence_of, unchecked
-from core.leads.wound import Wound
 from core.readings import Job
 from core.said import Said, say
 
 _LISTED_FROM: Final = 0.005
 _MOST_LISTED: Final = 6
-_SPOKEN_FROM: Final = 0.04
+RISES: Final = 1.08
+"""Ohms per volt from which on they are said to rise."""
 _SLIP_NAMED: Final = 0.5
 _LINE_V: Final = 60.0
 _LOW_V: Final = (15.0, 34.0)
@@ -101,22 +102,16 @@ _HOW_TO: Final = say("Send ohms lead to lead, like: white black 20.4, white red 
 def _lines(belief: Belief, evidence: Evidence, confidence: float, wanted: LeadTest | None) -> Iterable[Said]:
     maps = belief.maps
     best = maps[0][0]
-    yield from (winding_line(w) for w in best.windings)
-    yield from (say("{lead}: not known yet", lead=lead_name(lead)) for lead in best.strays)
-    yield say("{percent:.0f} % sure of all of it", percent=_percent(confidence))
-    yield from open_lines(best, evidence)
-    yield from _slip_lines(belief, evidence)
-    yield from _why(best)
-    yield from (
-        say("Or, {percent:.0f} %: {map}", percent=_percent(p), map=map_line(_different(h, best)))
-        for h, p in maps[1:3]
-        if p >= _SPOKEN_FROM
-    )
-    yield from _label_lines(best, evidence)
-    if confidence < SURE:
-        yield from _doubt(maps, evidence, wanted)
     if _is_backfed(best, evidence):
         yield say("Primary leads at line voltage with 24 V on the secondary: if that is your source, switch it off now")
+    yield from open_lines(best, evidence)
+    yield from (winding_line(w) for w in best.windings)
+    yield from (say("{lead}: not known yet", lead=lead_name(lead)) for lead in best.strays)
+    yield say("Sure: {percent:.0f} %", percent=_percent(confidence))
+    yield from _slip_lines(belief, evidence)
+    yield from _label_lines(best, evidence)
+    yield from _how_joined(best)
+    yield from _why(best) if confidence >= SURE else doubt_lines(maps, evidence, wanted)
 
 
 def _percent(probability: float) -> float:
@@ -124,34 +119,26 @@ def _percent(probability: float) -> float:
     return min(99.0, max(1.0, 100.0 * probability))
 
 
-def _different(hypothesis: Hypothesis, best: Hypothesis) -> Sequence[Wound]:
-    """The windings that another map sees otherwise."""
-    same = {(w.role, frozenset(w.leads)) for w in best.windings}
-    return [w for w in hypothesis.windings if (w.role, frozenset(w.leads)) not in same] or hypothesis.windings
-
-
 def _why(best: Hypothesis) -> Iterable[Said]:
     for w in best.windings:
         if w.role == "primary" and len(w.leads) > 2 and not w.open_at:
             inner = w.sections_ohm[0] / (w.volts[1] - w.volts[0])
             outer = w.sections_ohm[-1] / (w.volts[-1] - w.volts[-2])
-            yield (
-                say(
-                    "Ohms per volt go from {inner:.2g} at {common} to {outer:.2g} at {far}: they rise from common outward",
+            if outer >= RISES * inner:
+                yield say(
+                    "Ohms per volt rise outward: {inner:.2g} at {common}, {outer:.2g} at {far}",
                     inner=inner,
                     outer=outer,
                     common=lead_name(w.leads[0][0]),
                     far=lead_name(w.leads[-1][0]),
                 )
-                if outer >= inner
-                else say("Ohms per volt are about the same all along: they hardly tell the ends apart")
-            )
-        if w.role == "primary" and sum(o.role == "primary" for o in best.windings) > 1 and w is best.windings[0]:
-            yield say(
-                "Two equal primaries: in parallel for {volts:g} V, in series for {twice:g} V",
-                volts=w.volts[1],
-                twice=2.0 * w.volts[1],
-            )
+
+
+def _how_joined(best: Hypothesis) -> Iterable[Said]:
+    primaries = [w for w in best.windings if w.role == "primary"]
+    if len(primaries) > 1:
+        volts = primaries[0].volts[1]
+        yield say("Two equal primaries: in parallel for {volts:g} V, in series for {twice:g} V", volts=volts, twice=2.0 * volts)
 
 
 def _slip_lines(belief: Belief, evidence: Evidence) -> Iterable[Said]:
@@ -195,48 +182,6 @@ def _role_word(role: str) -> Said | str:
 _ROLE_WORDS: Final = {
     "common": say("common"), "ct": say("centre tap"), "secondary": say("secondary"), "primary": say("primary"),
 }  # fmt: skip
-
-
-def _doubt(maps: Sequence[tuple[Hypothesis, float]], evidence: Evidence, wanted: LeadTest | None) -> Iterable[Said]:
-    best = maps[0][0]
-    if wanted is not None and wanted.kind == "ratio" and wanted.leads != wanted.ends:
-        yield from _predictions(maps, wanted)
-    elif len(maps) > 1 and _is_mirror(best, maps[1][0]) and _has_equal_halves(best):
-        yield say("Two equal halves: the ratio test reads the same from both ends. Only clearly lower ohms show the inner half")
-    elif len(maps) > 1 and _is_mirror(best, maps[1][0]):
-        yield say("Ohms alone don't tell the two ends apart here")
-    if evidence.ohms and len(maps) > 1 and _is_mirror(best, maps[1][0]):
-        yield say("Colour is no proof: white and black are both in use for common")
-
-
-def _predictions(maps: Sequence[tuple[Hypothesis, float]], wanted: LeadTest) -> Iterable[Said]:
-    """What the ratio test would read under each map, told once where two maps read the same."""
-    told: list[float] = []
-    for h, p in maps[:3]:
-        due = ratio_expected(h, wanted.ends, wanted.leads) if wanted.ends and wanted.leads else None
-        if due is None or p < _SPOKEN_FROM:
-            continue
-        if any(abs(due[0] - volts) < 2.0 * due[1] for volts in told):
-            yield say("{volts:.1f} V would fit this too: {map}", volts=due[0], map=map_line(_only_primary(h)))
-        else:
-            yield say("{volts:.1f} V there would mean: {map}", volts=due[0], map=map_line(_only_primary(h)))
-        told.append(due[0])
-
-
-def _only_primary(hypothesis: Hypothesis) -> Sequence[Wound]:
-    return [w for w in hypothesis.windings if w.role == "primary"] or hypothesis.windings
-
-
-def _is_mirror(best: Hypothesis, other: Hypothesis) -> bool:
-    def ends(h: Hypothesis) -> set[tuple[str, ...]]:
-        return {tuple(lead for lead, _ in w.leads) for w in h.windings if w.role == "primary" and len(w.leads) > 2}
-
-    mine = ends(best)
-    return bool(mine) and {order[::-1] for order in mine} == ends(other)
-
-
-def _has_equal_halves(best: Hypothesis) -> bool:
-    return any(len(w.leads) == 3 and w.role == "primary" and w.volts[2] == 2.0 * w.volts[1] for w in best.windings)
 
 
 def _cautions(belief: Belief, evidence: Evidence, wanted: LeadTest | None) -> tuple[str, ...]:

@@ -7,12 +7,12 @@ from typing import Final
 from core.advice import Answer, Landing, LeadMap, NextTest
 from core.circuit.windings import FULL_LOAD_SPREAD, output_volts
 from core.leads.answer import answer_of
-from core.leads.belief import Hypothesis, believe
+from core.leads.belief import Belief, Hypothesis, believe
 from core.leads.clues import nominal
 from core.leads.evidence import Evidence, gather
 from core.leads.lead_words import lead_name, listed
 from core.leads.supply import Supply, supply_cautions, supply_lines, supply_of
-from core.leads.sureness import SURE
+from core.leads.sureness import SURE, UNCHECKED, unchecked
 from core.readings import Job
 from core.said import Said, say
 from core.standards.coil_range import HIGHEST_SHARE, PULL_IN_SHARE
@@ -25,6 +25,8 @@ _MIDDLING_VA: Final = 40.0
 _DOUBLE: Final = 1.6
 _ALL_TOLD: Final = 3
 """Taps up to which each is told; of more only those near the supply."""
+_COUNTS: Final = 0.002
+"""Probability under which a map is not looked at for what it would land."""
 _LOOK_ALIKE: Final = (208.0, 240.0)
 _USUAL_TAPS: Final = (120.0, 208.0, 240.0, 277.0, 480.0)
 
@@ -58,25 +60,66 @@ def choose_tap(job: Job) -> Answer:
     found = answer_of(belief, evidence, job) if belief is not None else Answer()
     best = belief.maps[0][0] if belief is not None and belief.maps else None
     taps = _taps(best, evidence)
-    choices = [_choice(v, lead, supply.volts, evidence) for v, lead in taps] or [
-        _choice(v, None, supply.volts, evidence) for v in _USUAL_TAPS
-    ]
+    choices = _choices(taps, supply.volts, evidence)
     right = _right(choices, supply.volts)
     landing = _landing(supply, right, choices, best)
+    sure = _landing_sure(belief, evidence, supply.volts) if belief is not None and found.leads is not None else 1.0
+    test = _test(found, supply, right, sure) if taps else _ASK_TAPS
     base = found.leads or LeadMap(windings=(), confidence=0.0)
-    lines = [*_verdict_lines(supply, right, choices, landing, dual=_is_dual(best)), *supply_lines(supply)]
+    lines = [*_sureness(sure), *_verdict_lines(supply, right, choices, landing, best), *supply_lines(supply)]
     lines += _choice_lines(choices if taps and len(taps) <= _ALL_TOLD else [c for c in choices if _is_near(c, supply.volts)])
     if right is not None and _is_dual(best):
         lines += _dual_lines(best, supply.volts)
-    lines += _sureness(found.leads)
-    test = found.next_test if evidence.leads else (None if taps else _ASK_TAPS)
     return Answer(
         lines=tuple(lines),
-        cautions=tuple(dict.fromkeys((*_cautions(landing, supply, job), *found.cautions))),
+        cautions=tuple(dict.fromkeys((*_cautions(landing, supply, job), *(found.cautions if sure < SURE else ())))),
         next_test=test,
         verdict=found.verdict,
-        leads=replace(base, land=landing, confirm=test if evidence.leads else base.confirm),
+        leads=replace(base, land=landing, confirm=test if evidence.leads and sure < SURE else None),
         picture="leads" if base.windings else None,
+    )
+
+
+def _choices(taps: Sequence[tuple[float, str | None]], supply_v: float, evidence: Evidence) -> list[Choice]:
+    return [_choice(v, lead, supply_v, evidence) for v, lead in taps or [(v, None) for v in _USUAL_TAPS]]
+
+
+def _landing_sure(belief: Belief, evidence: Evidence, supply_v: float) -> float:
+    """
+    Probability that line goes on the right two leads.
+
+    Where the whole winding is landed it does not matter which of its ends is called common.
+    """
+    likely = [row for row in belief.maps if row[1] > _COUNTS]
+    where = {h.key: _landed(h, evidence, supply_v) for h, _ in likely}
+    same = sum(p for h, p in likely if where[h.key] == where[likely[0][0].key])
+    return min(same, UNCHECKED) if same >= SURE and unchecked(belief, evidence, lambda h: where.get(h.key)) else same
+
+
+def _landed(hypothesis: Hypothesis, evidence: Evidence, supply_v: float) -> tuple[float, frozenset[str]] | None:
+    right = _right(_choices(_taps(hypothesis, evidence), supply_v, evidence), supply_v)
+    if right is None:
+        return None
+    primaries = [w for w in hypothesis.windings if w.role == "primary"]
+    common = {primaries[0].leads[0][0]} if len(primaries) == 1 else {lead for w in primaries for lead, _ in w.leads}
+    return right.tap_v, frozenset(common | ({right.lead} if right.lead else set()))
+
+
+def _test(found: Answer, supply: Supply, right: Choice | None, sure: float) -> NextTest | None:
+    """What comes next: the leads while they are in doubt, the supply while it is only named, then what comes out."""
+    if found.leads is not None and sure < SURE:
+        return found.next_test
+    if not supply.measured and nominal(supply.volts) in _LOOK_ALIKE:
+        return _READ_SUPPLY
+    if right is None:
+        return None
+    return NextTest(
+        measure="secondary_volts",
+        instruction=say(
+            "Landed and closed up: power on, read the secondary, expect {low:.1f} to {high:.1f} V",
+            low=right.loaded_v * (1.0 - FULL_LOAD_SPREAD),
+            high=right.open_v,
+        ),
     )
 
 
@@ -144,20 +187,29 @@ def _landing(supply: Supply, right: Choice | None, choices: Sequence[Choice], be
 
 
 def _verdict_lines(
-    supply: Supply, right: Choice | None, choices: Sequence[Choice], landing: Landing, *, dual: bool
+    supply: Supply, right: Choice | None, choices: Sequence[Choice], landing: Landing, best: Hypothesis | None
 ) -> Iterable[Said]:
     volts = f"{supply.volts:g}"
+    common = next((w.leads[0][0] for w in best.windings if w.role == "primary"), None) if best is not None else None
     if right is None:
         taps = [say("{volts:g} V", volts=c.tap_v) for c in choices]
         yield say("No tap fits {volts} V: this one has {taps}. Get a unit with a tap for it", volts=volts, taps=listed(taps))
-    elif dual and right is choices[-1]:
+    elif _is_dual(best) and right is choices[-1]:
         yield say("{volts} V: both primaries in series", volts=volts)
-    elif dual:
+    elif _is_dual(best):
         yield say("{volts} V: both primaries in parallel", volts=volts)
     elif right.lead is None:
         yield say("{volts} V: land the {tap:g} V tap", volts=volts, tap=right.tap_v)
-    else:
+    elif common is None or common == right.lead:
         yield say("{volts} V: land {lead}, the {tap:g} V tap", volts=volts, lead=lead_name(right.lead), tap=right.tap_v)
+    else:
+        yield say(
+            "{volts} V: line on {lead} ({tap:g} V tap) and {common}",
+            volts=volts,
+            lead=lead_name(right.lead),
+            tap=right.tap_v,
+            common=lead_name(common),
+        )
     if landing.cap:
         yield say("Cap {leads}, each one singly", leads=listed([lead_name(lead) for lead in landing.cap]))
     if not supply.measured and right is not None and nominal(supply.volts) in _LOOK_ALIKE:
@@ -201,9 +253,9 @@ def _dual_lines(best: Hypothesis | None, supply_v: float) -> Iterable[Said]:
     yield say("Without marks prove the polarity at 24 V first: in series the wrong way gives nothing")
 
 
-def _sureness(found: LeadMap | None) -> Iterable[Said]:
-    if found is not None and found.windings and found.confidence < SURE:
-        yield say("The leads themselves are only {percent:.0f} % sure: confirm them first", percent=100.0 * found.confidence)
+def _sureness(sure: float) -> Iterable[Said]:
+    if sure < SURE:
+        yield say("The leads are only {percent:.0f} % sure: confirm them first. If they are right:", percent=100.0 * sure)
 
 
 def _cautions(landing: Landing, supply: Supply, job: Job) -> Iterable[str]:

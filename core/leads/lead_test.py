@@ -80,7 +80,7 @@ def best_test(belief: Belief, evidence: Evidence, declined: Declined, unchecked:
         None where nothing is left to ask.
     """
     if evidence.leaks:
-        leaked = [p for p in evidence.leaks if ("lead_ohms", p) not in declined]
+        leaked = [p for p in evidence.leaks if p not in evidence.repeated and not _is_declined("lead_ohms", p, declined)]
         if leaked:
             return LeadTest(kind="again", leads=leaked[0])
     slip = belief.slip()

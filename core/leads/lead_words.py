@@ -49,6 +49,15 @@ def winding_line(wound: Wound) -> Said:
     return say("Primary: {common} common, {taps}", common=names[0], taps=listed(taps))
 
 
+def order_line(wound: Wound) -> Said:
+    """A primary in as few words as tell it: its leads in order."""
+    names = [lead_name(lead) for lead, _ in wound.leads]
+    if len(names) == 2:
+        return say("{one} and {other} are {volts} V", one=names[0], other=names[1], volts=wound.leads[0][1])
+    taps = [say("{lead} {volts} V", lead=lead_name(lead), volts=role) for lead, role in wound.leads[1:]]
+    return say("{common} common, {taps}", common=names[0], taps=listed(taps))
+
+
 def map_line(windings: Sequence[Wound]) -> Word:
     """A whole map in one line."""
     return _semicolons([winding_line(w) for w in windings])

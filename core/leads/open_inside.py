@@ -83,10 +83,22 @@ def open_lines(best: Hypothesis, evidence: Evidence) -> tuple[Said, ...]:
 
 def _leak_lines(evidence: Evidence) -> list[Said]:
     return [
-        say(
-            "{pair} reads {kilohm:.3g} kilohm, neither winding nor open: wet leads, fingers, or insulation going",
-            pair=pair_name(p),
-            kilohm=ohm / 1000.0,
-        )
+        _lost(p, ohm) if p in evidence.repeated and ohm < LOST_BELOW_OHM else _leaks(p, ohm)
         for p, ohm in evidence.leaks.items()
     ]
+
+
+def _lost(leads: Pair, ohm: float) -> Said:
+    return say(
+        "{pair} {kilohm:.3g} kilohm twice: insulation between windings is lost, replace it",
+        pair=pair_name(leads),
+        kilohm=ohm / 1e3,
+    )
+
+
+def _leaks(leads: Pair, ohm: float) -> Said:
+    return say(
+        "{pair} reads {kilohm:.3g} kilohm, neither winding nor open: wet leads, fingers, or insulation going",
+        pair=pair_name(leads),
+        kilohm=ohm / 1e3,
+    )

@@ -1,9 +1,11 @@
 """How sure a map is: no single reading that nothing else bears out may carry it over the line."""
 
 import math
+from collections.abc import Callable, Mapping
+from operator import attrgetter
 from typing import Final
 
-from core.leads.belief import Belief, Hypothesis, fits, unread_pairs
+from core.leads.belief import Belief, Hypothesis, MapKey, fits, unread_pairs
 from core.leads.clues import label_weight
 from core.leads.evidence import Evidence, Pair
 from core.leads.tap_sets import SLIP
@@ -36,35 +38,36 @@ def confidence_of(belief: Belief, evidence: Evidence) -> float:
     return UNCHECKED if probability >= SURE and unchecked(belief, evidence) else probability
 
 
-def unchecked(belief: Belief, evidence: Evidence) -> tuple[Pair, ...]:
+def unchecked(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis], object] = attrgetter("key")) -> tuple[Pair, ...]:
     """
     What is to be read before a map is sure: readings that alone carry it, or pairs not read yet where only labels do.
 
     Args:
         belief: What the evidence leaves.
         evidence: What is known.
+        what: What is to be sure of a hypothesis, its whole map if not told otherwise.
 
     Returns:
         The pair that matters most first.
     """
     best = belief.maps[0][0]
+    same = {h.key: what(h) == what(best) for h, _ in belief.maps}
     found = []
     for p in evidence.ohms.keys() - evidence.repeated - {best.slip}:
-        others = sum(h.weight for h in belief.hypotheses if h.slip == p and h.key != best.key)
-        kept = SLIP * sum(h.weight for h in belief.hypotheses if h.slip != p and h.key == best.key)
+        others = sum(h.weight for h in belief.hypotheses if h.slip == p and not same[h.key])
+        kept = SLIP * sum(h.weight for h in belief.hypotheses if h.slip != p and same[h.key])
         # So often would this reading be a slip that fits another map, to its being one at all.
         if others > _LED_ASTRAY * kept:
             found.append((others / kept, p))
     carried = [p for _, p in sorted(found, reverse=True)]
-    return tuple(carried or (_unread_along(best, evidence) if _labels_carry(belief, evidence) else ()))
+    return tuple(carried or (_unread_along(best, evidence) if _labels_carry(belief, evidence.labels, same) else ()))
 
 
-def _labels_carry(belief: Belief, evidence: Evidence) -> bool:
-    if not evidence.labels:
+def _labels_carry(belief: Belief, labels: Mapping[str, str], same: Mapping[MapKey, bool]) -> bool:
+    if not labels:
         return False
-    share = {h.key: math.exp(-label_weight(h.windings, evidence.labels)) for h, _ in belief.maps}
-    bare = sorted(((p * share[h.key], h.key) for h, p in belief.maps), key=lambda row: -row[0])
-    return bare[0][1] != belief.maps[0][0].key or bare[0][0] < SURE * sum(p for p, _ in bare)
+    bare = [(p * math.exp(-label_weight(h.windings, labels)), same[h.key]) for h, p in belief.maps]
+    return sum(p for p, is_same in bare if is_same) < SURE * sum(p for p, _ in bare)
 
 
 def _unread_along(best: Hypothesis, evidence: Evidence) -> tuple[Pair, ...]:

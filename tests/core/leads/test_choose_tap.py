@@ -105,9 +105,37 @@ def test_two_primaries_are_joined_in_series_or_in_parallel() -> None:
     assert "120 V: both primaries in parallel" in map(str, choose_tap(told(text, supply(120.0))).lines)
 
 
+HALVES = "a b 20.0, a c 40.1, b c 20.1, d e 1.1"
+
+
 def test_a_doubtful_map_is_confirmed_before_landing() -> None:
-    """Equal halves without a label."""
-    answer = choose_tap(told("a b 20.0, a c 40.1, b c 20.1, d e 1.1", supply(240.0)))
+    """Equal halves without a label: for 120 V it matters which end is common."""
+    answer = choose_tap(told(HALVES, supply(120.0)))
 
     assert answer.next_test is not None
-    assert any("confirm" in str(line) for line in answer.lines)
+    assert "confirm" in str(answer.lines[0])
+
+
+def test_the_whole_winding_is_landed_whichever_end_is_common() -> None:
+    """For 240 V both ends are landed and the middle is capped, either way."""
+    taps = Fact(fact="nameplate_taps", value=(120.0, 240.0))
+    base = told(HALVES, taps)
+    answer = choose_tap(Job(readings=(*base.readings, read("line_volts", 243.0)), facts=base.facts))
+
+    assert answer.leads.confidence < 0.9
+    assert not any("confirm" in str(line) for line in answer.lines)
+    assert answer.leads.land.cap == ("b",)
+    assert answer.next_test.measure == "secondary_volts"
+
+
+def test_a_supply_that_is_only_named_is_to_be_measured() -> None:
+    """208 and 240 V buildings look alike."""
+    assert choose_tap(told(FIVE, supply(208.0))).next_test.measure == "line_volts"
+
+
+def test_a_tap_that_is_landed_is_proved_at_the_secondary() -> None:
+    """No other question comes in between."""
+    facts = (Fact(fact="nameplate_taps", value=(208.0, 240.0)),)
+    answer = choose_tap(Job(readings=(read("line_volts", 203.0),), facts=facts))
+
+    assert answer.next_test.measure == "secondary_volts"
