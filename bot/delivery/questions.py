@@ -31,6 +31,14 @@ def put(connection: Connection, whose: Whose, key: tuple[int, int], labels: tupl
     connection.execute(insert.on_conflict_do_update(index_elements=["chat_id", "user_id"], set_=values))
 
 
+def is_anothers(connection: Connection, whose: Whose, tapped: str) -> bool:
+    """Whether the button that was tapped is live, for somebody else in the chat."""
+    there = select(Question.update_id, Question.number).where(
+        Question.chat_id == whose.chat_id, Question.user_id != whose.user_id
+    )
+    return any(tapped.startswith(f"{update_id}.{number}.") for update_id, number in connection.execute(there))
+
+
 def forget(connection: Connection, user_id: int, group: int | None = None) -> None:
     """Close somebody's questions: those in one group, or all."""
     there = () if group is None else (Question.chat_id == group,)

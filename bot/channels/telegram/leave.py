@@ -20,7 +20,7 @@ from core.said import Said, say
 
 def is_asked(taken: Taken) -> bool:
     """Whether the reply asks if everything is to be deleted."""
-    return taken.technician_id is not None and "forget" in taken.record["asks"]
+    return taken.technician_id is not None and taken.reply is not None and taken.reply.message.forgets == "all"
 
 
 def beforehand(session: Session, arrival: Arrival, role: str) -> list[Said]:

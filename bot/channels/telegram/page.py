@@ -1,4 +1,4 @@
-"""Text as this messenger shows it: escaped, cut at lines, the verdict in bold."""
+"""Text as this messenger shows it: escaped, cut at lines, the line that matters in bold."""
 
 import html
 
@@ -6,24 +6,23 @@ WIDEST = 4_000
 """The messenger takes 4096 units of UTF-16 after its marks are read. [UTF-16 units]"""
 
 
-def pages(text: str, *, bold_first: bool = False) -> list[str]:
-    """
+def pages(text: str, bold: str | None = None) -> list[str]:
+    r"""
     A text as one or more messages.
 
     Args:
         text: Plain text.
-        bold_first: True where the first line is the verdict.
+        bold: The line that is to be read first; marked where it stands the first time.
 
-    >>> pages("Bad: R < 1 ohm", bold_first=True)
-    ['<b>Bad: R &lt; 1 ohm</b>']
+    >>> pages("Job: rtu 3\nBad: R < 1 ohm", "Bad: R < 1 ohm")
+    ['Job: rtu 3\n<b>Bad: R &lt; 1 ohm</b>']
     """
     made: list[str] = []
     for part in cut(text):
-        first, newline, rest = part.partition("\n")
-        if bold_first and not made and first.strip():
-            made.append(f"<b>{escaped(first)}</b>{newline}{escaped(rest)}")
-        else:
-            made.append(escaped(part))
+        lines = part.split("\n")
+        at = lines.index(bold) if bold and bold.strip() and bold in lines else None
+        bold = bold if at is None else None
+        made.append("\n".join(f"<b>{escaped(line)}</b>" if n == at else escaped(line) for n, line in enumerate(lines)))
     return made
 
 

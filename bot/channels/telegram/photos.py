@@ -11,8 +11,9 @@ from telegram.error import TelegramError
 
 from bot.channels.telegram import talk
 from bot.channels.telegram.arrival import Arrival, Photo
+from bot.desk import in_hand
 from bot.store.attachments import File, attach
-from bot.store.jobs import current_job, open_job
+from bot.store.jobs import open_job
 from bot.store.tables import Job
 from bot.store.technicians import welcome
 from core.said import Said, say
@@ -70,7 +71,7 @@ def kind_of(body: bytes) -> str | None:
 def keep(session: Session, arrival: Arrival, fetched: Fetched, now: datetime) -> Said:
     """Put a photo to the technician's job; what to say about it."""
     technician = welcome(session, "telegram", arrival.address, arrival.name, now)
-    job = current_job(session, technician) or open_job(session, technician, now)
+    job = in_hand(session, technician, now) or open_job(session, technician, now)
     file = File(
         kind="photo",
         media_type=fetched.media_type,

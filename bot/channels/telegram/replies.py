@@ -13,6 +13,8 @@ from bot.delivery.questions import Whose
 from bot.desk import Document, Taken
 from bot.pictures import PICTURES, Picture, draw
 from bot.wording.catalog import catalog
+from bot.wording.verdict import verdict_lines
+from core.dangers import DANGERS
 from core.said import Said
 
 CAPTION_WIDEST = 1_000
@@ -61,7 +63,7 @@ def letters(
     """
     made = list(after)
     tell = catalog(taken.language).tell
-    whole = pages("\n".join((taken.text, *map(tell, more))), bold_first=taken.record["verdict"] is not None)
+    whole = pages("\n".join((taken.text, *map(tell, more))), headline(taken))
     last = len(after) + len(whole) - 1
     key = (arrival.update_id, last)
     for part, page in enumerate(whole):
@@ -71,6 +73,17 @@ def letters(
     if extra.picture is not None:
         made.append(_photo(arrival, extra.picture))
     return [*made, *(_document(arrival, one) for one in extra.documents)]
+
+
+def headline(taken: Taken) -> str | None:
+    """The line to be read first: what stops or refuses, else the verdict; None where the reply has neither."""
+    reply = taken.reply
+    if reply is None:
+        return None
+    if reply.talk.get("halted") or any(DANGERS[name].kind != "caution" for name in reply.cautions if name in DANGERS):
+        return taken.text.split("\n", 1)[0]
+    verdict = reply.answer.verdict
+    return None if verdict is None else catalog(taken.language).tell(next(verdict_lines(verdict)))
 
 
 def letter(arrival: Arrival, page: str, *, buttons: list[list[list[str]]] | None = None, edits: int | None = None) -> Letter:

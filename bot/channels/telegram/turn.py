@@ -14,7 +14,7 @@ from bot.channels.telegram import leave, owner, photos, talk
 from bot.channels.telegram.arrival import Arrival, Me, read
 from bot.channels.telegram.menu import COMMANDS
 from bot.channels.telegram.page import escaped, pages, units
-from bot.channels.telegram.replies import Extras, extras, letter, letters
+from bot.channels.telegram.replies import Extras, extras, headline, letter, letters
 from bot.delivery import outbox, questions
 from bot.delivery.inbox import Waiting, chat_of
 from bot.delivery.letters import Letter
@@ -25,8 +25,8 @@ from bot.members import Admitted
 from bot.wording.catalog import catalog
 from core.said import Said, say
 
-EXAMPLE = "pri 118V sec 0V pri-ohm open"
-"""What `/start` works out before the eyes of a newcomer."""
+EXAMPLES = {"en": "pri 118V sec 0V pri-ohm open", "es": "primario 118V secundario 0V primario abierto"}
+"""What `/start` works out before the eyes of a newcomer, by the language of the phone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -170,7 +170,8 @@ def _tap(here: Here, session: Session, arrival: Arrival, rest: Rest) -> list[Let
     whose = Whose(arrival.chat_id, arrival.user_id)
     label = questions.label(session.connection(), whose, tap.data)
     if label is None:
-        text = catalog(arrival.language).tell(talk.OVER)
+        said = talk.NOT_YOURS if questions.is_anothers(session.connection(), whose, tap.data) else talk.OVER
+        text = catalog(arrival.language).tell(said)
         return [Letter(kind="tapped", body={"query": tap.query_id, "text": text}), *_unbuttoned(arrival, None)]
     first = Letter(kind="tapped", body={"query": tap.query_id})
     taken = _take(here, session, arrival, label, f"tap {tap.query_id}")
@@ -251,11 +252,12 @@ def _start(here: Here, session: Session, arrival: Arrival, argument: str) -> lis
     tell = catalog(arrival.language).tell
     trial = session.begin_nested()
     example = replace(arrival, user_id=0, name="example", edited=False)
-    taken = _take(here, session, example, EXAMPLE, f"example {arrival.update_id}")
+    words = EXAMPLES.get(arrival.language, EXAMPLES["en"])
+    taken = _take(here, session, example, words, f"example {arrival.update_id}")
     trial.rollback()
-    shown = escaped(taken.text)
+    shown = "\n".join(pages(taken.text, headline(taken)))
     text = (
-        f"<b>{escaped(tell(talk.WHAT_IT_DOES))}</b>\n\n{escaped(tell(talk.FOR_EXAMPLE))}\n<code>{escaped(EXAMPLE)}</code>\n\n"
+        f"<b>{escaped(tell(talk.WHAT_IT_DOES))}</b>\n\n{escaped(tell(talk.FOR_EXAMPLE))}\n<code>{escaped(words)}</code>\n\n"
         f"{escaped(tell(talk.COMES_BACK))}\n<blockquote>{shown}</blockquote>\n{escaped(tell(talk.MORE))}"
     )
     return [letter(arrival, text)]

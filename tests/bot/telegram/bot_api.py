@@ -48,16 +48,20 @@ class Marks(HTMLParser):
 
     def __init__(self) -> None:
         super().__init__(convert_charrefs=False)
-        self.text, self.open, self.bold = "", [], ""
+        self.text, self.open, self.entities = "", [], []
 
     def handle_starttag(self, tag: str, attrs: Any) -> None:
         if tag not in TAGS:
             raise RefusedError(400, f'Bad Request: can\'t parse entities: Unsupported start tag "{tag}"')
-        self.open.append(tag)
+        self.open.append((tag, units(self.text)))
 
     def handle_endtag(self, tag: str) -> None:
-        if not self.open or self.open.pop() != tag:
+        opened, at = self.open.pop() if self.open else ("", 0)
+        if opened != tag:
             raise RefusedError(400, "Bad Request: can't parse entities: unmatched end tag")
+        kind = {"b": "bold", "strong": "bold", "code": "code", "blockquote": "blockquote"}.get(tag)
+        if kind and units(self.text) > at:
+            self.entities.append({"type": kind, "offset": at, "length": units(self.text) - at})
 
     def handle_data(self, data: str) -> None:
         if "<" in data:
@@ -78,20 +82,23 @@ class Marks(HTMLParser):
 
     def _add(self, data: str) -> None:
         self.text += data
-        if "b" in self.open:
-            self.bold += data
 
 
 def plain(text: str, parse_mode: str | None) -> str:
     """The text as a phone shows it."""
+    return read_marks(text, parse_mode)[0]
+
+
+def read_marks(text: str, parse_mode: str | None) -> tuple[str, list[dict[str, Any]]]:
+    """The text as a phone shows it, and which parts of it are marked."""
     if parse_mode != "HTML":
-        return text
+        return text, []
     marks = Marks()
     marks.feed(text)
     marks.close()
     if marks.open:
         raise RefusedError(400, "Bad Request: can't parse entities: unclosed tag")
-    return marks.text
+    return marks.text, marks.entities
 
 
 @dataclass
@@ -297,12 +304,12 @@ class BotApi:
         return True
 
     def do_sendmessage(self, call: Call) -> Any:
-        text = plain(call.args["text"], call.args.get("parse_mode"))
+        text, entities = read_marks(call.args["text"], call.args.get("parse_mode"))
         if not text.strip():
             raise RefusedError(400, "Bad Request: message text is empty")
         if units(text) > 4096:
             raise RefusedError(400, "Bad Request: message is too long")
-        return self._new(call, text=text)
+        return self._new(call, text=text, entities=entities or None)
 
     def do_sendphoto(self, call: Call) -> Any:
         if not call.files.get("photo", b"").startswith((b"\x89PNG", b"\xff\xd8")):
@@ -357,7 +364,7 @@ class BotApi:
         if key not in self.messages:
             raise RefusedError(400, "Bad Request: message to edit not found")
         old = self.messages[key]
-        text = plain(call.args["text"], call.args.get("parse_mode"))
+        text, entities = read_marks(call.args["text"], call.args.get("parse_mode"))
         markup = self._keyboard(call.args["reply_markup"]) if "reply_markup" in call.args else None
         if units(text) > 4096:
             raise RefusedError(400, "Bad Request: MESSAGE_TOO_LONG")
@@ -367,7 +374,7 @@ class BotApi:
                 "Bad Request: message is not modified: specified new message content and reply markup are exactly the same as a"
                 " current content and reply markup of the message",
             )
-        old.update(text=text, html=call.args["text"], edited=True)
+        old.update(text=text, entities=entities, html=call.args["text"], edited=True)
         old.pop("reply_markup", None)
         if markup:
             old["reply_markup"] = markup

@@ -2,6 +2,7 @@
 
 import asyncio
 import threading
+import time
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime
@@ -25,7 +26,7 @@ class Served:
     """Serves from the entry of a `with` to its end."""
 
     def __init__(self, api: BotApi, url: URL | str, *, now: Callable[[], datetime] = utc_now, **settings: object) -> None:
-        self._now = now
+        self._now, self._api = now, api
         database = url if isinstance(url, str) else url.render_as_string(hide_password=False)
         self.settings = replace(
             Settings(database=database, token=TOKEN, owner=OWNER, api_url=api.url, messages_a_second=0.0), **settings
@@ -63,6 +64,15 @@ class Served:
         """Rows of the store."""
         with self.engine.connect() as connection:
             return [tuple(row) for row in connection.execute(text(statement))]
+
+    def settle(self, within_s: float = 20.0) -> None:
+        """Wait until all that came in was worked on and all that goes out is out: what did not come by then never will."""
+        end = time.monotonic() + within_s
+        left = "SELECT (SELECT count(*) FROM inbox WHERE done_at IS NULL) + (SELECT count(*) FROM outbox WHERE done_at IS NULL)"
+        last = f"SELECT count(*) FROM inbox WHERE update_id = {self._api.last_update}"
+        while self.ask_store(last) != [(1,)] or self.ask_store(left) != [(0,)]:
+            assert time.monotonic() < end, self.ask_store(left)
+            time.sleep(0.02)
 
     def stop(self) -> None:
         """Tell it to stop, and wait until it has."""

@@ -27,6 +27,7 @@ def test_a_stranger_gets_one_polite_line_and_nothing_is_read(served: Served, api
 
     shown = stranger.wait(first)["text"]
     owner.ask("help")
+    served.settle()
 
     assert "invitation" in shown
     assert [stranger.answers(one) for one in more] == [[], []]
@@ -133,6 +134,7 @@ def test_more_messages_than_the_limit_are_not_read(api: BotApi, sqlite_url) -> N
         sent = [phone.send(f"pri {volts}V") for volts in (110, 111, 112, 113, 114)]
         phone.now = lambda: 1_800_000_060.0
         later = phone.ask("pri 115V")
+        served.settle()
 
         assert "115" in later["text"]
         assert "Over 3 messages" in phone.answers(sent[3])[0]["text"]

@@ -203,7 +203,7 @@ def test_a_reply_that_was_deleted_is_sent_anew_when_it_would_be_edited(served: S
 
 def test_marks_that_are_refused_go_out_plain(served: Served, api: BotApi, owner: Phone, monkeypatch) -> None:
     """The words matter more than the bold."""
-    monkeypatch.setattr("bot.channels.telegram.replies.pages", lambda text, **_: [f"<blink>{text}"])
+    monkeypatch.setattr("bot.channels.telegram.replies.pages", lambda text, _: [f"<blink>{text}"])
 
     assert "118" in owner.ask("pri 118V sec 0V")["text"]
 

@@ -36,11 +36,6 @@ def places(served: Served, sought: object) -> list[str]:
     return found
 
 
-def settled(served: Served, api: BotApi) -> None:
-    """Until everything was worked on and sent."""
-    api.wait(lambda: served.ask_store("SELECT count(*) FROM outbox WHERE done_at IS NULL") == [(0,)], 20)
-
-
 def a_life(served: Served, api: BotApi) -> Phone:
     """Somebody who wrote, sent a photo, was asked, failed to be read, was too early, and wrote in a group."""
     Phone(api, WHO, name="Quillon").ask("hello")
@@ -53,7 +48,7 @@ def a_life(served: Served, api: BotApi) -> Phone:
     api.push({"message": {"message_id": 6, "date": "zanzibar", "chat": {"id": GROUP}, "from": {"id": WHO}}})
     Phone(api, WHO, name="Quillon", chat_id=GROUP).ask("@ohmreply_bot pri 117V zanzibar")
     api.wait(lambda: served.ask_store("SELECT count(*) FROM inbox WHERE error IS NOT NULL") == [(2,)])
-    settled(served, api)
+    served.settle()
     return phone
 
 
@@ -65,7 +60,7 @@ def test_whoever_forgets_everything_stands_nowhere_any_more(served_on_each: Serv
     asked = phone.ask("forget everything")
     phone.tap(asked, "yes")
     told = phone.wait(asked["message_id"])
-    settled(served_on_each, api)
+    served_on_each.settle()
 
     assert {"member.user_id", "invite.used_by", "outbox.chat_id", "question.user_id", "inbox.chat_id"} <= set(known)
     assert "new code" in asked["text"]
@@ -103,7 +98,7 @@ def test_forgetting_touches_nobody_else(served: Served, api: BotApi, owner: Phon
 
     leaver.ask("forget everything")
     leaver.ask("yes")
-    settled(served, api)
+    served.settle()
 
     for phone in (other, longer):
         assert "118" in phone.ask("/history@ohmreply_bot")["text"]

@@ -26,12 +26,24 @@ def bomb(width: int = 60_000, height: int = 60_000) -> bytes:
     return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", rows) + chunk(b"IEND", b"")
 
 
-def test_a_decompression_bomb_is_not_kept(served: Served, owner: Phone) -> None:
-    """It is refused by its head, and nothing is unpacked."""
-    told = owner.wait(owner.photo(bomb()))["text"]
+@pytest.mark.parametrize("width", [60_000, LARGEST // 60_000 + 1])
+def test_a_decompression_bomb_is_not_kept(served: Served, owner: Phone, width: int) -> None:
+    """It is refused by its head: the gross one, and the one that the library would let pass."""
+    told = owner.wait(owner.photo(bomb(width)))["text"]
 
     assert "JPEG" in told
     assert served.ask_store("SELECT count(*) FROM attachment") == [(0,)]
+
+
+def test_no_pixel_of_a_photo_is_unpacked(served: Served, owner: Phone, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Also of a photo that is kept: whatever hides behind the head stays packed."""
+    made = io.BytesIO()
+    Image.new("RGB", (60, 40)).save(made, "PNG")
+    monkeypatch.setattr("PIL.ImageFile.ImageFile.load", lambda *_: pytest.fail("unpacked"))
+
+    told = owner.wait(owner.photo(made.getvalue()))["text"]
+
+    assert "Photo kept" in told
 
 
 @pytest.mark.parametrize(
@@ -118,7 +130,7 @@ def test_another_technicians_job_is_not_reached_by_its_number_or_name(served: Se
     served.let_in(4002)
     thief = Phone(api, 4002)
     owner.ask("new job harbor cooler")
-    owner.ask("pri 117.3V sec 0V")
+    owner.ask("pri 117.3V sec 0V pri-ohm open")
 
     shown = [
         thief.ask(text)["text"]
@@ -129,13 +141,18 @@ def test_another_technicians_job_is_not_reached_by_its_number_or_name(served: Se
             "report 1",
             "history harbor cooler",
             "/jobs",
+            "history",
+            "next",
             "/export",
         )
     ]
+    served.settle()
 
-    assert not [text for text in shown if "117.3" in text or "117.3" in json.dumps(text)]
+    assert not [text for text in shown if "117.3" in text or "primary is open" in text or "Back on" in text]
     files = [call.files["document"] for call in api.sent("sendDocument") if call.args["chat_id"] == "4002"]
-    assert not [body for body in files if b"117.3" in body or b"harbor" in body]
+    exports = [json.loads(body) for body in files if body.startswith(b"{")]
+    assert len(exports) == 1
+    assert "117.3" not in json.dumps(exports)
 
 
 def test_a_tap_on_anothers_question_is_not_theirs_to_answer(served: Served, api: BotApi) -> None:
@@ -146,9 +163,9 @@ def test_a_tap_on_anothers_question_is_not_theirs_to_answer(served: Served, api:
     label = question["reply_markup"]["inline_keyboard"][0][0]["text"]
 
     other.tap(question, label)
-    api.wait(lambda: api.sent("answerCallbackQuery"))
+    served.settle()
 
-    assert "over" in api.sent("answerCallbackQuery")[0].args["text"]
+    assert "for another" in api.sent("answerCallbackQuery")[0].args["text"]
     assert "reply_markup" in api.messages[-1009, question["message_id"]]
     assert served.ask_store("SELECT count(*) FROM logged_message WHERE message_id LIKE 'tap %'") == [(0,)]
 
@@ -172,8 +189,10 @@ def test_a_strangers_tap_does_nothing(served: Served, api: BotApi, owner: Phone)
     logged = served.ask_store("SELECT count(*) FROM logged_message")
 
     stranger.tap(question, question["reply_markup"]["inline_keyboard"][0][0]["text"])
-    api.wait(lambda: api.sent("answerCallbackQuery"))
+    served.settle()
 
+    assert "invitation" in api.sent("answerCallbackQuery")[0].args["text"]
+    assert not api.sent("editMessageText")
     assert served.ask_store("SELECT count(*) FROM logged_message") == logged
 
 
@@ -184,5 +203,6 @@ def test_another_bot_is_not_answered(served: Served, api: BotApi, owner: Phone) 
     sent = robot.send("@ohmreply_bot pri 118V")
 
     owner.ask("help")
+    served.settle()
 
     assert robot.answers(sent) == []

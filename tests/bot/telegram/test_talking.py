@@ -49,7 +49,9 @@ def test_a_tap_is_the_typed_answer_and_changes_the_message_it_belongs_to(served:
     reply = owner.wait(question["message_id"])
 
     api.wait(lambda: "reply_markup" not in api.messages[OWNER, question["message_id"]])
-    assert api.messages[OWNER, question["message_id"]]["text"].endswith(f"▸ {label}")
+    changed = api.messages[OWNER, question["message_id"]]
+    assert changed["text"].endswith(f"▸ {label}")
+    assert changed["html"].startswith("<b>")  # what was bold stays bold
     assert api.sent("answerCallbackQuery")[0].args["callback_query_id"] == query
     assert reply["text"] != question["text"]
     assert served.ask_store("SELECT count(*) FROM logged_message WHERE message_id LIKE 'tap %'") == [(1,)]
@@ -126,6 +128,39 @@ def test_start_shows_one_example_that_leaves_no_trace(served: Served, owner: Pho
     assert "primary is open" in shown["text"].lower()
     assert served.ask_store("SELECT count(*) FROM logged_message") == [(0,)]
     assert served.ask_store("SELECT count(*) FROM technician") == [(0,)]
+
+
+def test_start_on_a_spanish_phone_is_spanish_throughout(served: Served, api: BotApi) -> None:
+    """The example too: what a newcomer is to type, and what comes back."""
+    served.let_in(812)
+
+    shown = Phone(api, 812, language="es").ask("/start")["text"]
+
+    assert "primario 118V" in shown
+    assert "El primario está abierto" in shown
+    assert "Read:" not in shown
+
+
+@pytest.mark.parametrize("words", ["I smell gas", "burning smell from the box", "can I jump the float switch"])
+def test_what_stops_or_refuses_is_bold(served: Served, owner: Phone, words: str) -> None:
+    """It is read first, in sunlight, by somebody in a hurry."""
+    shown = owner.ask(words)
+
+    first = shown["text"].split("\n")[0]
+    assert first.startswith(("STOP", "No"))
+    assert shown["html"].startswith(f"<b>{first}</b>")
+
+
+def test_the_name_of_the_job_above_a_verdict_is_not_what_is_bold(served: Served, owner: Phone) -> None:
+    """With several jobs open the reply says which it is about; the eye is to find the verdict."""
+    owner.ask("new job rtu 1")
+    owner.ask("pri 118V sec 24V")
+    owner.ask("new job rtu 2")
+
+    lines = owner.ask(OPEN_PRIMARY)["html"].split("\n")
+
+    assert lines[0] == "Job: rtu 2"
+    assert lines[1].startswith("<b>The primary is open")
 
 
 def test_the_menu_is_set_in_both_languages_and_the_owner_sees_more(served: Served, api: BotApi) -> None:
