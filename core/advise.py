@@ -53,6 +53,8 @@ def advise(job: Job) -> Answer:
     verdict = _worse(diagnosis.verdict, [part.verdict for part in parts])
     # What was asked is answered first; the diagnosis has a voice of its own only where it is spoken to.
     parts.append(diagnosis if is_about_the_circuit(job) else replace(diagnosis, lines=(), cautions=(), picture=None))
+    if "prove" in job.asks and not _has_failed(job):
+        parts[-1] = replace(parts[-1], next_test=None)  # a repair that holds is not searched further
     test = next((part.next_test for part in parts if part.next_test is not None), None)
     return Answer(
         lines=tuple(dict.fromkeys(line for part in parts for line in part.lines)),
@@ -62,6 +64,20 @@ def advise(job: Job) -> Answer:
         leads=next((part.leads for part in parts if part.leads is not None), None),
         sizing=next((part.sizing for part in parts if part.sizing is not None), None),
         picture=next((part.picture for part in parts if part.picture is not None), None),
+    )
+
+
+def leads_and_sizing(job: Job) -> Answer:
+    """
+    The map of leads and the sizing that `advise` gives to a job, without the diagnosis beside them.
+
+    Args:
+        job: What is known, with the asks of the message that is answered.
+    """
+    parts = [part for part in _parts(job) if part is not None]
+    return Answer(
+        leads=next((part.leads for part in parts if part.leads is not None), None),
+        sizing=next((part.sizing for part in parts if part.sizing is not None), None),
     )
 
 
@@ -128,6 +144,8 @@ def is_about_the_circuit(job: Job) -> bool:
     Args:
         job: What is known, with what the message that is answered brought.
     """
+    if _is_supply_of_leads(job):
+        return False
     own = job.fresh - {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} - _SIZING_FACTS
     if "secondary_ground" in job.dangers or job.topics:
         own -= {"supply_volts", "tap_volts"}
@@ -160,9 +178,13 @@ def speaks_of_circuit(job: Job, verdict: Verdict | None) -> bool:
     if not is_about_the_circuit(job):
         return False
     if "prove" in job.asks:  # the search goes on where the repair does not hold
-        failed: bool = import_module("core.sizing").has_failed(job)
-        return failed
+        return _has_failed(job)
     return not ANSWERED_ALONE.keys() & set(job.asks) or (verdict is not None and verdict.transformer != "unproven")
+
+
+def _has_failed(job: Job) -> bool:
+    failed: bool = import_module("core.sizing").has_failed(job)
+    return failed
 
 
 def _worse(own: Verdict | None, others: list[Verdict | None]) -> Verdict | None:

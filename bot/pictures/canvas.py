@@ -154,19 +154,19 @@ class Canvas:
     top: int = 0
     """How much is cut off above."""
 
-    def svg(self) -> str:
-        """The picture as SVG text."""
+    def svg(self, scale: float = 1.0) -> str:
+        """The picture as SVG text, drawn so many times as large."""
         body = "\n".join(shape.svg() for shape in self.shapes)
         return (
-            f'<svg xmlns="http://www.w3.org/2000/svg" width="{self.width}" height="{self.height}" '
+            f'<svg xmlns="http://www.w3.org/2000/svg" width="{scale * self.width:g}" height="{scale * self.height:g}" '
             f'viewBox="0 {self.top} {self.width} {self.height}"><rect y="{self.top}" width="100%" height="100%" fill="{self.background}"/>\n{body}\n</svg>'
         )
 
-    def png(self) -> bytes:
-        """The picture as PNG."""
+    def png(self, scale: float = 1.0) -> bytes:
+        """The picture as PNG, drawn so many times as large."""
         import resvg  # noqa: PLC0415  # only who draws pays for it
 
-        tree = resvg.usvg.Tree.from_str(self.svg(), _options())
+        tree = resvg.usvg.Tree.from_str(self.svg(scale), _options())
         return resvg.render(tree, _AS_IT_IS)
 
     def words(self) -> tuple[str, ...]:

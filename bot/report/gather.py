@@ -8,7 +8,7 @@ from bot.as_read import message_from_json
 from bot.job import State, Turn, fold, standing_readings
 from bot.report.job_log import Given, JobLog, Photo, Sent, Taken, Told
 from core.advice import Answer
-from core.advise import advise
+from core.advise import advise, leads_and_sizing
 from core.cautions import CAUTIONS
 from core.dangers import DANGERS
 from core.readings import Fact, Reading
@@ -156,7 +156,7 @@ def _last_answer(whole: _Whole, part: str) -> Answer:
     """What core says to the last message that was answered with this part, knowing all that was told on its side of the repair."""
     for turn in reversed(whole.turns):
         if turn.reply is not None and turn.reply.get(part) is not None:
-            return advise(whole.state_of(turn).job(_first_read(turn)))
+            return leads_and_sizing(whole.state_of(turn).job(_first_read(turn)))
     return Answer()
 
 

@@ -1,11 +1,17 @@
 """The drawn pictures of a report."""
 
+from typing import Final
+
 from bot.pictures import circuit, draw
 from bot.pictures.canvas import Canvas
 from bot.report.job_log import JobLog
 from bot.report.paper import Tell
 from core.advice import Answer
 from core.readings import Job
+
+
+PRINTED: Final = 0.7
+"""A page shows the picture a good deal smaller than a phone: more dots than 250 an inch only take time."""
 
 
 def drawn(log: JobLog, tell: Tell) -> dict[str, bytes]:
@@ -20,7 +26,7 @@ def drawn(log: JobLog, tell: Tell) -> dict[str, bytes]:
         PNG of each picture by its name, in the order in which they stand.
     """
     answer, job = _answered(log)
-    pictures = {"circuit": the_circuit(log, tell).png()} if job.readings else {}
+    pictures = {"circuit": the_circuit(log, tell).png(PRINTED)} if job.readings else {}
     return pictures if log.leads is None else pictures | {"leads": draw("leads", answer, job, tell).png}
 
 
