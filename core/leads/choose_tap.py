@@ -11,6 +11,7 @@ from core.leads.belief import Belief, Hypothesis, believe
 from core.leads.clues import nominal
 from core.leads.evidence import Evidence, gather
 from core.leads.lead_words import lead_name, listed
+from core.leads.open_inside import open_lines
 from core.leads.supply import Supply, supply_cautions, supply_lines, supply_of
 from core.leads.sureness import SURE, UNCHECKED, unchecked
 from core.readings import Job
@@ -53,20 +54,22 @@ def choose_tap(job: Job) -> Answer:
         The landing in the map of leads, what each choice would give in the lines; a test where supply, taps or leads are not sure.
     """
     supply = supply_of(job)
-    if supply is None:
-        return Answer(lines=(say("Which supply? Measure it, then take the tap that it belongs to"),), next_test=_READ_SUPPLY)
     evidence = gather(job)
     belief = believe(evidence) if evidence.leads else None
     found = answer_of(belief, evidence, job) if belief is not None else Answer()
     best = belief.maps[0][0] if belief is not None and belief.maps else None
+    broken = list(open_lines(best, evidence)) if best is not None and any(w.open_at for w in best.windings) else []
+    if supply is None:
+        lines = broken or [say("Which supply? Measure it, then take the tap that it belongs to")]
+        return replace(found, lines=tuple(lines), next_test=None if broken else _READ_SUPPLY)
     taps = _taps(best, evidence)
-    choices = _choices(taps, supply.volts, evidence)
+    choices = _choices(taps or [(v, None) for v in ([] if broken else _USUAL_TAPS)], supply.volts, evidence)
     right = _right(choices, supply.volts)
     landing = _landing(supply, right, choices, best)
     sure = _landing_sure(belief, evidence, supply.volts) if belief is not None and found.leads is not None else 1.0
-    test = _test(found, supply, right, sure) if taps else _ASK_TAPS
+    test = _test(found, supply, right, sure) if taps or broken else _ASK_TAPS
     base = found.leads or LeadMap(windings=(), confidence=0.0)
-    lines = [*_sureness(sure), *_verdict_lines(supply, right, choices, landing, best), *supply_lines(supply)]
+    lines = [*broken, *_sureness(sure), *_verdict_lines(supply, right, choices, landing, best), *supply_lines(supply)]
     lines += _choice_lines(choices if taps and len(taps) <= _ALL_TOLD else [c for c in choices if _is_near(c, supply.volts)])
     if right is not None and _is_dual(best):
         lines += _dual_lines(best, supply.volts)
@@ -81,7 +84,7 @@ def choose_tap(job: Job) -> Answer:
 
 
 def _choices(taps: Sequence[tuple[float, str | None]], supply_v: float, evidence: Evidence) -> list[Choice]:
-    return [_choice(v, lead, supply_v, evidence) for v, lead in taps or [(v, None) for v in _USUAL_TAPS]]
+    return [_choice(v, lead, supply_v, evidence) for v, lead in taps]
 
 
 def _landing_sure(belief: Belief, evidence: Evidence, supply_v: float) -> float:
@@ -109,10 +112,10 @@ def _test(found: Answer, supply: Supply, right: Choice | None, sure: float) -> N
     """What comes next: the leads while they are in doubt, the supply while it is only named, then what comes out."""
     if found.leads is not None and sure < SURE:
         return found.next_test
-    if not supply.measured and nominal(supply.volts) in _LOOK_ALIKE:
-        return _READ_SUPPLY
     if right is None:
         return None
+    if not supply.measured and nominal(supply.volts) in _LOOK_ALIKE:
+        return _READ_SUPPLY
     return NextTest(
         measure="secondary_volts",
         instruction=say(
@@ -136,6 +139,8 @@ def _taps(best: Hypothesis | None, evidence: Evidence) -> list[tuple[float, str 
     primaries = [w for w in best.windings if w.role == "primary"] if best is not None else []
     if len(primaries) == 1:
         w = primaries[0]
+        if w.open_at:
+            return [(float(role), lead) for lead, role in w.leads[1 : min(w.open_at) + 1]]
         if len(w.leads) == 2:
             return [(w.volts[1], next((lead for lead, _ in w.leads if lead != "white"), w.leads[1][0]))]
         return [(float(role), lead) for lead, role in w.leads[1:]]
@@ -180,10 +185,18 @@ def _is_dual(best: Hypothesis | None) -> bool:
 def _landing(supply: Supply, right: Choice | None, choices: Sequence[Choice], best: Hypothesis | None) -> Landing:
     if right is None:
         return Landing(supply_volts=supply.volts, lead=None, cap=(), volts_out=None, fits=False)
-    cap = () if _is_dual(best) else tuple(c.lead for c in choices if c.lead is not None and c is not right)
+    cap = () if _is_dual(best) else tuple(lead for lead in _tapped(choices, best) if lead != right.lead)
     # The rated volts come out at the rated load, as far as units of one rating agree; with nothing connected they rise.
     out = (right.loaded_v * (1.0 - FULL_LOAD_SPREAD), right.open_v)
     return Landing(supply_volts=supply.volts, lead=right.lead, cap=cap, volts_out=out, fits=True)
+
+
+def _tapped(choices: Sequence[Choice], best: Hypothesis | None) -> Iterable[str]:
+    """The leads of all taps, also of those beyond an open."""
+    primary = next((w for w in best.windings if w.role == "primary" and len(w.leads) > 2), None) if best is not None else None
+    if primary is not None:
+        return [lead for lead, _ in primary.leads[1:]]
+    return [c.lead for c in choices if c.lead is not None]
 
 
 def _verdict_lines(
@@ -191,6 +204,8 @@ def _verdict_lines(
 ) -> Iterable[Said]:
     volts = f"{supply.volts:g}"
     common = next((w.leads[0][0] for w in best.windings if w.role == "primary"), None) if best is not None else None
+    if right is None and not choices:
+        return
     if right is None:
         taps = [say("{volts:g} V", volts=c.tap_v) for c in choices]
         yield say("No tap fits {volts} V: this one has {taps}. Get a unit with a tap for it", volts=volts, taps=listed(taps))

@@ -1,7 +1,7 @@
 """How sure a map is: no single reading that nothing else bears out may carry it over the line."""
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from operator import attrgetter
 from typing import Final
 
@@ -59,8 +59,27 @@ def unchecked(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis], o
         # So often would this reading be a slip that fits another map, to its being one at all.
         if others > _LED_ASTRAY * kept:
             found.append((others / kept, p))
-    carried = [p for _, p in sorted(found, reverse=True)]
+    carried = [_better(p, best, evidence) for _, p in sorted(found, reverse=True)]
     return tuple(carried or (_unread_along(best, evidence) if _labels_carry(belief, evidence.labels, same) else ()))
+
+
+def _better(leads: Pair, best: Hypothesis, evidence: Evidence) -> Pair:
+    """A pair not read yet that bears out a reading and as many others as it can, else the reading itself once more."""
+    closed = {p: path for p in _unread_along(best, evidence) if leads in (path := _path(p, evidence.ohms))}
+    return max(closed, key=lambda p: len(closed[p]), default=leads)
+
+
+def _path(leads: Pair, ohms: Iterable[Pair]) -> tuple[Pair, ...]:
+    """The readings that lead from one lead to another, fewest first."""
+    ways: dict[str, tuple[Pair, ...]] = {leads[0]: ()}
+    reached = [leads[0]]
+    for at in reached:
+        for p in ohms:
+            other = p[1] if p[0] == at else p[0]
+            if at in p and other not in ways:
+                ways[other] = (*ways[at], p)
+                reached.append(other)
+    return ways.get(leads[1], ())
 
 
 def _labels_carry(belief: Belief, labels: Mapping[str, str], same: Mapping[MapKey, bool]) -> bool:

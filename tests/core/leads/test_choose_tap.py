@@ -139,3 +139,25 @@ def test_a_tap_that_is_landed_is_proved_at_the_secondary() -> None:
     answer = choose_tap(Job(readings=(read("line_volts", 203.0),), facts=facts))
 
     assert answer.next_test.measure == "secondary_volts"
+
+
+OPEN_OUTSIDE = "white black 20.4, white red 53, black red 32.9, red orange OL, blue yellow 1.2"
+OPEN_INSIDE = "white black OL, black red 33, black orange 46.6, red orange 13.9, blue yellow 1.2"
+
+
+def test_no_tap_behind_an_open_is_landed() -> None:
+    """240 V lies behind it, 208 V before it."""
+    behind, before = (choose_tap(told(OPEN_OUTSIDE, supply(volts))).leads.land for volts in (240.0, 208.0))
+
+    assert (behind.fits, behind.lead) == (False, None)
+    assert (before.lead, set(before.cap)) == ("red", {"black", "orange"})
+
+
+@pytest.mark.parametrize("facts", [(), (supply(240.0),), (supply(120.0),)])
+def test_an_open_next_to_common_leaves_nothing_to_land(facts: tuple[Fact, ...]) -> None:
+    """Whatever the supply."""
+    answer = choose_tap(told(OPEN_INSIDE, *facts))
+
+    assert "No tap works any more: replace it" in map(str, answer.lines)
+    assert answer.leads.land is None or answer.leads.land.lead is None
+    assert answer.next_test is None

@@ -62,3 +62,13 @@ def test_labels_alone_ask_for_the_pair_that_is_missing() -> None:
 
     assert answer.leads.confidence < 0.9
     assert set(answer.next_test.leads) == {"white", "black"}
+
+
+def test_a_pair_that_closes_the_ring_bears_out_more_than_a_second_reading() -> None:
+    """Three pairs hang four leads together, the fourth would check all three."""
+    answer = map_leads(
+        told("white black 20.4, white red 53, black orange 46.6, blue yellow 1.2, white blue OL", rest_open=False)
+    )
+
+    assert answer.leads.confidence < 0.9
+    assert set(answer.next_test.leads) == {"red", "orange"}
