@@ -1,5 +1,7 @@
 """What the diagnosis says to a job: verdict, what to do about it, and the one next test."""
 
+from dataclasses import replace
+from functools import lru_cache
 from typing import Final
 
 from core.advice import Answer, NextTest, Verdict
@@ -19,6 +21,8 @@ SAID_FROM: Final = 0.8
 """From this probability on it is worth saying what to do about a finding."""
 DOUBLED: Final = 1.5
 """Supply to tap from which the 24 V side stands far too high."""
+THOUGHTS: Final = 256
+"""As many jobs are in hand at a time; more are thought out anew."""
 GHOSTLY: Final = (0.02, 0.85)
 """Share of the nominal volts that a ghost may show."""
 
@@ -57,6 +61,29 @@ def diagnose(job: Job) -> Answer:
     )
     if not tells and "next" not in job.asks and "cannot" not in job.asks:
         return Answer()
+    found = _thought(_standing(job), tells=tells)
+    word = None if found.verdict is None or found.verdict.finding == "low_supply" else _weak_supply(job)
+    return found if word is None else replace(found, lines=(*found.lines, word))
+
+
+def _standing(job: Job) -> Job:
+    """The job without what only the message brought that is answered."""
+    nothing = Job()
+    return replace(
+        job,
+        asks=nothing.asks,
+        fresh=nothing.fresh,
+        dangers=nothing.dangers,
+        topics=nothing.topics,
+        new=nothing.new,
+        meant_va=nothing.meant_va,
+        at_switch=nothing.at_switch,
+    )
+
+
+@lru_cache(maxsize=THOUGHTS)
+def _thought(job: Job, *, tells: bool) -> Answer:
+    """What follows from all that stands: thought out once for every message that adds nothing to it."""
     belief = believed(job)
     steps = ranked(job, belief)
     test = _test(job, steps) or _behind(job, belief)
@@ -64,8 +91,6 @@ def diagnose(job: Job) -> Answer:
         return Answer(next_test=test)
     says = verdict(job, belief, settled=test is None)
     lines, cautions = _advice(job, belief, says)
-    if says.finding != "low_supply" and (word := _weak_supply(job)) is not None:
-        lines = (*lines, word)
     return Answer(lines=lines, cautions=cautions, next_test=test, verdict=says)
 
 

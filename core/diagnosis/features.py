@@ -51,7 +51,7 @@ def encode(e: Evidence) -> Inputs:
     """
     with np.errstate(all="ignore"):
         columns = [*_each(e), *_ratios(e), *_facts(e), e.symptoms, e.unfused]
-    return np.concatenate([np.nan_to_num(c, nan=0.0, posinf=0.0, neginf=0.0) for c in columns], axis=1).astype(np.float32)
+    return np.nan_to_num(np.concatenate(columns, axis=1), copy=False, nan=0.0, posinf=0.0, neginf=0.0).astype(np.float32)
 
 
 def _each(e: Evidence) -> list[Floats]:
