@@ -17,6 +17,17 @@ SIGNS = {
 }  # fmt: skip
 """What single signs are, besides those that stand in the vocabulary."""
 
+SPOKEN_SIGNS = {
+    "period": "stop",
+    "comma": "comma",
+    "slash": "slash",
+    "dash": "dash",
+    "hyphen": "dash",
+    "newline": "line",
+    "colon": "colon",
+    "semicolon": "stop",
+}
+"""Signs that dictation writes as words."""
 FRACTIONS = {"½": "0.5", "¼": "0.25", "¾": "0.75"}
 MARK_LETTERS = frozenset("hxlt")
 """Letters that make a mark with a digit behind them: H1, X2, L1, T1."""
@@ -141,6 +152,8 @@ def _single(piece: Token, text: str) -> tuple[str, str, str | None]:
         return ("unknown" if text.isalnum() else "sign"), text, None
     if len(text) == 1 and text.isascii():
         return "letter", text, None
+    if text in SPOKEN_SIGNS:
+        return SPOKEN_SIGNS[text], text, None
     if text in PLAIN:
         return "filler", text, None if text in SHARED else PLAIN[text]
     return ("filler" if text in known_words() or text.startswith(known_stems()) or _inflected(text) else "unknown"), text, None

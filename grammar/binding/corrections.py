@@ -15,6 +15,7 @@ def correct(draft: Draft) -> bool:
     replaced = _replaced(draft) or replaced
     _expected(draft)
     _withdrawn_inside(draft)
+    _before_and_now(draft)
     return _was(draft) or replaced
 
 
@@ -273,6 +274,23 @@ def _new_place(draft: Draft, figure: Figure, at: int) -> None:
             draft.sites.pop(earlier, None)
     figure.site = draft.sites[later]
     figure.site.used += 1
+
+
+BEFORE = frozenset({"before", "earlier", "previously", "originally", "at first", "antes", "al principio"})
+NOW = frozenset({"now", "ahora", "ya", "after", "despues"})
+
+
+def _before_and_now(draft: Draft) -> None:
+    """In "sec 0v before, 26.2v now": what was is withdrawn."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.text not in BEFORE:
+            continue
+        was, now = draft.figure_at(at - 1), next((f for f in amounts(draft, at) if f.at > at), None)
+        if was is None or now is None or not _alike(was, now) or was.done:
+            continue
+        if any(p.kind == "now" or p.text in NOW for p in draft.phrases[at + 1 : now.at + 3]):
+            was.withdrawn = True
+            _inherit(now, was)
 
 
 def _was(draft: Draft) -> bool:

@@ -57,6 +57,7 @@ def _of_copper(draft: Draft) -> bool:
 def _lengths(draft: Draft) -> None:
     round_trip = any(p.kind == "round_trip" for p in draft.phrases)
     wires = any(p.kind in WIRE_KINDS or p.text in {"wire", "cable", "awg", "stat"} for p in draft.phrases)
+    _one_way_of_two(draft)
     for figure in open_amounts(draft):
         if figure.unit == "m?":
             figure.unit = "ft" if _in_metres(draft, figure) else "ohm"
@@ -74,6 +75,21 @@ def _lengths(draft: Draft) -> None:
             draft.fact(figure, Fact(fact="run_feet", value=round(halved, 3), unit="ft"))
         elif figure.unit is None and neighbour(draft, figure.at, 1, {"round_trip"}, 0) is not None:
             draft.fact(figure, Fact(fact="run_feet", value=figure.value / 2, unit="ft"))
+
+
+ONE_WAY = frozenset({"one way", "each way", "de ida"})
+
+
+def _one_way_of_two(draft: Draft) -> None:
+    """In "180 feet total for both conductors, so 90 each way": the way there is told, and twice as much is no further length."""
+    for at, phrase in enumerate(draft.phrases):
+        figure = draft.figure_at(at - 1)
+        if phrase.text not in ONE_WAY or figure is None or figure.unit not in {None, "ft"}:
+            continue
+        figure.unit = "ft"
+        for other in draft.around(at):
+            if other is not figure and other.unit in {None, "ft"} and other.value == 2 * figure.value:
+                other.done = True
 
 
 WIRE_KINDS = frozenset({"run", "round_trip", "cableword", "gaugeword"})

@@ -22,7 +22,7 @@ def in_and_out(draft: Draft) -> None:
             if near:
                 found.append((at, phrase.meaning, False))
             continue
-        if draft.kind(at + 1) == "colon":  # "in: 209 V, out: 22.4 V"
+        if draft.kind(at + 1) in {"colon", "is", "reads"}:  # "in: 209 V, out: 22.4 V"
             behind = draft.kind(at + 2)
         ends = {"", "comma", "stop", "line", "and", "sign", *figures, "but"}
         if behind == "at" and _fits_its_side(draft, at, phrase.meaning):  # "208 in on the 240 tap, sec 22"

@@ -7,7 +7,7 @@ from grammar.binding.draft import Draft, Figure
 from grammar.binding.plate import plate_volts, sizes_asked
 from grammar.binding.told import open_amounts
 from grammar.message import Unclear
-from grammar.words.devices import SWITCHES
+from grammar.words.devices import COILS, SWITCHES
 
 MOST_STEADY_VA = 100.0
 """More than this of one 24 V coil is asked about. [VA]"""
@@ -120,6 +120,10 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
             coil.used += 1
             sums.append(figure)
             return
+        owner = None if coil is None else _owner_of(draft, coil.at)
+        if owner is not None:  # "4 relays, coils 2.5va each"
+            _load(draft, figure, owner, "VA")
+            return
         if coil is not None:
             _add_load(draft, figure, _coil_device(draft.phrases[coil.at].start, draft, coil.at), 1, "VA")
             return
@@ -145,6 +149,15 @@ def _totals(draft: Draft, sums: list[Figure]) -> None:
     if sums and not any(f.fact == "load" for _, f in draft.facts):
         figure = sums[-1]
         draft.facts.append((figure.at, Fact(fact="load", device="load", count=1, value=figure.value, unit="VA")))
+
+
+def _owner_of(draft: Draft, at: int) -> int | None:
+    """The device before a word for its coil, in the same sentence."""
+    devices = [
+        i for i in range(at - 1, max(-1, at - 10), -1) if draft.kind(i) == "device" and draft.sentence[i] == draft.sentence[at]
+    ]
+    owner = next((i for i in devices if draft.phrases[i].meaning in COILS), None)
+    return owner if owner is not None and draft.sites[owner].used == 0 else None
 
 
 def _coil_device(_start: int, draft: Draft, at: int) -> str:
@@ -250,7 +263,13 @@ def _whole(figure: Figure) -> bool:
 
 def _amps(draft: Draft, figure: Figure) -> None:
     """In "the gas valve draws .4 amp": a load; contact ratings and other trades' amps are none."""
-    if any(draft.kind(i) == "rating" for i in range(max(0, figure.at - 2), figure.at + 2)):
+    of_contacts = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text in {
+        "contacts",
+        "contact",
+        "contactos",
+        "platinos",
+    }
+    if of_contacts or any(draft.kind(i) == "rating" for i in range(max(0, figure.at - 2), figure.at + 2)):
         figure.done = True
         draft.cue_spans.append((figure.start, figure.end))
         return
@@ -332,12 +351,16 @@ LIST_ENDS = frozenset({"comma", "and", "stop", "line", "colon", "sign", ""})
 def _counted(draft: Draft, figure: Figure) -> bool:
     """A small whole number before an ordinary noun: "3 times", "two guys"."""
     behind = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)]
-    if behind.kind == "ends" and draft.text[behind.start : behind.end].lower() in {"fuses", "fusibles", "coils", "bobinas"}:
-        return True
+    if behind.kind == "ends" and draft.text[behind.start : behind.end].lower().split(" ")[-1] in COUNTED_ENDS:
+        return figure.value <= 12
     english = behind.kind == "filler" and behind.language != "es" and behind.text.isalpha() and len(behind.text) > 1
     return english and figure.value <= 12 and behind.text not in FOLLOWS
 
 
+COUNTED_ENDS = frozenset({
+    "fuses", "fusibles", "coils", "bobinas", "wires", "leads", "terminals", "windings", "taps", "cables", "puntas", "devanados", "terminales", "alambres", "primaries", "secondaries", "primarios", "secundarios",
+})  # fmt: skip
+"""Last words of places that are counted: "3 primary wires"."""
 FOLLOWS = frozenset(
     {
         "on", "at", "across", "in", "and", "to", "from", "between", "with", "when", "now", "here", "there", "but", "still", "while", "after", "before", "both", "only", "again", "though", "so", "then", "is", "i", "it", "which", "that", "this", "too", "also", "just", "steady", "solid", "even", "right", "back", "or", "my", "me", "we", "you", "not", "no", "off", "over", "under", "by", "for", "because", "once", "ok", "if",

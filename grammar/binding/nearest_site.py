@@ -50,8 +50,18 @@ def _boards(draft: Draft) -> None:
     """In "21 at the board R C": the board only says where R and C are."""
     control = {draft.clause[s.at] for s in draft.sites.values() if s.name == "control"}
     for at, site in list(draft.sites.items()):
-        if site.kind == "device" and site.name in BOARDS and draft.clause[at] in control:
+        board = site.kind == "device" and site.name in BOARDS and draft.clause[at] in control
+        if board or (site.kind == "notours" and site.name == "motor" and _only_where(draft, at)):
             del draft.sites[at]
+
+
+def _only_where(draft: Draft, at: int) -> bool:
+    """In "R C at the condenser 22.8": where the place is found."""
+    step = at - 1
+    if draft.kind(step) != "at":
+        return False
+    before = draft.sites.get(step - 1)
+    return before is not None and before.kind == "place"
 
 
 def _fits(site: Site, figure: Figure) -> bool:
@@ -199,13 +209,39 @@ def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
             if _has_its_own(draft, at, figure):
                 return None, False
             return site, linked
-        if draft.phrases[at].text in {"when", "cuando", "while", "if", "si", "once"}:
+        if draft.phrases[at].text in WHEN:
             return None, False
         if kind not in SMALL or kind == "with":
             linked = False
         if kind == "and":
             return None, False
     return None, False
+
+
+WHEN = frozenset(
+    {
+        "when",
+        "cuando",
+        "while",
+        "if",
+        "si",
+        "once",
+        "soon",
+        "after",
+        "until",
+        "whenever",
+        "every time",
+        "as",
+        "al",
+        "despues",
+        "mientras",
+        "till",
+        "cause",
+        "because",
+        "porque",
+    }
+)
+"""Words behind which a place tells when, and not where."""
 
 
 def _has_its_own(draft: Draft, at: int, figure: Figure) -> bool:
@@ -253,6 +289,10 @@ def _carry(draft: Draft, figures: list[Figure]) -> None:
     """A figure with a condition or a correction and no place of its own is taken where the one before it was."""
     last: Figure | None = None
     for figure in figures:
+        if last is not None and _says_it_exactly(draft, last, figure):
+            figure.site, last.withdrawn = last.site, True
+            if figure.unit is None:
+                figure.unit, figure.unit_from = "V", "neighbour"
         if figure.site is None and last is not None and last.site is not None and _continues(draft, last, figure):
             figure.site = last.site
             figure.site.used += 1
@@ -264,6 +304,21 @@ def _carry(draft: Draft, figures: list[Figure]) -> None:
             last = figure
         elif figure.site is not None:
             last = None
+
+
+def _says_it_exactly(draft: Draft, last: Figure, figure: Figure) -> bool:
+    """In "dead short R to C, .2 ohms", "nada on the sec, zero v": the number for what a word said."""
+    if figure.site is not None or figure.kind != "amount" or draft.sentence[last.at] != draft.sentence[figure.at]:
+        return False
+    if last.site is None or last.site.kind not in {"place", "pair"}:
+        return False
+    if last.kind == "short":
+        return figure.unit == "ohm" and figure.value < MOST_OF_A_SHORT_OHM
+    return last.kind == "nothing" and figure.value < 1 and figure.unit in {None, "V"}
+
+
+MOST_OF_A_SHORT_OHM = 2.0
+"""Most that is still called a short. Common practice, no source. [ohm]"""
 
 
 def _continues(draft: Draft, last: Figure, figure: Figure) -> bool:

@@ -21,6 +21,7 @@ def paired_values(draft: Draft) -> None:
             continue
         figures = _values(draft, places[1] + 1)
         if figures is None:
+            _between(draft, places)
             continue
         for place, figure in zip(places, figures, strict=True):
             figure.site = draft.sites[place]
@@ -37,6 +38,22 @@ def _places(draft: Draft, at: int) -> tuple[int, int] | None:
         return None
     named = {mine.name, other.name} <= WINDINGS and mine.name != other.name and mine.kind == other.kind == "place"
     return (at, step) if named and draft.kind(at - 1) not in {"amounts", "value"} else None
+
+
+def _between(draft: Draft, places: tuple[int, int]) -> None:
+    """In "pri/sec OL": a slash and one value, so from one place to the other."""
+    first, second = places
+    step = second + 1
+    while draft.kind(step) in BETWEEN:
+        step += 1
+    figure = draft.figure_at(step)
+    if draft.phrases[first + 1].text != "/" or figure is None or not (figure.kind == "open" or figure.unit == "ohm"):
+        return
+    one, two = draft.phrases[first], draft.phrases[second]
+    site = site_of(draft, second, Phrase("ends", "", one.start, two.end, ends=(*one.ends, *two.ends), joins=("to",)))
+    if site is not None:
+        del draft.sites[first]
+        draft.sites[second] = site
 
 
 def _values(draft: Draft, at: int) -> tuple[Figure, Figure] | None:

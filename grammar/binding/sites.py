@@ -1,7 +1,7 @@
 """Finds every place of a message."""
 
 from grammar.binding.digit_leads import apart_pairs, number_pairs
-from grammar.binding.draft import Draft, Site
+from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.joined_sites import both, ground_of, in_and_out, split_pairs
 from grammar.binding.lead_lists import lead_lists
 from grammar.binding.paired_values import paired_values
@@ -39,6 +39,7 @@ def find_sites(draft: Draft) -> None:
     paired_values(draft)
     both(draft)
     lead_lists(draft)
+    _dead_places(draft)
     _named_by_state(draft)
     if any(site.kind == "pair" and site.leads in {("r", "r"), ("c", "c")} for site in draft.sites.values()):
         draft.asks = list(dict.fromkeys((*draft.asks, "parallel")))  # volts between two transformers: are they in phase
@@ -65,24 +66,63 @@ def _moments(draft: Draft) -> None:
         draft.sites[at] = Site(at, "notours", "person")
 
 
+LED_THERE = frozenset(
+    {
+        "at",
+        "on",
+        "at the",
+        "on the",
+        "the",
+        "en",
+        "en el",
+        "el",
+        "leaving",
+        "at my",
+        "out",
+        "of",
+        "out of",
+        "coming",
+        "coming out",
+        "from",
+        "off",
+        "into",
+        "to",
+        "going",
+        "going into",
+        "del",
+        "saliendo",
+        "sale",
+    }
+)
+"""Words between a value and the transformer."""
+
+
+def _dead_places(draft: Draft) -> None:
+    """In "primary 121v, the secondary's dead": no volts there, where volts are told of another place."""
+    if not any(f.kind == "amount" and (f.unit == "V" or f.value >= 90) for f in draft.figures):
+        return
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.text not in {"dead", "muerto", "muerta"} or draft.kind(at + 1) not in {"", "stop", "comma", "line", "and"}:
+            continue
+        step = at - 1
+        while draft.kind(step) in {"is", "winding", "filler"} and draft.clause[step] == draft.clause[at]:
+            step -= 1
+        site = draft.sites.get(step)
+        if site is not None and site.kind == "place" and site.name in {"primary", "secondary", "line", "control"}:
+            draft.phrases[at] = Phrase("value", "nothing", phrase.start, phrase.end, phrase.text, phrase.language)
+            figure = Figure(at, "nothing", phrase.start, phrase.end)
+            draft.figures = sorted((*draft.figures, figure), key=lambda f: f.at)
+            draft.by_phrase[at] = figure
+            draft.figure_ats = [f.at for f in draft.figures]
+
+
 def _at_the_transformer(draft: Draft) -> None:
     """In "208 at the transformer", "26 at the xfmr": the winding that the value fits, where it is the only figure that is led there."""
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind != "transformer":
             continue
         step = at - 1
-        while draft.kind(step) in {"at", "filler"} and draft.phrases[step].text in {
-            "at",
-            "on",
-            "at the",
-            "on the",
-            "the",
-            "en",
-            "en el",
-            "el",
-            "leaving",
-            "at my",
-        }:
+        while draft.phrases[step].text in LED_THERE and step > 0:
             step -= 1
         figure = draft.figure_at(step)
         if (

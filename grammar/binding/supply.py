@@ -25,11 +25,7 @@ def supply(draft: Draft) -> None:
         if near is not None and (not measured_between(draft, near, figure.at) or draft.phrases[near].text in PLACES_OF_WORK):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(near)
-        elif (
-            behind is None
-            and draft.kind(figure.at + 1) == "idword"
-            and draft.phrases[figure.at + 1].text in {"unit", "system", "rtu", "circuit", "unidad", "equipo"}
-        ):
+        elif behind is None and draft.kind(figure.at + 1) in {"idword", "filler"} and draft.phrases[figure.at + 1].text in FED:
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             draft.taken.add(figure.at + 1)
     for figure in open_amounts(draft):  # "240 tap on 208"
@@ -57,6 +53,12 @@ def _is_address(draft: Draft, figure: Figure, at: int) -> bool:
         and at == figure.at - 1
         and told in {"to", "at", "in", "from", "a", "al", "en", "del", "behind", "near"}
     )
+
+
+FED = frozenset({
+    "unit", "system", "rtu", "circuit", "unidad", "equipo", "house", "store", "shop", "home", "place", "job", "office", "restaurant", "church", "school", "feed", "casa", "tienda", "oficina", "circuito", "sistema",
+})  # fmt: skip
+"""What a nominal voltage right before it feeds."""
 
 
 def _before_a_comma(draft: Draft, at: int) -> int | None:
@@ -125,7 +127,7 @@ def _supply_by_itself(draft: Draft) -> None:
 
 def nominal_in_question(draft: Draft) -> None:
     """In "which tap for 208": a nominal voltage without a place, where something about it is asked."""
-    if not {"tap", "expect", "fuse"} & set(draft.asks) or draft.told("supply_volts") is not None:
+    if not {"tap", "expect", "fuse", "which_lead"} & set(draft.asks) or draft.told("supply_volts") is not None:
         return
     free = [f for f in open_amounts(draft) if volts(f) and f.site is None and f.value in NOMINAL_V]
     if len(free) == 1:

@@ -134,13 +134,14 @@ ASKS = (
     Cue(
         "wire_run",
         en=(
+            "too skinny|thin|light|wimpy|puny|flimsy", "heavy|fat|thick|stout enough", "gauge|awg|wire|ga|cable .. enough|ok|okay|heavy|thin|skinny|light|small|do|work|handle", "feet|ft|foot .. too far|long|much", "how much .. lose|drop|dropping|losing|left|get", "what .. drop|loss", "what .. at the end|stat|contactor|far|other", "how far|long .. run|go|pull|gauge|awg", "starve", "will .. reach|make|pull in", "volts .. far|other end", "bigger wire", "upsize .. wire", "go up .. gauge|wire",
             "how much .. lose|drop|losing", "voltage drop", "will i have|lose|see .. drop|voltage",
             "what will i have|get|see at the end|stat|far", "is .. too small for .. run|feet|ft", "how much will i lose",
             "will it make it", "far can i go", "far will", "volt drop", "drop down", "drag down", "drag .. down", "too far",
             "too long", "what's .. drop", "whats .. drop", "what .. drop", "how far can", "most i can run|go|pull",
             "farthest i can", "longest i can", "how long can", "how far .. run", "how long .. run",
             "will .. feet|ft|foot .. drop|work|ok|drag|hurt|be", "wire .. heavy|big enough", "wire big enough",
-            "gauge .. enough|need|heavy|ok|should|use|do|for", "what .. gauge|awg|wire .. need|use|run|pull|should|for",
+            "gauge .. enough|need|heavy|ok|should|use|do|for", "is|are|will .. wire|cable|wires .. ok|okay|enough|good|fine|heavy", "what .. gauge|awg|wire .. need|use|run|pull|should|for",
             "what size wire", "can i run .. feet|ft|foot|awg|gauge", "drop over", "volts at the end", "volts lost", "lose over",
             "is .. gauge|awg|ga .. enough|ok|okay|heavy|good", "line loss", "line drop",
             "how many volts .. lose|drop|lost|end|left", "loss on", "longest run", "max run|length|distance",
@@ -148,6 +149,7 @@ ASKS = (
             "much voltage .. lose|drop|left|get", "drop on .. run|wire|ft|feet",
         ),
         es=(
+            "muy delgado|flaco|chico|fino", "que|cuanta|cuanto .. caida|pierde|pierdo|cae|perdida", "cuanto|cuantos .. llega|llegan|queda|quedan|cae|caen|pierdo|pierde .. final|alla|lejos|termostato|contactor", "aguanta .. pies|metros|calibre", "sirve|alcanza|basta .. calibre|cable", "que calibre|cable .. para|necesito|ocupo|uso|pongo", "hasta donde|cuanto .. puedo|llega|jalar|correr", "cuantos pies|metros .. puedo|aguanta|maximo",
             "cuanto se cae", "que tanto cae", "que tanto se cae", "cuanta perdida", "cuanto perdere", "que caida",
             "cuanta caida", "caida de voltaje", "cuanto pierdo", "cuanto voltaje .. pierdo|pierde|cae|queda|llega|baja",
             "que calibre", "cual calibre", "cuanto cae", "hasta donde", "lo mas que puedo", "lo maximo que puedo",

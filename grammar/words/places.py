@@ -106,8 +106,8 @@ PLACES = (
         ),
         es=("entre devanados", "entre los devanados", "entre bobinados", "entre los bobinados", "de devanado a devanado"),
     ),
-    Words("inout", "primary", en=("in", "going in", "coming in", "input"), es=("entrada", "entran", "entrando")),
-    Words("inout", "secondary", en=("out", "going out", "coming out", "output"), es=("salida", "salen", "saliendo")),
+    Words("inout", "primary", en=("in", "going in", "coming in", "input", "power in", "voltage in", "volts in"), es=("entrada", "entran", "entrando")),
+    Words("inout", "secondary", en=("out", "going out", "coming out", "output", "power out", "voltage out", "volts out"), es=("salida", "salen", "saliendo")),
     Words(
         "winding", "winding",
         en=("winding", "windings", "wdg", "side", "leads of"),

@@ -159,14 +159,14 @@ SYMPTOMS = (
     Cue(
         "shock",
         en=(
-            "shock", "shocked", "got bit", "bit me", "got zapped", "zapped", "zapped me", "tingle", "tingled", "tingling",
+            "shock", "shocked", "tickle", "tickles", "tickled", "felt a tingle", "felt it bite", "got buzzed", "it buzzed me", "buzzed me", "kicked me", "got stung", "nipped me", "got nipped", "jolted", "got bit", "bit me", "got zapped", "zapped", "zapped me", "tingle", "tingled", "tingling",
             "tingles", "lit me up", "got lit up", "got hit", "it hit me", "knocked me", "got nailed", "shocks", "shocking",
             "got a jolt", "jolt", "electrocuted", "got poked", "bit by", "gives .. shock", "got a buzz off|from",
             "hung up on it", "feel it in my arm|hand", "a poke from", "got popped by", "got tickled", "it bites", "zap",
             "got knocked",
         ),
         es=(
-            "me dio un toque", "toque", "toques", "me dio toques", "da toques", "descarga electrica", "me dio corriente",
+            "me dio un toque", "toque", "me dio cosquillas", "me toco la corriente", "me sacudio", "me dio la corriente", "senti la corriente", "senti corriente", "me tumbo la corriente", "me dio un jalon", "me dio una sacudida", "me dieron toques", "da toque", "toques", "me dio toques", "da toques", "descarga electrica", "me dio corriente",
             "me agarro la corriente", "choque electrico", "me electrocuto", "calambre", "me pego la corriente",
             "me dio .. toque", "sentí .. toque", "hormigueo", "me pico la corriente", "cosquilleo", "cosquillas",
             "me dio un chispazo", "me dio un calambrazo", "calambrazo", "me pateo", "me agarro .. corriente",
