@@ -52,7 +52,9 @@ def advise(job: Job) -> Answer:
     parts[:0] = [Answer(lines=across(read)) for read in job.at_switch]
     verdict = _worse(diagnosis.verdict, [part.verdict for part in parts])
     # What was asked is answered first; the diagnosis has a voice of its own only where it is spoken to.
-    parts.append(diagnosis if is_about_the_circuit(job) else replace(diagnosis, lines=(), cautions=(), picture=None))
+    quiet = replace(diagnosis, lines=(), cautions=(), picture=None)
+    quiet = replace(quiet, next_test=None) if _is_only_about_leads(job) else quiet
+    parts.append(diagnosis if is_about_the_circuit(job) else quiet)
     if "prove" in job.asks and not _has_failed(job):
         parts[-1] = replace(parts[-1], next_test=None)  # a repair that holds is not searched further
     test = next((part.next_test for part in parts if part.next_test is not None), None)
