@@ -10,7 +10,7 @@ from typing import Any, Final
 from bot.as_read import message_from_json
 from core.cautions import Circumstances
 from core.measures import MEASURES
-from core.readings import Fact, Job, Reading
+from core.readings import WHOLE, Fact, Job, Reading
 from grammar import Context, Message, Unclear, read
 
 SAID_BEFORE: Final = 3
@@ -127,6 +127,7 @@ class State:
             dangers=message.dangers,
             qualified=self.qualified,
             topics=message.topics,
+            new=message.facts,
             meant_va=message.meant_va,
         )
 
@@ -135,6 +136,7 @@ class State:
             return False
         measures = {reading.measure for reading in message.readings}
         goes_on = self.repair.told and (bool(measures & LINE_SIDE) or bool({"next", "undo"} & set(message.asks)))
+        goes_on |= self.asked is not None and self.asked[0] in measures & LINE_SIDE  # the proof has asked for it
         return "prove" in message.asks or bool(measures & PROOF) or goes_on
 
     def proof(self) -> tuple[Reading, ...]:
@@ -220,7 +222,7 @@ def repaired(state: State, message_id: str, message: Message) -> State:
     The state with the repair that a message tells or takes back.
 
     A repair needs something that was found before it: "replaced it" in a job without readings is what happened before. Closing a job
-    and asking for the proof are taken for one too, until the job is taken up again, or a dead test shows that nothing was closed up.
+    and asking for the proof, which needs nothing before it, are taken for one too, until the job is taken up again, or a dead test shows that nothing was closed up.
     """
     told, now = state.repair, message.repaired or bool("close_job" in message.asks and message.facts)
     if told is not None and not told.told and not now and _goes_on(told, message):
@@ -230,7 +232,7 @@ def repaired(state: State, message_id: str, message: Message) -> State:
     closes, asks = "close_job" in message.asks, "prove" in message.asks
     if told is not None and told.again is None:  # the same repair, told better
         return replace(state, repair=replace(told, told=told.told or now))
-    if (state.readings and (now or asks)) or (closes and (state.kept or message.facts)):
+    if asks or (state.readings and now) or (closes and (state.kept or message.facts)):
         return replace(state, repair=Repair(by=message_id, since=len(state.kept), told=now))
     return state
 
@@ -304,6 +306,8 @@ def _is_taken_back(old: Reading, message: Message, latest: Mapping[tuple[str, fr
 def facts_after(standing: tuple[Fact, ...], message: Message) -> tuple[Fact, ...]:
     """The latest of each fact, of loads, symptoms and leads that of each device, symptom and lead, once a message came in."""
     runs = {fact.fact for fact in message.facts} & {"run_feet", "wire_awg"}  # several runs are told in one message
+    devices = {fact.device for fact in message.facts if fact.fact == "load"}
+    runs |= {"load"} if devices == {WHOLE} else set()  # the sum of all loads takes the place of its parts
     left = (fact for fact in standing if fact.fact not in message.withdrawn and fact.fact not in runs)
     return tuple({**_counted(left), **_counted(message.facts)}.values())
 

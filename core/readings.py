@@ -51,6 +51,10 @@ _SAME_LEAK: Final = 0.25
 """Leaks are less steady. Common practice, no source."""
 
 
+WHOLE: Final = "load"
+"""The device of a load that was told as one sum."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fact:
     """One thing told and not measured."""
@@ -132,6 +136,8 @@ class Job:
     """True where the technician said to be qualified for work over 300 V."""
     topics: tuple[str, ...] = ()
     """What the words of this message narrow its question down to; names of `TOPICS`."""
+    new: tuple[Fact, ...] = ()
+    """The facts of this message: a question about a run is about the loads that it names."""
     meant_va: float | None = None
     """The size that is to take the place of the unit that is there, as this message asks. [VA]"""
     at_switch: tuple[AtSwitch, ...] = ()

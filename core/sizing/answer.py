@@ -96,7 +96,7 @@ def _parts(facts: Told) -> tuple[Part, ...]:
         "swap": swap_part(facts),
         "size": load_part(facts),
         "fuse": fuse_part(facts) if _fuse_wanted(facts) else None,
-        "wire_run": wire_part(facts),
+        "wire_run": wire_part(facts) if _wire_wanted(facts.job) else None,
         "supply": supply_part(facts),
         "ground": ground_part(facts),
         "amps": amps_part(facts),
@@ -110,6 +110,11 @@ def _parts(facts: Told) -> tuple[Part, ...]:
     first = [name for name in ("fuse", "wire_run", "size") if name in asks]
     order = (*(name for name in first if name in subjects), *(name for name in subjects if name not in first))
     return tuple(part for name in order if (part := subjects[name]) is not None)
+
+
+def _wire_wanted(job: Job) -> bool:
+    """A run of an earlier message is weighed again where the load changes, not where only a fuse is asked about."""
+    return "wire_run" in job.asks or not job.fresh or bool({"load", "run_feet", "wire_awg"} & job.fresh) or "size" in job.asks
 
 
 def _fuse_wanted(facts: Told) -> bool:

@@ -41,8 +41,9 @@ def amps_part(told: Told) -> Part | None:
 
 
 def _known_amps(told: Told, line: Said) -> tuple[Said, ...]:
-    """Amps of a part of the load mislead: they are said once all of it is known."""
-    return () if told.loads.known and told.loads.unknown else (line,)
+    """Amps of a part of the load mislead, and of all of it where one run is asked about."""
+    partly = bool(told.loads.known and told.loads.unknown)
+    return (line,) if told.is_about_size and not partly else ()
 
 
 def fuse_part(told: Told) -> Part | None:

@@ -58,9 +58,11 @@ def at_coils(told: Told, unit_va: float, *, usual: bool = False) -> tuple[float,
         Volts of a weak and of a middling unit; the rated volts where nothing pulls in. [V]
     """
     rated_v, load = told.loads.rated_v, told.load_va or 0.0
-    ends: list[tuple[Budget, float]] = [(told.loads, told.run_ohm)]
+    ends: list[tuple[Budget, float]] = [(told.wired, told.run_ohm)]
     if told.runs and not in_a_row(told.runs):
         ends = [(run.loads, run.ohm) for run in told.runs]
+    if told.wired != told.loads:
+        ends.append((told.loads, 0.0))  # what hangs beside the wire that this message is about
     seen = []
     for loads, ohm in ends:
         peak = _most(loads, usual=usual)

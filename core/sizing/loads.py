@@ -1,17 +1,15 @@
 """What hangs on the transformer: every load as it was told, and the sums that sizing needs of them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
-from core.readings import Fact, Job
+from core.readings import WHOLE, Fact, Job
 from core.sizing.wire import Draw
 from core.standards.device_loads import CONTROLS_V, DEVICE_LOADS, MOST_COIL_VA, DeviceLoad
 
 GAS_HEAT: Final = frozenset({"gas valve", "inducer relay"})
 MOST_CLAMPED_A: Final = 10.0
 """More amps on a secondary are a short, no load. [A]"""
-WHOLE: Final = "load"
-"""The device of a load that was told as one sum."""
 HEAT_PUMP: Final = frozenset({"reversing valve", "defrost board"})
 
 
@@ -123,6 +121,18 @@ class Budget:
     def doubtful(self) -> Part | None:
         """A single coil that is said to draw more than a coil can, or None."""
         return next((p for p in self.known if (p.va or 0.0) > MOST_COIL_VA and p.device != WHOLE), None)
+
+
+def on_the_wire(job: Job) -> Budget:
+    """
+    The loads at the end of the wire: those that this message names beside a run, else all.
+
+    Args:
+        job: What is known.
+    """
+    named = tuple(fact for fact in job.new if fact.fact == "load")
+    about_a_run = any(fact.fact in {"run_feet", "wire_awg"} for fact in job.new)
+    return budget(replace(job, facts=(*(f for f in job.facts if f.fact != "load"), *named)) if named and about_a_run else job)
 
 
 def budget(job: Job) -> Budget:

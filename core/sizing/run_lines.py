@@ -109,7 +109,7 @@ def common_part(told: Told, feet: float, awg: float) -> Part | None:
     Returns:
         The part, or None where the one wire can't carry all of them, or where there is nothing to share.
     """
-    loads, ohm = told.loads, told.copper.loop_ohm(awg, feet) / 2.0
+    loads, ohm = told.wired, told.copper.loop_ohm(awg, feet) / 2.0
     if sum(part.count for part in loads.known) <= 1:
         return None
     ends = sorted(((volts_on_common(part, loads, ohm), part) for part in loads.known), key=lambda end: end[0])

@@ -62,7 +62,7 @@ def _another_size(told: Told, meant: float) -> Part:
     fuse = None if supply is None else line_fuse(meant, supply).size_a
     return Part(
         lines=(
-            say("Yes, {meant:g} VA: if the volts in and out are the same, it is marked Class 2, and it fits", meant=meant),
+            say("Yes, {meant:g} VA, if the volts in and out match, it is marked Class 2 and it fits", meant=meant),
             say("The 24 V fuse stays as it is: it follows the load and the wire, not the new rating"),
             *(
                 ()

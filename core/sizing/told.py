@@ -6,7 +6,7 @@ from typing import Final
 from core.advice import Sizing
 from core.readings import Job
 from core.said import Said, say
-from core.sizing.loads import Budget, budget
+from core.sizing.loads import Budget, budget, on_the_wire
 from core.sizing.runs import Run, in_a_row, runs
 from core.sizing.wire import Copper, Draw
 from core.standards.rule import Rule
@@ -21,6 +21,8 @@ class Told:
 
     job: Job
     loads: Budget
+    wired: Budget
+    """The loads at the end of the wire."""
     runs: tuple[Run, ...] = ()
     """Where there are several."""
 
@@ -69,8 +71,8 @@ class Told:
     @property
     def draw(self) -> Draw | None:
         """What sits at the far end of the run: the loads, else the whole rating, else nothing known."""
-        if self.load_va is not None:
-            return self.loads.draw
+        if self.wired.load_va is not None:
+            return self.wired.draw
         return None if self.rated_va is None else Draw(va=self.rated_va, rated_v=self.loads.rated_v)
 
     @property
@@ -120,8 +122,8 @@ def phase_volts(job: Job) -> float | None:
 
 def told(job: Job) -> Told:
     """The job, made ready for sizing."""
-    facts = Told(job=job, loads=budget(job))
-    return replace(facts, runs=runs(job, facts.loads, facts.copper))
+    facts = Told(job=job, loads=budget(job), wired=on_the_wire(job))
+    return replace(facts, runs=runs(job, facts.wired, facts.copper))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -93,7 +93,7 @@ def _verdict(feet: float, awg: float, volts: float, rated_v: float) -> Said:
 
 def _peak(told: Told) -> Draw | None:
     """What the far end is while the largest coil pulls in, where that was told."""
-    inrush = told.loads.inrush_va
+    inrush = told.wired.inrush_va
     return None if inrush is None else Draw(va=inrush, rated_v=told.loads.rated_v)
 
 
@@ -121,7 +121,7 @@ def _how_reckoned(told: Told, feet: float) -> Said:
     """What was assumed, so that a misread shows."""
     return say(
         "{who}, {feet:.0f} ft ({metres:.0f} m) one way, {ohms:.2f} ohm there and back, {kind} copper at {celsius:g} °C",
-        who=say("Full rating at the far end") if told.load_va is None else say("All loads at the far end"),
+        who=say("Full rating at the far end") if told.wired.load_va is None else say("All loads at the far end"),
         feet=feet,
         metres=feet / FEET_PER_METRE,
         ohms=told.run_ohm,

@@ -33,8 +33,8 @@ def _change_of_size(draft: Draft, words: list[str]) -> None:
     figures = [f for f in open_amounts(draft) if f.kind == "amount" and _is_size(f)]
     if len(figures) == 1 and len(figures[0].amounts) == 2:  # "40 to 75"
         there, meant = (a.value for a in figures[0].amounts)
-    elif len(figures) == 2:
-        first, second = (f.value for f in figures)
+    elif len({f.value for f in figures}) == 2:
+        first, second = dict.fromkeys(f.value for f in figures)
         starts_with_old = bool(FROM_FIRST & set(words[: _word_of(words, first)]))
         there, meant = (first, second) if starts_with_old else (min(first, second), max(first, second))
     elif len(figures) == 1 and figures[0].unit == "VA" and any(f.fact == "rated_va" for f in draft.context.facts):

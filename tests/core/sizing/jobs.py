@@ -22,7 +22,7 @@ def job(*told: Fact | Reading, asks: tuple[str, ...] = (), topics: tuple[str, ..
     facts = tuple(t for t in told if isinstance(t, Fact))
     readings = tuple(t for t in told if isinstance(t, Reading))
     fresh = frozenset({f.fact for f in facts} | {r.measure for r in readings})
-    return Job(facts=facts, readings=readings, asks=asks, fresh=fresh, topics=topics)
+    return Job(facts=facts, readings=readings, asks=asks, fresh=fresh, topics=topics, new=facts)
 
 
 def answered(*told: Fact | Reading, asks: tuple[str, ...] = (), topics: tuple[str, ...] = ()) -> Answer:
