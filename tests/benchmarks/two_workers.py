@@ -10,7 +10,6 @@ this machine). Where these add up to all the machine's processors, more workers 
 import argparse
 import os
 import time
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -20,7 +19,7 @@ from sqlalchemy.orm import Session
 from bot import members
 from bot.delivery.rounds import utc_now
 from bot.store.schema import open_store
-from tests.benchmarks.serve_throughput import CHATS, READINGS, Loop
+from tests.benchmarks.serve_throughput import CHATS, Loop, Words, readings
 from tests.benchmarks.servers import postgres
 from tests.bot.telegram.bot_api import BotApi
 from tests.bot.telegram.phone import Phone
@@ -29,7 +28,7 @@ from tests.bot.telegram.served import OWNER
 from tests.bot.telegram.test_delivery import free_port
 
 FREE = {"OHMREPLY_MESSAGES_A_SECOND": "0", "OHMREPLY_MESSAGES_A_MINUTE": "1000000"}
-WORDS: dict[str, Callable[[int], str]] = {"help": lambda _: "help", "readings": lambda turn: READINGS[turn % len(READINGS)]}
+WORDS: dict[str, Words] = {"help": lambda *_: "help", "readings": readings}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +69,7 @@ def machine_s() -> float:
     return (sum(fields[:3]) + sum(fields[5:8])) / os.sysconf("SC_CLK_TCK")
 
 
-def pace(url: URL, workers: int, words: Callable[[int], str], messages: int, latency_s: float) -> Paced:
+def pace(url: URL, workers: int, words: Words, messages: int, latency_s: float) -> Paced:
     """Some workers on an empty store."""
     engine = open_store(url)
     numbers = range(6000, 6000 + CHATS)

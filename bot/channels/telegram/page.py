@@ -40,6 +40,8 @@ def cut(text: str, widest: int = WIDEST) -> list[str]:
     >>> cut("longword", 4)
     ['long', 'word']
     """
+    if text.strip() and units(text) <= widest:
+        return [text]
     parts: list[str] = []
     held = ""
     for line in text.split("\n"):
@@ -70,4 +72,4 @@ def _pieces(line: str, widest: int) -> list[str]:
 
 def units(text: str) -> int:
     """Length as the messenger counts it."""
-    return len(text) + sum(ord(sign) > 0xFFFF for sign in text)
+    return len(text) if text.isascii() else len(text.encode("utf-16-le", "surrogatepass")) // 2
