@@ -41,8 +41,9 @@ READINGS = ("new job", "pri {volts:.1f}V sec {low:.2f}V", "pri-ohm open", "R-C o
 def readings(chat: int, turn: int) -> str:
     """No two jobs read the same numbers, as in use: what was thought out for one is of no help to another."""
     job, step = divmod(turn, len(READINGS))
-    share = random.Random(chat * 1_000 + job).random()
-    return READINGS[step].format(volts=112.0 + 16.0 * share, low=0.3 * share, ohms=15.0 + 30.0 * share)
+    rng = random.Random(chat * 100_000 + job)
+    volts, low, ohms = rng.uniform(110.0, 128.0), rng.uniform(0.0, 0.9), rng.uniform(15.0, 45.0)
+    return READINGS[step].format(volts=volts, low=low, ohms=ohms)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
