@@ -77,6 +77,8 @@ class EndRow(NumberRow):
             return False  # "R to C into the field wires": where R and C look, no third end
         if join.kind == "to" or join.text in {">", "→"}:
             return not letters or (before.kind, behind.kind) != ("place", "letter")
+        if join.text == "+":
+            return before.kind == behind.kind and before.kind in {"colour", "mark"}
         if join.kind == "dash":
             return not (letters and before.kind == "place") and not (
                 letters and behind.kind == "place" and behind.meaning != "ground"

@@ -58,6 +58,8 @@ class NumberRow(Row):
     def _counts(self, at: int) -> bool:
         """A number word that is one here: "one" and "un" only before a unit or more of a number."""
         phrase, following = self.phrases[at], self.kind(at + 1)
+        if phrase.text == "half" and following in {"", "comma", "stop", "line", "of"}:
+            return False  # "the secondary is half, 12 V"
         if phrase.text in COUNT_WORDS:
             return (
                 following in {"spoken", "unit", "fraction", "device", "point"}

@@ -6,7 +6,7 @@ from functools import cache
 from itertools import chain, product
 
 from grammar.fold import fold
-from grammar.words import conditions, values
+from grammar.words import conditions, places, values
 from grammar.words.colours import COLOURS, LEADS
 from grammar.words.conditions import CONDITIONS, HEADINGS
 from grammar.words.devices import DEVICES
@@ -22,7 +22,7 @@ ROWS: tuple[Words, ...] = (
     *PLACES, *UNITS, *COLOURS, *LEADS, *DEVICES, *VALUES, *CONDITIONS, *HEADINGS, *NUMBERS, *LINKS, *NOT_OURS,
 )  # fmt: skip
 """Every row of the vocabulary that the grammar's words are made of."""
-PATTERNS = (*conditions.PATTERNS, *values.PATTERNS)
+PATTERNS = (*conditions.PATTERNS, *places.PATTERNS, *values.PATTERNS)
 """Rows that are put together."""
 
 
@@ -42,6 +42,8 @@ def pieces(entry: str) -> tuple[str, ...]:
     >>> pieces("w/ R off"), pieces("0-10v"), pieces("can't"), pieces("o.l.")
     (('w', '/', 'r', 'off'), ('0', '-', '10', 'v'), ('cant',), ('o', '.', 'l', '.'))
     """
+    if not entry:
+        return ()
     bare = entry.replace("'", "")
     if bare.replace(" ", "").isalpha():  # nearly all of them, and there are thousands
         return tuple(bare.lower().split()) if bare.isascii() else tuple(fold(word) for word in entry.split())
@@ -70,7 +72,7 @@ def entries() -> Iterable[tuple[tuple[str, ...], Words, str | None]]:
                 yield pieces(word), row, language
     for pattern in PATTERNS:
         row = Words(pattern.kind, pattern.meaning)
-        for parts in product(*([tuple(choice.split()) for choice in part] for part in pattern.parts)):
+        for parts in product(*([pieces(choice) for choice in part] for part in pattern.parts)):
             yield tuple(chain(*parts)), row, pattern.language
 
 

@@ -16,6 +16,7 @@ def correct(draft: Draft) -> bool:
     _expected(draft)
     _withdrawn_inside(draft)
     _before_and_now(draft)
+    _from(draft)
     return _was(draft) or replaced
 
 
@@ -52,6 +53,9 @@ def _denies(draft: Draft, at: int) -> bool:
     while draft.kind(step) in BETWEEN_DENIAL or (paused and draft.kind(step) == "comma"):
         step += 1
     figure = draft.figure_at(step)
+    if figure is not None and figure.kind in {"open", "short"} and step <= at + 2:
+        _deny_a_word(draft, figure, at)
+        return False
     if figure is None or figure.kind != "amount" or figure.done:
         return False
     opens = paused and draft.kind(at - 1) == "stop"  # "... no, 75 va"
@@ -79,6 +83,14 @@ def _denies(draft: Draft, at: int) -> bool:
     return False
 
 
+def _deny_a_word(draft: Draft, figure: Figure, at: int) -> None:
+    """In "primary ain't open": no value, so told where no number says what it is."""
+    figure.withdrawn = True
+    numbers = [f for f in amounts(draft, at) if f.kind == "amount" and draft.sentence[f.at] == draft.sentence[at]]
+    if not numbers:
+        draft.unread.append((draft.phrases[at].start, figure.end))
+
+
 def _said_no_before(draft: Draft, at: int) -> bool:
     """In "no, the secondary is 25.2 no 22.5": the message itself corrects, and the later "no" denies."""
     return any(p.kind in {"no", "withdraw", "star"} for p in draft.phrases[: min(at, 2)])
@@ -86,9 +98,10 @@ def _said_no_before(draft: Draft, at: int) -> bool:
 
 def _says_what_is(draft: Draft, figure: Figure, at: int) -> bool:
     """In "es 25.2 no 22.5": what is and what is not, in one breath; Spanish has one word for "no" and "not"."""
-    return (
-        draft.parsed.spanish and draft.kind(figure.at - 1) == "is" and figure.at == at - 1 and draft.kind(at + 1) == "amounts"
-    )
+    if not draft.parsed.spanish or draft.kind(at + 1) != "amounts":
+        return False
+    breath = draft.kind(figure.at - 1) == "is" and figure.at == at - 1
+    return breath or draft.phrases[figure.at - 1].text == "era"  # "era 240, no 208"
 
 
 ORDERS_TO_PUT = frozenset({"make", "put", "set", "use", "call", "mark", "pon", "ponle", "pone", "apunta", "anota", "usa"})
@@ -177,6 +190,12 @@ def _replaced(draft: Draft) -> bool:
     for figure in figures:
         if len(figure.amounts) == 2 and figure.joins[0] in {"to", "a"}:
             only_last(figure)
+        elif (
+            figure is not figures[0]
+            and draft.phrases[figure.at - 1].text in {"from", "desde", "de"}
+            and _alike(figures[0], figure)
+        ):
+            figure.withdrawn = True  # "switch the ohms to 1.2 from 12"
     return bool(figures) or any(p.kind in {"ends", "tapword"} for p in draft.phrases)
 
 
@@ -291,6 +310,15 @@ def _before_and_now(draft: Draft) -> None:
         if any(p.kind == "now" or p.text in NOW for p in draft.phrases[at + 1 : now.at + 3]):
             was.withdrawn = True
             _inherit(now, was)
+
+
+def _from(draft: Draft) -> None:
+    """In "went up to 25.1 from 18": where it came from is withdrawn."""
+    for figure in amounts(draft):
+        before = draft.figure_at(figure.at - 2)
+        led = figure.at > 1 and draft.phrases[figure.at - 1].text in {"from", "desde"}
+        if led and before is not None and before.kind == figure.kind == "amount" and _alike(before, figure):
+            figure.withdrawn = True
 
 
 def _was(draft: Draft) -> bool:

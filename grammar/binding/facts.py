@@ -180,12 +180,19 @@ def _gauge(draft: Draft, figure: Figure, awg: float) -> None:
     draft.fact(figure, Fact(fact="wire_awg", value=awg, unit="AWG"))
 
 
+MAINS_HZ = (45.0, 65.0)
+"""What a supply can have. [Hz]"""
+
+
 def _others(draft: Draft) -> None:
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind == "stranded":
             draft.fact(None, Fact(fact="stranded", value="stranded"), at)
     for figure in open_amounts(draft):
-        if figure.unit == "Hz":
+        if figure.unit == "Hz" and not MAINS_HZ[0] <= figure.value <= MAINS_HZ[1]:
+            figure.done = True  # of a drive
+            draft.chatter.append((figure.start, figure.end))
+        elif figure.unit == "Hz":
             draft.fact(figure, Fact(fact="supply_hertz", value=figure.value, unit="Hz"))
         elif figure.unit == "in" or (
             figure.unit is None and len(figure.amounts) == 2 and figure.joins[0] in {"x", "by", "por"}

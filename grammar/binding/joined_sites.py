@@ -13,7 +13,7 @@ def in_and_out(draft: Draft) -> None:
     """In "120 in 0 out": the two words are the windings where a figure touches them and no place follows."""
     found: list[tuple[int, str, bool]] = []
     for at, phrase in enumerate(draft.phrases):
-        if phrase.kind != "inout":
+        if phrase.kind != "inout" or draft.kind(at - 1) == "notours":
             continue
         before, behind = draft.kind(at - 1), draft.kind(at + 1)
         figures = {"amounts", "value"}

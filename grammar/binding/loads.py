@@ -1,5 +1,7 @@
 """Volt-amperes and amps of devices, and the rating of the transformer."""
 
+from dataclasses import replace
+
 from core.readings import Fact
 from core.said import say
 from core.standards.device_loads import DEVICE_LOADS, MOST_DEVICE_VA
@@ -29,6 +31,7 @@ def loads(draft: Draft) -> None:
     _totals(draft, sums)
     plate_volts(draft)
     sizes_asked(draft)
+    _of_them(draft)
     _counts(draft)
 
 
@@ -39,8 +42,11 @@ def _inrush(draft: Draft) -> None:
             continue
         before, behind = draft.figure_at(at - 1), draft.figure_at(at + 1)
         two_before = draft.figure_at(at - 2) if draft.kind(at - 1) in {"filler", "alone"} else None
-        for figure in (before, two_before, behind):
-            if figure is not None and figure.kind == "amount" and figure.unit in {None, "VA"} and not figure.done:
+        two_behind = (
+            draft.figure_at(at + 2) if draft.phrases[min(at + 1, len(draft.phrases) - 1)].text in {"de", "of", "is"} else None
+        )
+        for figure in (before, two_before, behind, two_behind):
+            if figure is not None and figure.kind == "amount" and figure.unit in {None, "VA", "A"} and not figure.done:
                 figure.done = True
                 draft.cue_spans.append((figure.start, figure.end))
                 phrase.ends = ()
@@ -367,6 +373,22 @@ FOLLOWS = frozenset(
     }
 )  # fmt: skip
 """Ordinary words that may stand behind a reading; behind a small whole number any other is what was counted."""
+
+
+def _of_them(draft: Draft) -> None:
+    """In "zone valve 8va, got 2 of them": how many of the load told last."""
+    for figure in open_amounts(draft):
+        behind = " ".join(p.text for p in draft.phrases[figure.at + 1 : figure.at + 3])
+        before = [i for i, (at, fact) in enumerate(draft.facts) if fact.fact == "load" and at < figure.at]
+        if (
+            before
+            and _whole(figure)
+            and behind in {"of them", "of em", "of those", "of these", "de ellos", "de ellas", "de esos", "de esas"}
+        ):
+            at, load = draft.facts[before[-1]]
+            if load.count == 1:
+                draft.facts[before[-1]] = (at, replace(load, count=int(figure.value)))
+                figure.done = True
 
 
 def _counts(draft: Draft) -> None:

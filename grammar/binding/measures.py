@@ -55,7 +55,9 @@ def _place(draft: Draft, figure: Figure) -> None:
     """Puts devices on the measure that they have, and takes out what belongs to other trades."""
     site = figure.site
     assert site is not None
-    if site.kind == "notours" or (_motor_letters(draft, site) and _at_a_motor(draft, site)):
+    if figure.kind == "amount" and len(figure.amounts) > 1 and figure.low is None:
+        _unread(draft, figure)  # "sec 27/24"
+    elif site.kind == "notours" or (_motor_letters(draft, site) and _at_a_motor(draft, site)):
         _chatter(draft, figure)
     elif site.kind == "device":
         _at_device(draft, figure, site)

@@ -109,6 +109,8 @@ def _nearest_of_all(draft: Draft, figure: Figure) -> Site | None:
         left = None
     if left is not None and left_near and same_clause:
         # "sec 24 on R-C" keeps the first; "contactor has 24 on the coil" means the second, nearer one
+        if left.name in LEFT_ONLY and right is not None and right.at == figure.at + 1 and right.kind != "notours":
+            return right  # "today 243 L1-L2"
         if right is not None and led and right_linked and left.kind in {"device", "notours"} and right.kind != "notours":
             return right
         return left
@@ -293,6 +295,8 @@ def _carry(draft: Draft, figures: list[Figure]) -> None:
             figure.site, last.withdrawn = last.site, True
             if figure.unit is None:
                 figure.unit, figure.unit_from = "V", "neighbour"
+        if last is not None and _other_meter(draft, last, figure):
+            figure.site, figure.doubt, last.doubt = last.site, "disagree", "disagree"
         if figure.site is None and last is not None and last.site is not None and _continues(draft, last, figure):
             figure.site = last.site
             figure.site.used += 1
@@ -315,6 +319,22 @@ def _says_it_exactly(draft: Draft, last: Figure, figure: Figure) -> bool:
     if last.kind == "short":
         return figure.unit == "ohm" and figure.value < MOST_OF_A_SHORT_OHM
     return last.kind == "nothing" and figure.value < 1 and figure.unit in {None, "V"}
+
+
+OTHER = frozenset({"other", "another", "second", "otro", "otra"})
+
+
+def _other_meter(draft: Draft, last: Figure, figure: Figure) -> bool:
+    """In "sec 25.5 one meter, 21.0 on the other": the same place once more."""
+    free = figure.site is None and figure.kind == last.kind == "amount" and figure.unit in {None, last.unit}
+    if (
+        not free
+        or last.site is None
+        or last.site.kind not in {"place", "pair"}
+        or draft.sentence[last.at] != draft.sentence[figure.at]
+    ):
+        return False
+    return any(p.text in OTHER for p in draft.phrases[max(last.at, figure.at - 4) : figure.at + 5])
 
 
 MOST_OF_A_SHORT_OHM = 2.0

@@ -8,11 +8,27 @@ WHOLE_LINE = frozenset({"dead", "live", "vivo", "muerto", "cold", "hot readings"
 
 def conditions(draft: Draft) -> None:
     """Gives figures their state."""
+    _open_and_loaded(draft)
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind == "condition" and phrase.meaning in {"lifted", "loaded", "isolated"}:
             figure = _touched(draft, at)
             if figure is not None:
                 figure.state = phrase.meaning
+
+
+def _open_and_loaded(draft: Draft) -> None:
+    """In "sec 27.0 open, 24.1 loaded": an open circuit, and no open winding."""
+    loaded = [at for at, p in enumerate(draft.phrases) if p.kind == "condition" and p.meaning == "loaded"]
+    for word in draft.figures:
+        volts = draft.figure_at(word.at - 1)
+        if word.kind != "open" or volts is None or volts.kind != "amount" or volts.unit not in {None, "V"}:
+            continue
+        if any(draft.sentence[at] == draft.sentence[word.at] and at > word.at for at in loaded) and volts.value >= LEAST_OPEN_V:
+            volts.state, word.done = "lifted", True
+
+
+LEAST_OPEN_V = 18.0
+"""Volts from which "open" behind them says how they were read. [V]"""
 
 
 def _touched(draft: Draft, at: int) -> Figure | None:
@@ -67,6 +83,7 @@ BETWEEN_UNIT = frozenset(
 
 def units(draft: Draft) -> None:
     """Gives bare figures the unit that a word or a heading says."""
+    _voltage_of(draft)
     bare = [f for f in draft.figures if f.kind == "amount" and f.unit is None and not f.done]
     headings: list[tuple[int, str, bool]] = []
     for at, phrase in enumerate(draft.phrases):
@@ -91,6 +108,22 @@ def units(draft: Draft) -> None:
         for figure in covered:
             if not _is_count(draft, figure):
                 figure.unit, figure.unit_from = unit, "heading"
+
+
+def _voltage_of(draft: Draft) -> None:
+    """In "ghost voltage 42 on the primary", "voltage is 24.2": the noun gives the number behind it its unit."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.text not in {"voltage", "voltaje"}:
+            continue
+        step = at + 1
+        while draft.kind(step) in {"is", "reads", "colon"} or draft.phrases[min(step, len(draft.phrases) - 1)].text in {
+            "of",
+            "de",
+        }:
+            step += 1
+        figure = draft.figure_at(step)
+        if figure is not None and figure.kind == "amount" and figure.unit is None and not figure.done and step - at <= 2:
+            figure.unit, figure.unit_from = "V", "word"
 
 
 def _of_its_clause(draft: Draft, at: int) -> bool:

@@ -125,10 +125,15 @@ def _supply_by_itself(draft: Draft) -> None:
             return
 
 
+LEAST_SPOKEN_OF_V = 200.0
+"""Least nominal voltage that a danger is told of by its number alone: "without killing the 480". [V]"""
+
+
 def nominal_in_question(draft: Draft) -> None:
     """In "which tap for 208": a nominal voltage without a place, where something about it is asked."""
-    if not {"tap", "expect", "fuse", "which_lead"} & set(draft.asks) or draft.told("supply_volts") is not None:
+    asked = bool({"tap", "expect", "fuse", "which_lead"} & set(draft.asks))
+    if not (asked or draft.warned.names) or draft.told("supply_volts") is not None:
         return
     free = [f for f in open_amounts(draft) if volts(f) and f.site is None and f.value in NOMINAL_V]
-    if len(free) == 1:
+    if len(free) == 1 and (asked or free[0].value >= LEAST_SPOKEN_OF_V):
         draft.fact(free[0], Fact(fact="supply_volts", value=free[0].value, unit="V"))

@@ -46,6 +46,8 @@ SMALL = frozenset(
         "leadword",
         "no",
         "now",
+        "was",
+        "replace",
     }
 )
 

@@ -9,6 +9,7 @@ from grammar.dangers import dangers_in
 from grammar.phrase import Phrase
 from grammar.words.asks import WHOLE
 
+INNER_DENIALS = frozenset({"isnt", "not", "aint", "wasnt", "never", "no", "nunca", "doesnt", "didnt"})
 NAMED_DENIALS = frozenset({"no", "sin", "nothing", "nada", "none", "nobody", "nadie"})
 """Denials of the one thing behind them: "no voltage and hot" denies no heat."""
 DENIALS = frozenset(
@@ -70,6 +71,9 @@ def turns(draft: Draft) -> None:
 
 def _denied(draft: Draft, words: Sequence[str], owners: Sequence[int], found: Found) -> bool:
     meaning = found.meaning
+    inside = [words[i] for i in range(found.at[0], found.at[-1]) if i not in found.at]
+    if meaning != "no_control_power" and any(word in INNER_DENIALS for word in inside):
+        return True  # "the fuse isn't blown"
     if meaning in SAYS_NO_ITSELF or words[found.at[0]] in DENIALS:
         return words[found.at[0]] == "not" and meaning == "hot"
     for back in range(1, 4):

@@ -46,6 +46,7 @@ ASKS = (
     Cue(
         "tap",
         en=(
+            "tell|give|show|pick|find|choose|name me|us|the .. tap", "need|want the|a .. tap", "the tap for|please", "best|right|proper|correct|good tap|lead|primary",
             "put|land|hook|connect|wire the hot|line|l1 on|to|where", "what|which|where .. put|land|hook|connect|wire|tie .. the|my hot|line|l1", "which|what .. unused|extra|spare .. leads|taps|wires",
             "which|what tap|lead|leg|color|wire|terminal .. use|land|hook|goes|go|gets|get|on|for 120|208|230|240|277|480", "which|what|wich tap .. gets|get|used|use|goes|go|for|to|on|should|do", "which|what .. tap .. used|right|correct|should|need", "tap .. should i|use", "what .. do i|we wire|tie|connect|land .. l1|hot|line|to|240|208|120|480|277", "which|what .. l1|hot go|goes|land|lands|connect", "where .. l1|hot|line .. go|land|connect|tie", "move|change|switch|retap .. tap", "is .. right|correct|wrong tap", "do i use|need|move .. tap", "how do i|should wire|connect|hook|land|strap .. primary|240|208|480|277|120", "which|what .. cap off|cap", "which|what .. leads|wires .. cap|unused",
             "which tap", "best tap", "proper tap", "correct tap", "what primary lead|wire", "where does the hot go",
@@ -63,6 +64,7 @@ ASKS = (
             "tap for .. building|supply|unit|service|this", "land it for", "where's|wheres .. lead|wire|tap .. for|land",
         ),
         es=(
+            "dime|dame|dinos cual|el|que .. tap|toma", "necesito|ocupo .. tap|toma", "el tap para|por",
             "cual|que|en|a tap|cable|punta|color|toma|terminal .. uso|conecto|pongo|va|lleva|agarro|le para|a|en|de 120|208|230|240|277|480", "cual|que tap|toma|derivacion", "donde|adonde .. conecto|va|pongo .. linea|l1|vivo|caliente|corriente|fase", "cual|que .. es|uso|conecto|pongo|va para|de|en|a .. 120|208|240|277|480", "como conecto|conectar|alambro .. 120|208|240|277|480|primario", "tap correcto|esta bien", "cambio de|el tap", "cuales tapo|aislo|sobran",
             "cual tap", "donde va", "a cual", "en cual", "cual le pongo", "cual lleva", "cual va", "que tap", "cual .. tap",
             "en que tap", "cual es el|la de 120|208|240|277|480|230", "que cable|punta|color .. para 120|208|240|277|480|230",
@@ -112,7 +114,7 @@ ASKS = (
             "what .. fuse .. for|do|should|need|use|put|goes|size|i|on", "what size fuse", "what fuse",
             "fuse too|to big|small|large|much", "fuse enough", "what line|primary|secondary|low|high|kind|type|rating .. fuse",
             "what .. fuse for|do|should|goes|to|can|would", "what fusing", "how to fuse", "what goes in the fuse", "which fuse",
-            "how .. fuse it|this|that|the", "is .. fuse .. ok|okay|good|right|enough|too|work|big|small|correct", "fuse size", "whats|what's .. fuse for|on", "fuse for .. va", "fuse for|on .. transformer|xfmr", "primary|line|secondary fuse for",
+            "how .. fuse it|this|that|the", "is .. fuse .. ok|okay|good|right|enough|too|work|big|small|correct", "fuse size", "what kind|size|amp|time|slow|delay|blow .. fuse", "whats|what's .. fuse for|on", "fuse for .. va", "fuse for|on .. transformer|xfmr", "primary|line|secondary fuse for",
             "amp fuse ok|okay|good|enough|right",
             "what size breaker", "what .. breaker .. for|do|should|transformer|xfmr", "size fuse", "what protection",
             "what .. overcurrent", "what amp fuse", "how many amp|amps .. fuse|breaker", "what primary fuse", "how big .. fuse",
@@ -135,7 +137,7 @@ ASKS = (
         "wire_run",
         en=(
             "too skinny|thin|light|wimpy|puny|flimsy", "heavy|fat|thick|stout enough", "gauge|awg|wire|ga|cable .. enough|ok|okay|heavy|thin|skinny|light|small|do|work|handle", "feet|ft|foot .. too far|long|much", "how much .. lose|drop|dropping|losing|left|get", "what .. drop|loss", "what .. at the end|stat|contactor|far|other", "how far|long .. run|go|pull|gauge|awg", "starve", "will .. reach|make|pull in", "volts .. far|other end", "bigger wire", "upsize .. wire", "go up .. gauge|wire",
-            "how much .. lose|drop|losing", "voltage drop", "will i have|lose|see .. drop|voltage",
+            "how much .. lose|drop|losing", "voltage drop", "drop on|at|across|over", "volts at .. far|end|contactor|valve|coil|relay|damper", "will i have|lose|see .. drop|voltage",
             "what will i have|get|see at the end|stat|far", "is .. too small for .. run|feet|ft", "how much will i lose",
             "will it make it", "far can i go", "far will", "volt drop", "drop down", "drag down", "drag .. down", "too far",
             "too long", "what's .. drop", "whats .. drop", "what .. drop", "how far can", "most i can run|go|pull",
@@ -232,6 +234,7 @@ ASKS = (
     Cue(
         "why",
         en=(
+            "hows come", "why cant|can't|isnt|isn't|wouldnt|wouldn't|couldnt|couldn't|wasnt|not", "couldnt|couldn't|cant|can't|wouldnt|wouldn't it|that|this be", "how can|could|would it|that|this|you", "how do|did you|u|ya figure|know|decide|figured|get|come", "what tells|told you|u|ya", "give me .. reason|reasons|reasoning|logic", "tell me why|how", "what if its|it's not",
             "why .. say|think|so|is|are|not|would|do|does|that|bad|good|it|primary|secondary", "how .. sure|certain|confident", "how .. know|tell|figure|come|decide|get .. that|it|open|bad|good|primary|secondary", "what makes|made", "whats|what's .. reason|reasoning|basis|proof|evidence|logic", "explain that|it|yourself|your|why|how", "how can it|that|the be", "show .. reasoning|work|proof", "convince", "what points",
             "why", "how come", "what made you|u", "what makes", "whats your reason", "walk me through", "convince me",
             "on what grounds", "how can you|u tell|know|say", "what makes it", "whats that based", "how do you know",
@@ -240,6 +243,7 @@ ASKS = (
             "y is that",
         ),
         es=(
+            "como|porque|por que no|si puede|es|seria", "no puede|podria|sera ser|que", "a que|cual razon", "dime|di por|porque que", "explica|explicame|justifica", "que|cual evidencia|prueba|razon|motivo",
             "por que|porque .. dices|crees|esta|es|malo|piensas|seria|abierto|bueno", "como .. sabes|llegaste|supiste|determinaste|estas", "que tan seguro|segura|cierto", "cual es .. razon|motivo|base", "explica|explicame|explicamelo .. eso|por|como|que", "en base a|que", "de donde .. sacas|sale|sacaste|concluyes", "que te hace .. pensar|creer|decir", "estas seguro|segura",
             "por que", "porque dices", "como llegaste", "en que te basas", "de donde sacas", "que te hace", "como puedes saber",
             "seguro de eso", "porque crees", "porque dices", "explica", "explicame", "como sabes", "estas seguro", "seguro que",

@@ -68,7 +68,7 @@ LINKS = (
             "disregard", "ignore", "wrong number", "was wrong", "is wrong", "not right", "thats wrong", "got it wrong",
             "had it wrong", "wrong reading", "wrong on the", "fix", "replace", "change that to", "it should be", "misread",
             "mistyped", "redo", "fat fingered", "fat fingered the", "messed up the", "botched the", "switch the", "edit the", "gave you the wrong", "sent the wrong", "typed the wrong", "put the wrong",
-            "typed it wrong", "wrote it wrong", "read it wrong", "read that wrong", "said it wrong", "had that wrong", "was off", "were wrong", "was a typo", "is a typo", "thats a typo", "was a mistake",
+            "typed it wrong", "wrote it wrong", "read it wrong", "read that wrong", "said it wrong", "had that wrong", "were wrong", "was a typo", "is a typo", "thats a typo", "was a mistake",
         ),
         es=(
             "quise decir", "quise poner", "queria decir", "queria poner", "cambia", "cambiar", "cambiale", "corrige",
@@ -114,12 +114,12 @@ LINKS = (
     ),
     Words(
         "inrush", "inrush",
-        en=("inrush", "pull in", "pull-in", "pickup va", "in rush", "pulling in"),
+        en=("inrush", "surge", "startup", "start up", "to pull in", "peak", "on startup", "at startup", "pull in", "pull-in", "pickup va", "in rush", "pulling in"),
         es=("arranque", "de arranque", "al arrancar", "pico"),
     ),
     Words(
         "sealed", "sealed",
-        en=("sealed", "holding va", "hold", "steady", "steady state"),
+        en=("sealed", "once sealed", "after that", "once pulled in", "when held", "held in", "continuous", "holding va", "hold", "steady", "steady state"),
         es=("sellado", "sostenido", "de retencion", "parejo"),
     ),
     Words(

@@ -1,6 +1,6 @@
 """Where a meter is put: windings, terminals, parts, and the iron."""
 
-from grammar.words.row import Words
+from grammar.words.row import Pattern, Words
 
 PLACES = (
     Words(
@@ -122,4 +122,16 @@ PLACES = (
         es=("transformador", "unidades", "trafo", "transformadores", "trafos", "transfo"),
     ),
 )  # fmt: skip
+PATTERNS = (
+    Pattern(
+        "place", "fuse",
+        (
+            ("low volt", "low voltage", "lv", "24v", "24 volt", "control", "control circuit", "transformer", "xfmr", "secondary", "sec", "board", "push button", "inline", "in line", "resettable", "little", "glass", "blade", "automotive", "ato"),
+            ("breaker", "circuit breaker", "cb", "fuse", "fuses"),
+        ),
+        "en",
+    ),
+    Pattern("place", "fuse", (("breaker", "fusible", "pastilla"), ("de 24", "de bajo voltaje", "del transformador", "del trafo", "del secundario", "de control", "de la tarjeta", "de baja", "del control")), "es"),
+)  # fmt: skip
+"""Places that are put together."""
 """Places by meaning; `binding/places.py` knows which measure each has for volts, ohms and amps."""

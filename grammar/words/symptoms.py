@@ -6,7 +6,7 @@ SYMPTOMS = (
     Cue(
         "no_control_power",
         en=(
-            "no 24", "no 24v", "no 24 volts", "no 24vac", "no control power", "no control voltage", "no low voltage",
+            "no 24", "isnt|aint|not|dont|doesnt|wont|didnt|isn't|don't|doesn't|won't|never send|sending|get|getting|gets|see|seeing|make|making|put|putting|give|giving|have|receive|receiving 24", "isnt|aint|not|dont|doesnt|wont|didnt|isn't|don't|doesn't|won't|never send|sending|get|getting|see|seeing|make|making|have any|my|the|out 24", "no 24v", "no 24 volts", "no 24vac", "no control power", "no control voltage", "no low voltage",
             "not getting 24", "not getting .. 24", "aint getting 24", "isnt getting 24", "don't have 24", "dont have 24",
             "doesn't have 24", "doesnt have 24", "no twenty four",
             "stat|tstat|thermostat|display|t-stat|screen .. blank|dead|dark", "stat|tstat|thermostat|t-stat has no display",
@@ -20,7 +20,7 @@ SYMPTOMS = (
             "no lights|light|led on .. board", "no led on",
         ),
         es=(
-            "no hay 24", "sin 24", "no llegan .. 24", "no tengo 24", "no tiene 24", "no me da .. 24", "no da .. 24",
+            "no hay 24", "sin 24", "no manda|sale|saca|recibe|trae|entrega|marca|tiene|mandan|reciben|da|hay|llega .. 24", "no me|le|nos da|llega|manda|sale|marca 24", "no esta|estan llegando|saliendo|recibiendo|mandando|dando|entregando .. 24", "no llegan .. 24", "no tengo 24", "no tiene 24", "no me da .. 24", "no da .. 24",
             "no llega .. 24", "termostato .. apagado|muerto|blanco", "pantalla .. apagada|muerta|blanco",
             "sin voltaje de control", "no llega|llegan|hay|tengo|da voltaje|corriente de|del control",
             "no hay voltaje de control", "no hay control", "termostato .. sin pantalla",

@@ -95,6 +95,7 @@ GIVING = (
     "registering",
 )
 PATTERNS = (
+    Pattern("value", "nothing", (("zero", "0", "cero"), ("voltage", "power", "juice", "output", "potential", "voltaje", "corriente", "output voltage"), ("", "at all"))),
     Pattern("value", "nothing", (("doesnt", "dont", "wont", "didnt", "not"), GIVES, ANYTHING), "en"),
     Pattern("value", "nothing", (("isnt", "aint", "wasnt", "not"), GIVING, ANYTHING), "en"),
     Pattern("value", "nothing", (("doesnt", "dont", "wont", "didnt", "aint", "not"), ("have", "see", "got", "carry", "find", "having", "seeing", "carrying", "finding"), VOLTAGE), "en"),
