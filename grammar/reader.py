@@ -18,7 +18,7 @@ from grammar.binding.runs import runs
 from grammar.binding.sites import find_sites
 from grammar.binding.states import conditions, units
 from grammar.binding.supply import nominal_in_question
-from grammar.binding.topics import topics
+from grammar.binding.topics import supply_of_sizing, topics
 from grammar.binding.turns import turns
 from grammar.message import Context, Message
 from grammar.parser import parse
@@ -75,6 +75,7 @@ def steps(draft: Draft) -> None:
     facts(draft)
     loads(draft)
     runs(draft)
+    supply_of_sizing(draft)
     conditions(draft)
     units(draft)
     labels(draft)

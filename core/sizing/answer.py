@@ -7,6 +7,7 @@ from core.advice import Answer, Sizing
 from core.measures import MEASURES
 from core.readings import Job
 from core.said import Said, say
+from core.sizing.class_lines import class_part
 from core.sizing.current_lines import amps_part, fuse_part
 from core.sizing.limits import refusal
 from core.sizing.load_lines import load_part
@@ -22,7 +23,7 @@ MOST_LINES: Final = 6
 OTHER_SUBJECTS: Final = frozenset({"which_lead", "tap", "expect", "va_estimate", "why", "next", "report", "history", "forget"})
 FACTS: Final = frozenset({"load", "run_feet", "wire_awg", "fuse_amps", "supply_hertz"})
 """Facts that ask for sizing by being told."""
-TOPICS: Final = frozenset({"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz"})
+TOPICS: Final = frozenset({"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "class_2"})
 """Topics that sizing answers without any other ask."""
 
 
@@ -79,10 +80,12 @@ def is_meant(job: Job) -> bool:
     asks = set(job.asks)
     if ASKS & asks or TOPICS & set(job.topics) or "secondary_ground" in job.dangers or phase_volts(job) is not None:
         return True
-    if OTHER_SUBJECTS & asks:
+    if (OTHER_SUBJECTS - {"next"}) & asks:
         return False
-    if "load" in job.fresh:
+    if "load" in job.fresh:  # "load adds up to 95 va, what now"
         return True
+    if "next" in asks:
+        return False
     if (job.fresh & MEASURES.keys()) - {"coil_ohms"}:
         return False
     return bool(FACTS & job.fresh) or {"supply_volts", "tap_volts"} <= job.fresh
@@ -94,6 +97,7 @@ def _parts(facts: Told) -> tuple[Part, ...]:
     subjects = {
         "parallel": parallel_part(facts),
         "swap": swap_part(facts),
+        "class": class_part(facts),
         "size": load_part(facts),
         "fuse": fuse_part(facts) if _fuse_wanted(facts) else None,
         "wire_run": wire_part(facts) if _wire_wanted(facts.job) else None,

@@ -4,7 +4,7 @@ from functools import cache
 
 from core.readings import Fact
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.told import open_amounts
+from grammar.binding.told import NOMINAL_V, open_amounts, volts
 from grammar.binding.turns import words_of
 from grammar.cues import Index, find, index
 from grammar.words.topics import TOPICS
@@ -19,6 +19,9 @@ def topics(draft: Draft) -> None:
     """Fills the topics of a message."""
     words, _ = words_of(draft.parsed.words)
     draft.topics = list(dict.fromkeys(f.meaning for f in find(words, _cues())))
+    sized = any(f.unit == "VA" for f in open_amounts(draft))
+    if {"line_fuse", "low_fuse"} & set(draft.topics) and sized and not draft.asks:
+        draft.asks.append("fuse")  # "primary fuse, 50va on 480"
     if "bigger_unit" in draft.topics:
         _change_of_size(draft, words)
 
@@ -26,6 +29,28 @@ def topics(draft: Draft) -> None:
 @cache
 def _cues() -> Index:
     return index(TOPICS)
+
+
+def supply_of_sizing(draft: Draft) -> None:
+    """In "4 zone valves 8va, 208" and "0.5 amp fuse on the 480 side of a 50va": the one nominal voltage of a sizing is the supply."""
+    known = {f.fact for _, f in draft.facts}
+    if (
+        not known & {"load", "rated_va"}
+        or known & {"supply_volts", "tap_volts", "nameplate_taps"}
+        or draft.context.asked is not None
+    ):
+        return
+    free = [f for f in open_amounts(draft) if volts(f)]
+    if len(free) != 1 or free[0].value not in NOMINAL_V or any(p.kind == "reads" for p in draft.phrases):
+        return
+    figure = free[0]
+    clause = [i for i in range(len(draft.phrases)) if draft.clause[i] == draft.clause[figure.at]]
+    alone = all(draft.kind(i) in {"amounts", "comma", "stop", "line", "and", "at", "filler"} for i in clause)
+    placed = any(i in draft.sites and draft.sites[i].name != "fuse" for i in clause)
+    by_itself = alone and sum(draft.kind(i) == "amounts" for i in clause) == 1
+    asked = "fuse" in draft.asks and ("line_fuse" in draft.topics or not placed)
+    if by_itself or asked or ("line_fuse" in draft.topics and not placed):
+        draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
 
 
 def _change_of_size(draft: Draft, words: list[str]) -> None:

@@ -9,11 +9,12 @@ TOPICS = (
             "primary|line|pri|input|supply fuse|fuses|fusing|breaker|protection", "line side fuse|breaker|protection",
             "primary side fuse|breaker|protection", "line|high voltage fuse|breaker|protection",
             "fuse|breaker|protection on|for|in|at|to the|my|its primary|line|supply|input",
-            "fuse|breaker|protection on|for|in primary|line", "protect .. primary|line", "fuse the primary|line",
+            "fuse|breaker|protection on|for|in primary|line", "fuse|breaker on|for|in the 120|208|230|240|277|480",
+            "120|208|230|240|277|480 side", "120|208|230|240|277|480 v|volt side", "fuse|breaker on|for 120|208|230|240|277|480", "protect .. primary|line", "fuse the primary|line",
         ),
         es=(
             "fusible|breaker|proteccion de|del|en|para primario|linea", "fusible|breaker|proteccion en|para el|la primario|linea",
-            "fusible|breaker del|en lado de linea", "fusible|breaker de|en la linea", "proteger .. primario|linea",
+            "fusible|breaker del|en lado de linea", "fusible|breaker de|en la linea", "lado de 120|208|230|240|277|480", "proteger .. primario|linea",
         ),
     ),
     Cue(
@@ -67,6 +68,11 @@ TOPICS = (
         "unit_60_hertz",
         en=("60 hz|hertz|cycle .. on|at|to .. 50", "60hz .. on|at|to .. 50"),
         es=("60 hz|hertz|ciclos .. en|a .. 50",),
+    ),
+    Cue(
+        "class_2",
+        en=("class 2|two|ii", "cl 2", "class2", "over class"),
+        es=("clase 2|dos|ii", "clase2"),
     ),
     Cue(
         "shared_common",

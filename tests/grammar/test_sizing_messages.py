@@ -129,3 +129,52 @@ def test_the_size_that_is_there_may_have_been_told_before() -> None:
     message = read("can i put a 75va in the same spot", known)
 
     assert (told(message, "rated_va"), message.meant_va) == ([], 75.0)
+
+
+@pytest.mark.parametrize(
+    ("text", "device", "value", "unit"),
+    [
+        ("82 va load", "load", 82.0, "VA"),
+        ("load is 62 va what size", "load", 62.0, "VA"),
+        ("total is 110 va what do i buy", "load", 110.0, "VA"),
+        ("voltage drop 200 ft 20 awg 1 amp", "load", 1.0, "A"),
+        ("humidifier 10w on a 40va", "humidifier", 10.0, "VA"),
+        ("5 zone valves .3a each, one 24v 40va tranny enough?", "zone valve", 0.3, "A"),
+        ("contactor 8va, defrost 5 va", "defrost board", 5.0, "VA"),
+    ],
+)
+def test_a_load_is_read_as_it_is_told(text: str, device: str, value: float, unit: str) -> None:
+    """Sums, amps at the end of a wire, watts, and words that are a device only before VA."""
+    assert (device, value, unit) in [(f.device, f.value, f.unit) for f in read(text).facts if f.fact == "load"]
+
+
+@pytest.mark.parametrize(
+    ("text", "count"), [("99 contactors at 9va", 99), ("1000 contactors 9va", 1000), ("20 awg to 2 contactors 9va", 2)]
+)
+def test_a_count_is_that_of_the_device(text: str, count: int) -> None:
+    """Past sense too: core says what is wrong with it."""
+    assert [f.count for f in read(text).facts if f.fact == "load"] == [count]
+
+
+@pytest.mark.parametrize(
+    ("text", "supply"),
+    [
+        ("4 zone valves 8 va, boiler relay 5va, 120v", 120),
+        ("cuantos va para 3 valvulas de zona 8va, 208", 208),
+        ("0.5 amp fuse on the 480 side of a 50va ok?", 480),
+        ("what time delay fuse 50va 480", 480),
+        ("fusible del primario para 50va en 480", 480),
+    ],
+)
+def test_the_one_nominal_voltage_of_a_sizing_is_the_supply(text: str, supply: float) -> None:
+    """Behind a list of loads, or at the line side of a fuse."""
+    message = read(text)
+
+    assert told(message, "supply_volts") == [supply]
+    assert message.readings == ()
+
+
+@pytest.mark.parametrize("text", ["0 awg 100 ft", "100 ft of 40 awg", "contactor 0 va", "contactor 5000 va"])
+def test_nonsense_is_told_to_core_that_refuses_it(text: str) -> None:
+    """Never dropped, never a number from it."""
+    assert read(text).facts

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from core.advice import Answer
-from core.readings import Fact, Job
+from core.readings import Fact, Job, Reading
 from core.sizing import size
 from tests.core.sizing.jobs import fact, job, text
 
@@ -84,3 +84,23 @@ def test_a_unit_that_died_is_not_just_replaced_by_a_bigger_one(symptom: str, *, 
     told = job(fact("rated_va", 40), Fact(fact="symptom", value=symptom), asks=("size",), topics=("bigger_unit",))
 
     assert ("find_the_short_first" in asked(told, 75.0).cautions) is warned
+
+
+@pytest.mark.parametrize(
+    ("va", "opening", "is_class_2"),
+    [(100, "Yes, 100 VA can be Class 2", True), (40, "Yes, 40 VA can", True), (120, "No: 120 VA is over", False)],
+)
+def test_a_rating_is_judged_by_class_2(va: float, opening: str, *, is_class_2: bool) -> None:
+    """100 VA is the last."""
+    answer = asked(job(fact("rated_va", va), topics=("class_2",)))
+
+    assert str(answer.lines[0]).startswith(opening)
+    assert answer.sizing is not None
+    assert answer.sizing.class2 is is_class_2
+
+
+def test_open_volts_over_30_are_no_class_2() -> None:
+    """UL 1585 listing text: 30 V under any load or open."""
+    answer = asked(job(fact("rated_va", 40), Reading(measure="secondary_volts_lifted", value=31.0), topics=("class_2",)))
+
+    assert str(answer.lines[0]) == "No: 31 V open is over the 30 V of Class 2"
