@@ -24,6 +24,7 @@ from bot.store.tables import Job, LoggedMessage, Technician
 from bot.store.technicians import take_notices, welcome
 from bot.wording.catalog import catalog
 from core.advice import Answer
+from core.dangers import is_firm
 from core.said import Said, say
 from grammar import Message, read
 
@@ -204,8 +205,9 @@ def _do(at: At) -> tuple[list[Deed], Job]:
         if ask in asks:
             deeds.append(move(at))
             job = deeds[-1].job or job
+    firm = is_firm(at.reply.message.dangers)
     for ask, deed in DEEDS.items():
-        if ask in asks:
+        if ask in asks and not (firm and ask == "close_job"):  # nothing is closed on a danger
             deeds.append(deed(replace(at, job=job) if job is not at.job else at))
             job = deeds[-1].job or job
     if not deeds and (more := jobs.repaired(at) or jobs.reopened(at)) is not None:
@@ -231,7 +233,9 @@ def worded(reply: Reply, before: tuple[Said, ...], deeds: list[Deed]) -> Reply:
     message = reply.message
     own = [line for deed in deeds for line in deed.lines]
     silent = bool(deeds) and all(_is_whole(deed, message) for deed in deeds)
-    texts = [*(tell(line) for line in (*before, *own)), *([] if silent or not reply.text else [reply.text])]
+    said = [tell(line) for line in (*before, *own)]
+    rest = [] if silent or not reply.text else [reply.text]
+    texts = [*rest, *said] if is_firm(message.dangers) else [*said, *rest]  # danger comes before all else
     buttons = tuple(tell(button) for deed in deeds for button in deed.buttons)
     document = next((deed.document for deed in deeds if deed.document), reply.document)
     changed = replace(reply, text="\n".join(texts), buttons=buttons or reply.buttons, document=document)
@@ -242,6 +246,8 @@ def worded(reply: Reply, before: tuple[Said, ...], deeds: list[Deed]) -> Reply:
 
 def _is_whole(deed: Deed, message: Message) -> bool:
     """Whether a deed's lines are the whole answer to a message."""
+    if message.dangers:
+        return False
     match deed.alone:
         case "never":
             return False

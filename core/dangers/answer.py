@@ -1,6 +1,6 @@
 """The answer to the dangers of a message: its lines, and whether the diagnosis waits."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -43,6 +43,19 @@ _ANNOUNCED: Final = frozenset({"not_proved_dead", "charged_capacitor", "test_jum
 """Conditions of an act that is about to be done: said whenever it is announced, whatever was said before."""
 ALL_WELL: Final = say("No diagnosis until you write that all is well. What you sent is kept")
 STILL_HALTED: Final = say("First: is everybody safe and unhurt? Write: all is well")
+
+
+def is_firm(names: Iterable[str]) -> bool:
+    """
+    True where one of these dangers stops or is refused.
+
+    Args:
+        names: Names of dangers.
+
+    >>> is_firm(("alone", "bypass_fuse"))
+    True
+    """
+    return any(name in DANGERS and DANGERS[name].kind in {"stop", "no"} for name in names)
 
 
 def respond(job: Job, state: Standing) -> DangerAnswer:

@@ -91,6 +91,15 @@ NOES: Final = (
         "prove_dead",
     ),
     _no(
+        "volts_still_there",
+        say("No. A lead that still reads volts is not dead: ghost or second feed, you can't tell yet"),
+        say("Read it in low-impedance mode or with a lamp across it. Still volts: find that feed and lock it out"),
+        "hands on a lead that reads volts, taken for a ghost",
+        VERIFY_DEAD,
+        "ghost_voltage",
+        "recheck_low_impedance",
+    ),
+    _no(
         "no_lockout",
         say("No. Not without a lock: somebody can switch it on while you are in it"),
         say("Disconnect off, your lock and tag on it, key in your pocket, then prove dead"),

@@ -9,12 +9,14 @@ concept stands anywhere in the text, `!NAME` it stands nowhere.
 import re
 import unicodedata
 from bisect import bisect_left
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
 BREAK: Final = "|"
 """The token that stands for a comma, a full stop, a new line."""
+MOST_STARTS: Final = 64
+"""At how many places of a text a phrase is tried: who writes a word so often tells nothing with it."""
 _GAPS: Final = {".": 2, "..": 5, "~": 14, "...": 9}
 _MARKS: Final = frozenset({"{BIG}", "{SMALL}", "&", *_GAPS})
 _ARTICLES: Final = frozenset(
@@ -120,7 +122,8 @@ class OneOf:
 
     exact: frozenset[str]
     stems: tuple[str, ...]
-    longer: tuple[tuple[str, ...], ...]
+    longer: Mapping[str, tuple[tuple[str, ...], ...]]
+    """Spellings of several words by their first, those that begin with a stem under the star."""
     starts: frozenset[str]
     """The first words of the spellings that have no star."""
     star_starts: tuple[str, ...]
@@ -131,7 +134,7 @@ class OneOf:
         """From spellings as words, a star at the end of a stem."""
         exact: list[str] = []
         stems: list[str] = []
-        longer: list[tuple[str, ...]] = []
+        longer: dict[str, tuple[tuple[str, ...], ...]] = {}
         starts: list[str] = []
         star_starts: list[str] = []
         for row in rows:
@@ -139,30 +142,25 @@ class OneOf:
             starred = first[-1] == "*"
             (star_starts if starred else starts).append(first[:-1] if starred else first)
             if len(row) > 1:
-                longer.append(row)
+                key = "*" if starred else first
+                longer[key] = (*longer.get(key, ()), row)
             elif starred:
                 stems.append(first[:-1])
             else:
                 exact.append(first)
-        return cls(frozenset(exact), tuple(stems), tuple(longer), frozenset(starts), tuple(star_starts))
+        return cls(frozenset(exact), tuple(stems), longer, frozenset(starts), tuple(star_starts))
 
     def says(self, words: frozenset[str]) -> bool:
         """True where one of these words stands in one of the spellings."""
-        return not self.exact.isdisjoint(words) or any(not words.isdisjoint(row) for row in self.longer)
-
-    def may_stand(self, words: frozenset[str]) -> bool:
-        """False where no word of a text can begin one of the spellings."""
-        if not self.starts.isdisjoint(words):
-            return True
-        return bool(self.star_starts) and any(word.startswith(self.star_starts) for word in words)
+        return not self.exact.isdisjoint(words) or any(
+            not words.isdisjoint(row) for rows in self.longer.values() for row in rows
+        )
 
     def ends(self, words: tuple[str, ...], at: int) -> Iterator[int]:
         """Where what begins at a place ends, for each spelling that fits."""
-        if at < len(words) and (words[at] in self.exact or (self.stems and words[at].startswith(self.stems))):
+        if words[at] in self.exact or (self.stems and words[at].startswith(self.stems)):
             yield at + 1
-        for row in self.longer:
-            if at < len(words) and row[0] != words[at] and row[0][-1] != "*":
-                continue
+        for row in (*self.longer.get(words[at], ()), *self.longer.get("*", ())):
             here = words[at : at + len(row)]
             if len(here) == len(row) and all(_is(word, spelling) for word, spelling in zip(here, row, strict=True)):
                 yield at + len(row)
@@ -250,6 +248,9 @@ def _row(spelling: str) -> tuple[str, ...]:
     return tuple((spelling if spelling.replace(" ", "").isalpha() else _APART.sub(" ", spelling)).split())
 
 
+_NOWHERE: Final[dict[int, tuple[int, ...]]] = {}
+
+
 class Text:
     """The words of one message, with where each alternative stands found once."""
 
@@ -257,16 +258,24 @@ class Text:
         self.words = words
         self._at: dict[str, list[int]] = {}
         for at, word in enumerate(words):
-            self._at.setdefault(word, []).append(at)
+            places = self._at.setdefault(word, [])
+            if len(places) < MOST_STARTS:
+                places.append(at)
         self.different = sorted(self._at)
+        self._words = frozenset(self._at)
+        self._initials = frozenset(word[0] for word in self._words)
         self._seen: dict[OneOf, dict[int, tuple[int, ...]]] = {}
 
     def where(self, one: OneOf) -> dict[int, tuple[int, ...]]:
         """Start to ends of each place where one of the spellings stands."""
         if one not in self._seen:
-            first = set(one.starts & self._at.keys())
+            first = set() if one.starts.isdisjoint(self._words) else set(one.starts & self._words)
             for stem in one.star_starts:
-                first.update(self.beginning(stem))
+                if stem[0] in self._initials:
+                    first.update(self.beginning(stem))
+            if not first:
+                self._seen[one] = _NOWHERE
+                return _NOWHERE
             ends = {at: tuple(one.ends(self.words, at)) for word in first for at in self._at[word]}
             self._seen[one] = {at: ends[at] for at in sorted(ends) if ends[at]}
         return self._seen[one]
@@ -284,36 +293,13 @@ class Text:
         return bool(self.where(one))
 
 
-class Index:
-    """Many phrases by the words that each cannot do without, so that a text is only asked for those that it may hold."""
+def needed(sought: Phrase) -> tuple[OneOf, ...]:
+    """
+    What a text must have anywhere for a phrase to stand in it.
 
-    def __init__(self, rows: Sequence[tuple[str, Phrase]]) -> None:
-        self.rows = rows
-        self._by_word: dict[str, list[int]] = {}
-        self._by_stem: dict[str, list[int]] = {}
-        self._always: list[int] = []
-        for number, (_, sought) in enumerate(rows):
-            needed = _needed(sought)
-            if not needed:
-                self._always.append(number)
-                continue
-            rarest = min(needed, key=lambda one: len(one.star_starts) * 4 + len(one.starts))
-            for word in rarest.starts:
-                self._by_word.setdefault(word, []).append(number)
-            for stem in rarest.star_starts:
-                self._by_stem.setdefault(stem, []).append(number)
-
-    def held_by(self, text: Text) -> list[tuple[str, Phrase]]:
-        """The phrases that may stand in a text, in their order."""
-        numbers = set(self._always)
-        for word in text.different:
-            numbers.update(self._by_word.get(word, ()))
-            for end in range(1, len(word) + 1):
-                numbers.update(self._by_stem.get(word[:end], ()))
-        return [self.rows[number] for number in sorted(numbers)]
-
-
-def _needed(sought: Phrase) -> tuple[OneOf, ...]:
+    Args:
+        sought: From `phrase`.
+    """
     return (*(part for part in sought.parts if isinstance(part, OneOf)), *sought.anywhere)
 
 
@@ -325,10 +311,10 @@ def places(sought: Phrase, text: Text) -> Iterator[Found]:
         sought: From `phrase`.
         text: The message.
     """
-    if not all(text.has(one) for one in _needed(sought)) or any(text.has(one) for one in sought.nowhere):
+    if not all(text.has(one) for one in needed(sought)) or any(text.has(one) for one in sought.nowhere):
         return
     first = sought.parts[0]
-    for start in text.where(first) if isinstance(first, OneOf) else range(len(text.words)):
+    for start in text.where(first) if isinstance(first, OneOf) else range(min(len(text.words), MOST_STARTS)):
         for end, numbers in _match(sought.parts, text, start):
             if not numbers or numbers["{BIG}"] > numbers.get("{SMALL}", 0.0):
                 yield Found(start, end, numbers)

@@ -7,12 +7,10 @@ from typing import Final
 
 from core.dangers import DANGERS as ORDER
 from grammar.dangers.denials import MIGHT_BE, PASSES, is_denied, might_only_be, sentence
-from grammar.dangers.phrases import Found, Index, OneOf, Phrase, Text, concept, phrase, places, tokens
+from grammar.dangers.index import index
+from grammar.dangers.phrases import Found, OneOf, Phrase, Text, concept, places, tokens
 from grammar.dangers.scenes import Stage, has_hands_on_gear, masked, scenes_in
 from grammar.words.danger_parts import PARTS as CONCEPTS
-from grammar.words.danger_senses import SENSES
-from grammar.words.dangers import DANGERS, SATISFIED
-from grammar.words.row import Cue
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,7 +33,22 @@ _STILLED: Final = {
     "proved_dead": frozenset({"not_proved_dead", "skip_proving"}),
     "locked_out": frozenset({"no_lockout", "control_as_lockout"}),
 }
-_SAID_BY: Final = {"over_300": "live_over_300", "burnt_smell": "burning_smell"}
+_SAID_BY: Final = {
+    "over_300": frozenset({"live_over_300"}),
+    "burnt_smell": frozenset({"burning_smell", "smoke", "fire"}),
+    "secondary_ground": frozenset({"remove_ground"}),
+    "hands_in": frozenset(
+        {
+            "not_proved_dead",
+            "skip_proving",
+            "no_lockout",
+            "control_as_lockout",
+            "dead_controls",
+            "work_live",
+            "charged_capacitor",
+        }
+    ),
+}
 """What needs no word where the other is said."""
 
 
@@ -43,11 +56,6 @@ MOST_PLACES: Final = 8
 """How often one phrase is weighed in a text: a danger that is denied so often is none."""
 _KEPT: Final = 256
 """How many texts are remembered: one message is asked about more than once."""
-
-
-@cache
-def _phrases(rows: tuple[Cue, ...]) -> Index:
-    return Index([(cue.meaning, phrase(written, CONCEPTS)) for cue in rows for written in (*cue.en, *cue.es)])
 
 
 @cache
@@ -70,9 +78,9 @@ def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
     ()
     """
     said = _sensible(text)
-    careful = [(name, is_denied(found, said.words)) for name, found in _found(SATISFIED, said)]
+    careful = [(name, is_denied(found, said.words)) for name, found in _found(said)]
     done = {name for name, denied in careful if not denied}
-    stage = Stage(said, tuple(_sensible(told) for told in before))
+    stage = Stage(said, lambda: tuple(_sensible(told) for told in before))
     names = _meant(said) | set(scenes_in(stage))
     for name in done:
         names -= _STILLED.get(name, frozenset())
@@ -80,11 +88,13 @@ def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
         names |= {name for name in dangers_in(before[-1], before[:-1]).names if ORDER[name].kind == "no"}
     if stage.acts("refused"):
         names = {name for name in names if ORDER[name].kind != "no"}
+    if said.has(_concept("BLED")):
+        names -= {"charged_capacitor"}
     if "wet" in names and stage.acts("staying_dry"):
         names -= {"wet"}
     names = _jumped(names, stage)
     names = _only_measured(names, stage)
-    names -= {less for less, more in _SAID_BY.items() if more in names}
+    names -= {less for less, more in _SAID_BY.items() if names & more}
     return Warned(
         names=tuple(name for name in ORDER if name in names),
         proved_dead="proved_dead" in done,
@@ -93,15 +103,10 @@ def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
     )
 
 
-@cache
-def _senses() -> Index:
-    return Index([("", phrase(written, CONCEPTS)) for written in SENSES])
-
-
 def _sensible(text: str) -> Text:
     """A text without the words that stand in it in a harmless sense."""
     said = Text(tokens(text))
-    spans = [found for _, sought in _senses().held_by(said) for found in islice(places(sought, said), MOST_PLACES)]
+    spans = [found for _, sought in index("senses").held_by(said) for found in islice(places(sought, said), MOST_PLACES)]
     return Text(masked(said.words, spans)) if spans else said
 
 
@@ -111,16 +116,18 @@ def _qualified(careful: list[tuple[str, bool]], names: set[str]) -> bool | None:
     return True if ("qualified", False) in careful else None
 
 
-def _found(rows: tuple[Cue, ...], text: Text) -> list[tuple[str, Found]]:
+def _found(text: Text) -> list[tuple[str, Found]]:
     return [
-        (name, found) for name, sought in _phrases(rows).held_by(text) for found in islice(places(sought, text), MOST_PLACES)
+        (name, found)
+        for name, sought in index("satisfied").held_by(text)
+        for found in islice(places(sought, text), MOST_PLACES)
     ]
 
 
 def _meant(text: Text) -> set[str]:
     """The dangers of a text; what was found once is not looked for again."""
     names: set[str] = set()
-    for name, sought in _phrases(DANGERS).held_by(text):
+    for name, sought in index("dangers").held_by(text):
         if name not in names and _is_meant_somewhere(name, sought, text):
             names.add(name)
     return names
@@ -157,6 +164,7 @@ def _jumped(names: set[str], stage: Stage) -> set[str]:
     text = stage.text
     if text.has(_concept("UNDONE")) or stage.acts("undone"):
         return names - _JUMPS
-    if names & _TESTABLE and "leave_jumper" not in names and text.has(_concept("WATCH")):
+    is_watched = text.has(_concept("WATCH")) or bool(stage.acts("watched"))
+    if names & _TESTABLE and "leave_jumper" not in names and is_watched:
         return (names - _TESTABLE) | {"test_jumper"}
     return names

@@ -5,14 +5,15 @@ An act is found whatever it is done to; the part nearest to it, or the one that 
 R to Y, float is dry" is no float jumped, and "float keeps tripping. gonna nut the two wires together" is one.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from itertools import islice
 from typing import Final
 
 from grammar.dangers.denials import is_denied
-from grammar.dangers.phrases import BREAK, Found, Index, OneOf, Text, concept, phrase, places
+from grammar.dangers.index import index
+from grammar.dangers.phrases import BREAK, Found, OneOf, Phrase, Text, concept, places
 from grammar.words.danger_acts import ACTS
 from grammar.words.danger_parts import PARTS
 from grammar.words.danger_scenes import SCENES, Scene
@@ -20,7 +21,7 @@ from grammar.words.danger_scenes import SCENES, Scene
 _RIVALS: Final = ("STATPOINTS",)
 """What an act may be done to without danger: bound to one of these it is bound to no other."""
 _PRONOUNS: Final = frozenset({"it", "them", "em", "that", "this", "lo", "la", "los", "las", "le", "ese", "eso"})
-_STATES: Final = frozenset({"dark", "supply_number", "tap_number"})
+_STATES: Final = frozenset({"dark", "supply_number", "tap_number", "off", "odd_volts", "power_on"})
 """What is said of things, where "nothing" and "not" are no denial of an act."""
 _NO_ARTICLES: Final = frozenset({"it", "them", "em", "lo", "le"})
 """Those that no name of a part can follow, as it can follow "that" and "la"."""
@@ -28,8 +29,6 @@ _AFTER: Final = 7
 """Words between an act and what it is done to, where that is named behind it."""
 _RIGHT_BEHIND: Final = 2
 """Words between a pronoun and the part that it only points at: "jump that float"."""
-_TOGETHER: Final = 30
-"""Words between an act and what must be said with it."""
 _DONE: Final = frozenset(
     {
         "took",
@@ -73,12 +72,6 @@ class Part:
 
 
 @cache
-def _index(act: str) -> Index:
-    rows = [text for cue in ACTS if cue.meaning == act for text in (*cue.en, *cue.es)]
-    return Index([(act, phrase(text, PARTS)) for text in rows])
-
-
-@cache
 def _concept(name: str) -> OneOf:
     return concept(name, PARTS)
 
@@ -90,12 +83,23 @@ _OBJECTS: Final = tuple(dict.fromkeys((*(part for scene in SCENES for part in sc
 class Stage:
     """One message with its parts and acts, each looked for at most once."""
 
-    def __init__(self, text: Text, before: Sequence[Text] = ()) -> None:
-        """The message, and those before it, the newest last."""
+    def __init__(self, text: Text, before: Callable[[], tuple[Text, ...]] = tuple) -> None:
+        """The message, and how to come by those before it, the newest last: few messages need them."""
         self.text = text
-        self.before = before
+        self._before = before
         self._parts: tuple[Part, ...] | None = None
         self._acts: dict[str, tuple[Found, ...]] = {}
+        self._phrases: dict[str, list[Phrase]] | None = None
+
+    @cached_property
+    def before(self) -> tuple[Text, ...]:
+        """The messages before this one, the newest last."""
+        return self._before()
+
+    @cached_property
+    def points(self) -> bool:
+        """True where a word stands for something told before."""
+        return not _PRONOUNS.isdisjoint(self.text.words)
 
     @property
     def parts(self) -> tuple[Part, ...]:
@@ -110,11 +114,19 @@ class Stage:
             words = self.text.words
             self._acts[name] = tuple(
                 place
-                for _, sought in _index(name).held_by(self.text)
+                for sought in self._sought(name)
                 for place in islice(places(sought, self.text), _MOST)
                 if name in _STATES or not is_denied(place, words, denies=sought.denies)
             )
         return self._acts[name]
+
+    def _sought(self, name: str) -> list[Phrase]:
+        """The phrases of an act that the text may hold."""
+        if self._phrases is None:
+            self._phrases = {}
+            for act, sought in index("acts").held_by(self.text):
+                self._phrases.setdefault(act, []).append(sought)
+        return self._phrases.get(name, [])
 
     def numbers(self, name: str) -> frozenset[float]:
         """The numbers that are told with an act."""
@@ -126,10 +138,10 @@ class Stage:
             return any(text.has(_concept(name)) for text in (self.text, *self.before))
         return bool(self.acts(name)) or any(Stage(text).acts(name) for text in self.before)
 
-    def stands(self, name: str, near: Found) -> bool:
+    def stands(self, name: str, near: Found, together: int) -> bool:
         """True where a concept or an act stands near an act."""
         at = self.acts(name) if name in _ACT_NAMES else [Found(s, max(e)) for s, e in self.text.where(_concept(name)).items()]
-        return any(f.start - near.end <= _TOGETHER and near.start - f.end <= _TOGETHER for f in at)
+        return any(f.start - near.end <= together and near.start - f.end <= together for f in at)
 
 
 def _parts(text: Text) -> Iterator[Part]:
@@ -169,7 +181,9 @@ def _is_possible(scene: Scene, stage: Stage) -> bool:
         return False
     if not all(name in _ACT_NAMES or stage.text.has(_concept(name)) for name in scene.also):
         return False
-    return not scene.parts or any(t.has(_concept(name)) for t in (stage.text, *stage.before) for name in scene.parts)
+    if not scene.parts or any(stage.text.has(_concept(name)) for name in scene.parts):
+        return True
+    return stage.points and any(text.has(_concept(name)) for text in stage.before for name in scene.parts)
 
 
 def _acts(scene: Scene, stage: Stage) -> Iterator[Found]:
@@ -188,7 +202,9 @@ def _is_shown(scene: Scene, act: Found, stage: Stage) -> bool:
         return False
     if any(stage.acts(name) for name in scene.unless if name in _ACT_NAMES):
         return False
-    return all(stage.stands(name, act) for name in scene.also) and all(stage.was_told(name) for name in scene.told)
+    return all(stage.stands(name, act, scene.together) for name in scene.also) and all(
+        stage.was_told(name) for name in scene.told
+    )
 
 
 def _is_done(act: Found, words: tuple[str, ...]) -> bool:
@@ -227,7 +243,7 @@ def bound(act: Found, stage: Stage, near: int) -> frozenset[str]:
     if behind is not None and BREAK in words[act.end : behind.start]:
         behind = None
     ahead = [part for part in stage.parts if part.end <= act.start]
-    around = words[max(act.start, act.end - 2) : act.end + 1]
+    around = (*words[max(act.start, act.end - 2) : act.end + 1], *_clitic(act, words))
     has_pronoun = not _PRONOUNS.isdisjoint(around)
     points = not has_pronoun or (
         _NO_ARTICLES.isdisjoint(around) and behind is not None and behind.start - act.end <= _RIGHT_BEHIND
@@ -239,6 +255,12 @@ def bound(act: Found, stage: Stage, near: int) -> frozenset[str]:
         return ahead[-1].names
     told = _told_before(stage) if has_pronoun else None
     return frozenset() if told is None and behind is None else (told or behind).names  # type: ignore[union-attr]
+
+
+def _clitic(act: Found, words: tuple[str, ...]) -> tuple[str, ...]:
+    """The word of "lo puenteo" that stands before the act; before a noun it would be an article."""
+    before = words[act.start - 1 : act.start] if act.start else ()
+    return ("lo",) if before and before[0] in {"lo", "la", "los", "las", "le"} else ()
 
 
 def _told_before(stage: Stage) -> Part | None:

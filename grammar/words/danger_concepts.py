@@ -16,15 +16,6 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
         "brincado", "brincada", "anulado", "anulada", "baipaseado", "bypaseado", "jumpeado", "jumped out", "jumpered out",
     ),
     "JUMPER": ("jumper", "jumpers", "jumper wire", "bypass", "puente", "puentes", "jumped", "jumpered", "bypassed", "puenteado", "puenteada", "foil"),
-    "TIE": (
-        "tape", "taped", "taping", "tie", "tied", "tying", "zip tie", "zip tied", "wedge*", "magnet*", "hold down", "holding down", "held down", "hold in", "held in", "strap*", "wire", "wired", "clamp*", "push in and tape", "amarr*",
-        "encint*", "pegar", "pego", "pegue", "trabar", "trabo", "trabe", "trabado", "sujet*", "detener", "atorar", "atore", "atorado", "apretado", "con cinta", "cinta",
-    ),
-    "REMOVE": ("disconnecting", "unplugging", "removes", "deleting", "eliminating", "unplugged", "yank*", "bypassing", "gutted", "cutting out", "quitando", "desconectando",
-        "remove", "removed", "removing", "eliminate*", "delete", "deleted", "get rid", "rip out", "ripped out", "cut out", "take out", "take it out", "taking out", "disable*", "disabling", "disconnect", "disconnected",
-        "unplug*", "unhook*", "deactivate*", "kill", "killed", "quitar", "quitarle", "quitarlo", "quito", "quite", "quitamos", "eliminar", "elimino", "elimine", "desconectar", "desconecto", "desconecte", "desactiv*", "sacar", "saco", "saque",
-        "deshabilit*", "desenchuf*",
-    ),
     "PUT": (
         "put", "puts", "putting", "stick", "stuck", "throw", "threw", "throwing", "use", "used", "using", "install*", "pop", "popped in", "popping", "run", "running", "ran", "go with", "went with", "try", "tried", "drop", "dropped", "swap", "swapped",
         "stuff*", "fit", "slap*", "bump*", "move up", "step up", "go up", "going up", "went up", "slip*", "shove*", "replace*", "change*", "changing", "poner*", "pongo", "puse", "ponle", "pusieron", "ponga", "meter*", "meto", "meti", "metio", "metieron", "meterle", "usar*", "uso", "use", "cambiar*", "cambio", "cambie",
@@ -53,7 +44,7 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
         "cliente", "dueno", "duena", "inquilino", "hijo", "hija", "nino", "ninos", "chavo", "morro", "vecino", "esposa", "esposo", "senora", "senor de la casa", "muchacho", "sobrino", "encargado", "conserje",
     ),
     # what it is done to
-    "FUSE": ("purple thing", "little purple", "purple one", "purple fuse", "blade thing", "little blade", "plastic fuse", "glass tube", "automotive fuse", "car fuse", "mini fuse", "fusiblito", "fusible morado", "moradito", "fuse", "fuses", "fuze", "fuzes", "fuseholder", "fuse holder", "fusible", "fusibles", "fusil", "blade fuse", "portafusible"),
+    "FUSE": ("the 3 amp", "the 5 amp", "3 amp goes", "el de 3", "el de tres", "3 amper", "3 amp one", "purple thing", "little purple", "purple one", "purple fuse", "blade thing", "little blade", "plastic fuse", "glass tube", "automotive fuse", "car fuse", "mini fuse", "fusiblito", "fusible morado", "moradito", "fuse", "fuses", "fuze", "fuzes", "fuseholder", "fuse holder", "fusible", "fusibles", "fusil", "blade fuse", "portafusible"),
     "BREAKER": ("breaker", "breakers", "pastilla", "pastillas", "termica", "termico", "termomagnetico", "interruptor termico", "brk", "brkr"),
     "PROTECTION": ("fuse", "fuses", "fuze", "fuzes", "fuseholder", "fuse holder", "fusible", "fusibles", "fusil", "breaker", "breakers", "portafusible", "3 amp", "5 amp"),
     "FLOAT": (
@@ -107,10 +98,10 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
         "without shutting it down", "without shutting down", "without shutting off", "without shutting off the power", "without turning it off", "without turning the power off", "without turning off the power", "without pulling the disconnect", "without cutting power", "without cutting the power", "leave the power on", "leave power on", "leaving the power on",
         "con corriente", "con la corriente", "con voltaje", "energizado", "en vivo", "vivo", "sin apagar", "sin apagarlo", "sin apagarla", "sin bajar el breaker", "sin bajar la pastilla", "sin bajar los breakers", "sin cortar la corriente", "sin cortar la luz", "sin quitar la corriente", "sin desconectar", "sin desconectar la corriente", "en caliente", "con la luz puesta", "con el breaker arriba", "con la pastilla arriba", "con la pastilla puesta", "prendido",
     ),
-    "BIGGER": ("bigger", "larger", "higher", "stronger", "heavier", "beefier", "oversize*", "upsize*", "upsizing", "up size", "next size", "size up", "bump up", "bump it up", "bumped up", "go up", "went up", "mas grande", "mas alto", "mayor", "mas fuerte", "mas amperaje", "de mas", "mas amperes", "mas amps", "mas potente", "mas grandes"),
+    "BIGGER": ("double the", "twice the", "triple the", "doble de", "el doble", "next one up", "heavier duty", "a size up", "one size up", "bigger", "larger", "higher", "stronger", "heavier", "beefier", "oversize*", "upsize*", "upsizing", "up size", "next size", "size up", "bump up", "bump it up", "bumped up", "go up", "went up", "mas grande", "mas alto", "mayor", "mas fuerte", "mas amperaje", "de mas", "mas amperes", "mas amps", "mas potente", "mas grandes"),
     "BIGAMPS": ("6", "6.3", "40", "50", "60", "7.5", "7 5", "8", "10", "15", "20", "25", "30", "ten", "fifteen", "twenty", "thirty", "diez", "quince", "veinte", "treinta"),
     "INSTEAD": ("instead of", "in place of", "where", "in for", "in lieu of", "rather than", "to replace", "en lugar de", "en vez de", "por", "for", "replacing", "en lugar del", "en vez del", "en lugar de uno de", "en vez de uno de", "en lugar del de"),
-    "FOIL": ("foil", "tinfoil", "tin foil", "aluminum foil", "gum wrapper", "wrapper", "penny", "pennies", "dime", "nail", "paper clip", "paperclip", "staple", "bolt", "solder", "papel aluminio", "papel de aluminio", "papel metalico", "aluminio", "clavo", "moneda", "clip", "tornillo", "soldadura", "slug"),
+    "FOIL": ("cotter pin", "hairpin", "bobby pin", "safety pin", "washer", "bread tie", "twist tie", "butt connector", "clip lead", "alligator", "alligator clip", "alligator lead", "gator clip", "can tab", "coin", "quarter", "nickel", "aluminum", "tape measure", "key", "grapa", "pasador", "llave", "rondana", "segurito", "caiman", "caimanes", "lata", "foil", "tinfoil", "tin foil", "aluminum foil", "gum wrapper", "wrapper", "penny", "pennies", "dime", "nail", "paper clip", "paperclip", "staple", "bolt", "solder", "papel aluminio", "papel de aluminio", "papel metalico", "aluminio", "clavo", "moneda", "clip", "tornillo", "soldadura", "slug"),
     "WIRE": ("wire", "wires", "copper", "strand", "piece of wire", "alambre", "alambrito", "cable", "cablecito", "hilo", "jumper", "jumper wire", "screw", "screwdriver", "spade", "alligator clip", "cobre", "desarmador"),
     "ACROSS": ("across", "around", "in place of", "instead of", "where", "over", "past", "into", "through", "in", "en lugar de", "en lugar del", "en vez de", "en vez del", "por", "en", "sobre", "donde va"),
     "WATCH": ("just to prove", "to prove thats", "to prove its", "to see if thats", "to confirm its", "stand right here", "stand right there", "stand here", "standing there", "take it back off", "take it right off", "take it right back off", "then take it off", "then pull it", "pull it back off", "pull it right off", "pull it right back", "then its coming off", "then it comes off", "and pull it", "and take it off", "nomas para ver si es", "luego lo quito", "y lo quito", "y luego lo quito", "aqui me quedo", "aqui parado", "cuidando", "sin moverme", "watching", "watch it", "watch", "standing here", "standing right here", "right here with it", "while i watch", "momentar*", "for a second", "for a sec", "for a minute", "for a moment", "for one second", "few seconds", "couple seconds", "a couple minutes", "just to test", "to test", "for testing", "as a test", "temporarily to test",
@@ -140,7 +131,7 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     "STAT": ("stat", "thermostat", "tstat", "t stat", "light switch", "service switch", "furnace switch", "emergency switch", "float", "call", "the call", "switch on the wall", "wall switch", "control switch", "door switch", "system switch", "termostato", "apagador", "interruptor de la pared", "switch de la pared", "switch del termostato"),
     "APAGO": ("apague", "apago", "apagar", "apagado", "apagando", "apagarle", "apagarlo", "apagalo", "apagas", "apague en", "baje", "bajo", "con"),
     "NOTVOLTS": ("pages", "street", "dollars", "bucks", "suite", "room", "psi", "ohms", "rpm", "model", "ft", "feet", "horas", "pesos", "uf", "mfd", "cfm", "btu"),
-    "LONG": ("12", "13", "14", "15", "16", "17", "18", "19", "20", "22", "24", "twelve", "fourteen", "fifteen", "sixteen", "eighteen", "twenty", "doce", "catorce", "quince", "dieciseis", "dieciocho", "veinte"),
+    "LONG": ("21", "23", "25", "26", "27", "28", "30", "36", "diecisiete", "diecinueve", "veintidos", "treinta", "12", "13", "14", "15", "16", "17", "18", "19", "20", "22", "24", "twelve", "fourteen", "fifteen", "sixteen", "eighteen", "twenty", "doce", "catorce", "quince", "dieciseis", "dieciocho", "veinte"),
     "TERMINALS": ("jumped the stat", "jump the stat", "jumped out the stat", "jump out the stat", "jumped the thermostat", "jump the thermostat", "jumping the stat", "jumping the thermostat", "r to", "r y", "contactor coil", "jumped the contactor", "jump the contactor", "r to y", "r and y", "r to w", "r and w", "r to g", "r and g", "r y", "r w", "r g", "r to c", "y to c", "r con y", "r a y", "r con g", "r a g", "r con w", "r a w", "r y w"),
     "BREAKERWORD": ("breaker", "breakers", "pastilla", "pastillas"),
     "LOCKOUT_MODE": ("lockout code", "lockout mode", "lockout light", "lockout relay", "in lockout", "lockout error", "board locked out", "furnace locked out", "unit locked out", "system locked out", "locked out on", "soft lockout", "hard lockout", "lockout reset", "not locking out", "modo bloqueo", "en bloqueo", "tarjeta bloqueada", "codigo de bloqueo", "ignition lockout"),
@@ -168,7 +159,6 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     "NEWPART": ("nuevo", "nueva", "cambio", "pongo", "meto", "transformador", "trafo", "fusible", "prendo"),
     "SMOKES": ("rolling", "billowing", "white", "black", "blue", "gray", "grey", "thick", "light", "faint"),
     "JUMPV": ("jump*", "jumper*", "bypass*", "bypas*", "by pass", "bridg*", "shunt*", "cheat*", "defeat*", "hotwir*", "wire around", "wired around", "get around", "trick*", "fool*", "puente*", "puenti*", "brincar*", "brinque*", "brinco", "saltar", "salte", "salto", "saltamos", "anul*", "jumpe*", "baipas*"),
-    "TWIST": ("twist*", "tie", "tied", "tying", "nut", "nutted", "wire nut*", "join*", "connect*", "hook*", "splic*", "put", "short*"),
     "FUSEWORD": ("fuse", "fuses", "fusible", "fusibles"),
     "FIXED": ("replaced", "new fuse", "same size", "same fuse", "right fuse", "correct fuse", "back to", "fixed", "took it out", "undone", "removed it", "restored", "quite el", "lo quite", "por otro de 3", "mismo tamano", "del mismo tamano", "del mismo amperaje", "cambie el fusible", "reemplace"),
     "LINECTX": ("line", "disconnect", "disco", "primary", "pri", "breaker", "branch", "linea", "desconectador", "primario", "cartridge", "compressor", "240", "208", "480", "277"),
@@ -194,6 +184,6 @@ CONCEPTS: Final[dict[str, tuple[str, ...]]] = {
     "SHORTWORD": ("short", "shorted", "shorts", "burnt", "burned", "fried", "cooked", "popped", "blew", "corto"),
     "FUSEISH": ("fuse", "fuses", "amp", "supply house", "truck", "board", "store"),
     "RESETWORD": ("reset", "resetting", "resets", "flip", "flipping", "breaker"),
-    "ODDV": tuple(str(volts) for volts in range(9, 96)),
+    "ODDV": tuple(str(volts) for volts in range(9, 110)),
 }  # fmt: skip
 """Each concept with its spellings; `stem*` stands for every word that begins so."""

@@ -20,6 +20,8 @@ class Scene:
     """False where the act is over once it is done: it must be meant, not reported."""
     told: tuple[str, ...] = ()
     """Acts or concepts of which each must stand in this message or in one before it."""
+    together: int = 30
+    """Words between an act and what must be said with it."""
     near: int = 20
     """Words between a part and an act behind it."""
     over: float = 0.0
@@ -66,16 +68,33 @@ SCENES: Final = (
     Scene(danger="tap_too_low", acts=("use_it",), unless=("TAPASK",), far_above=("supply_number", "tap_number")),
     Scene(danger="tap_too_low", acts=("tap_used",), unless=("TAPASK",), far_above=("supply_number", "tap_used")),
     Scene(danger="dead_controls", acts=("hands",), also=("SO",), told=("dark",), unless=("PROVED", "off"), done_counts=False),
-    Scene(danger="control_as_lockout", acts=("hands", "ohm"), also=("control_off",), unless=("PROVED", "off"), done_counts=False),
+    Scene(danger="control_as_lockout", acts=("hands",), also=("control_off",), unless=("PROVED", "off_main"), done_counts=False),
+    Scene(danger="control_as_lockout", acts=("ohm",), also=("control_off", "PLANS"), unless=("PROVED", "off_main")),
     Scene(danger="no_lockout", acts=("hands", "ohm", "energise"), also=("no_lock",), unless=("PROVED",)),
-    Scene(danger="no_lockout", acts=("no_lock",), also=("off", "OTHERS"), unless=("PROVED",)),
+    Scene(danger="no_lockout", acts=("no_lock",), unless=("PROVED", "LOCKOUT_MODE", "SOFTLOCK")),
+    Scene(danger="ohms_live", acts=("ohm",), also=("power_on",), together=12, unless=("off", "PROVED", "DEADCUE")),
+    Scene(danger="backfeed", acts=("reverse",), also=("XF",)),
+    Scene(danger="skip_proving", acts=("skip_test",), also=("off",), unless=("PROVED",)),
+    Scene(danger="unqualified", acts=("lay_does",)),
+    Scene(danger="gas_valve_beyond_24v", acts=("open_up",), parts=("VALVE",), told=("GASSY",)),
     Scene(danger="ground_both", acts=("ground_r",)),
+    Scene(danger="remove_ground", acts=("floating_secondary",), told=("HV",)),
+    Scene(danger="secondary_ground", acts=("floating_secondary",)),
+    Scene(danger="volts_still_there", acts=("hands",), also=("ghost_said",), done_counts=False),
+    Scene(danger="volts_still_there", acts=("hands",), also=("off", "odd_volts"), done_counts=False),
+    Scene(danger="no_lockout", acts=("hands", "ohm"), also=("off", "others_switch"), unless=("PROVED",), done_counts=False),
+    Scene(danger="skip_proving", acts=("hands",), also=("off", "RISK"), unless=("PROVED",), done_counts=False),
+    Scene(danger="bigger_breaker", acts=("put",), also=("big_breaker",), told=("BREAKER",), unless=("FUSEWORD", "VAWORD")),
+    Scene(danger="energise_into_short", acts=("new_one",), told=("short_said",), unless=("SHORTMENDED",)),
+    Scene(danger="energise_into_short", acts=("new_one",), also=("died_again",), unless=("SHORTMENDED",)),
+    Scene(danger="charged_capacitor", acts=("how_to",), told=("CAP",), unless=("BLED", "CAPSIZE")),
     Scene(danger="ghost_voltage", acts=("floating_volts",)),
     Scene(danger="no_meter_for_it", acts=("meter_broken",)),
     Scene(danger="backfeed", acts=("feed",), also=("SECONDARYISH", "primary_hanging")),
     Scene(danger="tap_too_low", acts=("out_number",), over=34.0),
     Scene(danger="parallel_class2", acts=("couple", "join_rc"), told=("two_transformers",)),
+    Scene(danger="smoke", acts=("haze",)),
     Scene(danger="hands_in", acts=("hands",), also=("INSIDE", "PLANS"), unless=("PROVED", "LATER"), done_counts=False),
-    Scene(danger="not_proved_dead", acts=("hands", "ohm"), also=("SWITCHES", "off", "DOUBTS"), unless=("PROVED",)),
+    Scene(danger="not_proved_dead", acts=("hands", "ohm"), also=("off", "DOUBTS"), unless=("PROVED",)),
     Scene(danger="not_proved_dead", acts=("hands", "ohm"), also=("off", "PLANS"), unless=("PROVED",), done_counts=False),
 )

@@ -29,6 +29,8 @@ SENSES: Final[tuple[str, ...]] = (
     "hit . road|traffic|store|supply_house|lunch|me_up|me_back|me_with|me_on", "got hit . with . {BILLS}", "zap . email|text", "tired . of|look*|wire|cap|unit|fan|old", "im tired of", "flat tire|tired", "tired . blower|compressor|motor|contactor",
     "{ODDV}|{BIGV}|{LOWTAP}|{HV}|{BIGAMPS} ft|feet|foot|psi|dollars|bucks|degrees|deg|uf|mfd|rpm|cfm|miles|lbs|pounds|ohms|pies|metros|pesos|grados|tons|ton|seer|btu|microns",
     "land|landing|run|put|which|where|wheres|find .. the hot . for|from|leg|wire|go|goes|on|and",
+    "contactor call", "call for . contactor",
+    "hot|cool|cold|warm|burning to & touch",
     # Spanish
     "detector|detectores|alarma|alarmas . humo !DISARM", "prueba|bomba de humo", "gasolina", "gasolinera", "gasolineras", "estacion de gas", "recibo|compania|calenton|boiler|calefaccion|horno|calentador|tanque . de|del gas !LEAKS",
     "brinco|brinque|salto|brincar|subo|subi . al|a & troca|camioneta|carro|siguiente|otro", "brinca de . {ODDV}|{COUNT}|{BIGV}|10|20|24|25|26|27|28|30|0", "brinca|brinco|salta|salto . {ODDV}|{COUNT}|{BIGV}|10|20|24|25|26|27|28|30|0|entre", "quemado . del|por_el sol", "quemado|quemando|asado . calor|sol", "hace . calor . quem*", "foco|bombilla quemado|quemada|fundido|fundida",

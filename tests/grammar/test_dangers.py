@@ -9,11 +9,12 @@ from hypothesis import strategies as st
 
 from core.dangers import DANGERS
 from grammar import read
-from grammar.dangers import dangers_in
+from grammar.dangers import dangers_in, index
 from grammar.dangers.phrases import phrase, tokens
-from grammar.words.danger_concepts import CONCEPTS
+from grammar.words.danger_acts import ACTS
+from grammar.words.danger_parts import PARTS
+from grammar.words.danger_scenes import SCENES
 from grammar.words.dangers import DANGERS as PHRASES
-from grammar.words.dangers import SATISFIED
 
 ROWS = [json.loads(line) for line in (Path(__file__).parent / "danger_messages.jsonl").read_text(encoding="utf-8").splitlines()]
 DANGEROUS = [(row["text"], row["danger"]) for row in ROWS if row["danger"]]
@@ -112,17 +113,69 @@ def test_qualification_is_heard(text: str, *, qualified: bool | None) -> None:
 
 def test_every_danger_of_the_words_is_in_the_table() -> None:
     """A name that core does not know would be dropped in silence."""
-    assert {cue.meaning for cue in PHRASES} <= DANGERS.keys()
+    assert {cue.meaning for cue in PHRASES} | {scene.danger for scene in SCENES} <= DANGERS.keys()
 
 
 def test_every_phrase_can_be_read() -> None:
-    """No phrase names a concept that is not there, and every concept is used."""
-    written = [text for cue in (*PHRASES, *SATISFIED) for text in (*cue.en, *cue.es)]
+    """No phrase names a concept that is not there, and every concept is used, by a phrase, a scene or by its name."""
+    written = [text for rows in index.ROWS.values() for _, text in rows]
     used = " ".join(written)
-    by_name = {"PAST", "UNDONE", "WATCH"}
+    in_scenes = {name for scene in SCENES for name in (*scene.parts, *scene.also, *scene.unless, *scene.told)}
+    by_name = {"PAST", "UNDONE", "WATCH", "BLED", "GEAR", "COVERS", "STATPOINTS"} | in_scenes
 
-    assert all(phrase(text, CONCEPTS).parts for text in written)
-    assert {name for name in CONCEPTS if not any(f"{mark}{name}" in used for mark in "{@!")} == by_name
+    assert all(phrase(text, PARTS).parts for text in written)
+    assert {name for name in PARTS if not any(f"{mark}{name}" in used for mark in "{@!")} <= by_name
+
+
+def test_every_act_of_a_scene_is_told_by_something() -> None:
+    """A name that is neither an act nor a concept would make a scene that nobody can show."""
+    acts = {cue.meaning for cue in ACTS}
+    named = {name for scene in SCENES for name in (*scene.acts, *scene.far_above)}
+
+    assert named <= acts
+    assert {name for scene in SCENES for name in (*scene.also, *scene.unless, *scene.told)} <= acts | PARTS.keys()
+
+
+def test_the_danger_tables_are_those_of_the_words() -> None:
+    """`python -m grammar.write_tables` was run after the last change."""
+    assert index.from_tables()
+
+
+@pytest.mark.parametrize(
+    ("before", "text", "danger"),
+    [
+        (("high limit opens after five minutes",), "bypassing it for the night", "bypass_gas_safety"),
+        (("fuse pops right away",), "ok then a paper clip across it", "bypass_fuse"),
+        (("R to C 0.2 ohms, transformer out",), "new one is mounted, about to flip the breaker", "energise_into_short"),
+        (("board shows nothing, no lights",), "then it's safe to grab the line wires?", "dead_controls"),
+        (("fuse holder has a strip of foil in it now",), "so that's fine till the part comes?", "bypass_fuse"),
+        (("la boya no deja arrancar",), "la puenteo y ya", "bypass_float"),
+    ],
+)
+def test_what_was_told_before_says_what_a_word_stands_for(before: tuple[str, ...], text: str, danger: str) -> None:
+    """The message alone shows nothing of the kind."""
+    assert danger in dangers_in(text, before).names
+    assert danger not in dangers_in(text).names
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "jumped in the van, next stop is yours",
+        "jumped R to Y and the float is dry",
+        "the limit isn't bypassed",
+        "owner asked me to jump the rollout, told him no",
+        "raining, waiting in the truck till it stops",
+        "nothing bypassed anywhere",
+        "the jumper on the pressure switch is out again",
+        "gas station lunch, then R-C 25",
+        "the last stop had a smoke detector chirping",
+        "subí a la troca y brinqué a la siguiente",
+    ],
+)
+def test_a_word_of_danger_in_another_sense_is_silent(text: str) -> None:
+    """A truck that is jumped into, an act on another part, a refusal of one's own."""
+    assert dangers_in(text).names == ()
 
 
 @given(st.text(max_size=200))
