@@ -1,13 +1,14 @@
 """The written conversations, driven through the real library over HTTP: each reply is the one that every other channel gives."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import UTC, datetime
 from importlib.resources import files
 
 import pytest
 
 from bot.script.play import ANY_CODE, play
-from bot.script.scene import read_scene
+from bot.script.scene import Scene, read_scene
 from bot.store.hand_over import CODE, code_in
 from tests.bot.telegram.bot_api import BotApi
 from tests.bot.telegram.phone import Phone
@@ -43,7 +44,28 @@ def bot(api: BotApi, sqlite_url, clock: Clock) -> Iterator[Served]:
 @pytest.mark.parametrize("scene", SCENES, ids=lambda one: one.name.removesuffix(".chat"))
 def test_a_conversation_over_telegram_is_the_one_that_is_written(bot: Served, api: BotApi, clock: Clock, scene) -> None:
     """Texts, edits, taps, several technicians: word for word what the desk says."""
-    written = read_scene(scene.read_text())
+    converse(bot, api, clock, read_scene(scene.read_text()))
+
+
+@pytest.mark.parametrize("scene", SCENES[::3], ids=lambda one: one.name.removesuffix(".chat"))
+def test_in_a_group_it_is_the_same_conversation(bot: Served, api: BotApi, clock: Clock, scene) -> None:
+    """Everybody in one chat, the bot addressed by name, others talking between."""
+    converse(bot, api, clock, read_scene(scene.read_text()), group=-1_007_001)
+
+
+def test_two_conversations_at_once_in_one_group_are_those_two(bot: Served, api: BotApi, clock: Clock) -> None:
+    """Two technicians on two roofs: what one sends is no part of the other's job."""
+    one, two = (read_scene(scene.read_text()) for scene in (SCENES[0], SCENES[3]))
+    for number, scene in enumerate((one, two)):
+        for spoken in scene.spoken:
+            spoken.who = f"{spoken.who}{number}"
+    whole = replace(one, spoken=sorted([*one.spoken, *two.spoken], key=lambda spoken: spoken.sent_at), gaps={})
+
+    converse(bot, api, clock, whole, group=-1_007_001)
+
+
+def converse(bot: Served, api: BotApi, clock: Clock, written: Scene, group: int | None = None) -> None:
+    """Say everything of a conversation on phones, and compare what is shown there."""
     phones: dict[str, Phone] = {}
     ids: dict[str, int] = {}
     shown: dict[str, dict] = {}
@@ -51,12 +73,15 @@ def test_a_conversation_over_telegram_is_the_one_that_is_written(bot: Served, ap
     for expected in play(written):
         spoken = expected.spoken
         if spoken.who not in phones:
-            phones[spoken.who] = Phone(api, 3000 + len(phones), name=spoken.who)
+            phones[spoken.who] = Phone(api, 3000 + len(phones), name=spoken.who, chat_id=group)
             bot.let_in(phones[spoken.who].user_id, spoken.who)
         phone = phones[spoken.who]
         clock.at = spoken.sent_at
         phone.now = clock.at.timestamp
         text = ANY_CODE.sub(code, spoken.text) if code else spoken.text
+        if group is not None and not spoken.tap:
+            phone.send("did anybody bring the 240 V meter?")
+            text = f"@ohmreply_bot {text}"
         if spoken.tap:
             asked = shown[spoken.who]["message_id"]
             phone.tap(shown[spoken.who], text)
