@@ -1,7 +1,7 @@
 """What the commands for the crew show."""
 
 import json
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -13,7 +13,7 @@ from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
 from bot.commands.waiting import waiting
-from bot.desk.deed import title
+from bot.desk.deed import title, verdict_of
 from bot.desk.documents import Paper, report
 from bot.settings import SettingError, database_url, machine_language
 from bot.store.crew import all_jobs, jobs_named
@@ -21,6 +21,7 @@ from bot.store.schema import open_store
 from bot.store.stats import Count, by_cause, by_supply, by_tap
 from bot.store.tables import Job, Technician
 from bot.wording.catalog import Catalog, catalog
+from bot.wording.verdict import LIKELY
 from core.findings import FINDINGS
 from core.said import Said, say
 
@@ -48,17 +49,16 @@ def show_jobs(database: str | None, *, only_open: bool, limit: int, as_json: boo
         if not rows:
             click.echo(tell(say("No job yet")))
             return
-        heads = (say("No."), say("Job"), say("Technician"), say("Last"), say("Verdict"), say("Transformer"), say("Done"))
-        table = _table(tell, heads)
+        heads = (say("No."), say("Job"), say("Technician"), say("Last"), say("Verdict"), say("Done"))
+        table = _table(tell, heads, whole={0, 3}, wide={4: 5, 5: 4, 1: 4, 2: 2})
         for job, owner in rows:
-            found = FINDINGS.get(job.finding or "")
+            found = verdict_of(job)
             table.add_row(
                 Text(str(job.id)),
                 Text(tell(title(job, HERE))),
                 Text(owner.name),
-                Text(job.last_at.astimezone(HERE).strftime("%Y-%m-%d %H:%M")),
-                Text("" if found is None else tell(found.says)),
-                Text(tell(say("{transformer}", transformer=job.transformer)) if job.transformer else ""),
+                Text(job.last_at.astimezone(HERE).strftime("%Y-%m-%d")),
+                Text("" if found is None else tell(found)),
                 Text(job.outcome or (tell(say("closed")) if job.closed_at else "")),
             )
         Console().print(table)
@@ -71,10 +71,13 @@ def _job_record(job: Job, owner: Technician) -> dict[str, object]:
     return {name: getattr(job, name) for name in (*plain, *told)} | times | {"technician": owner.name}
 
 
-def _table(tell: Callable[[Said], str], heads: Sequence[Said]) -> Table:
-    table = Table(box=None, pad_edge=False)
-    for head in heads:
-        table.add_column(tell(head), overflow="fold")
+def _table(
+    tell: Callable[[Said], str], heads: Sequence[Said], *, whole: Collection[int] = (), wide: Mapping[int, int] | None = None
+) -> Table:
+    """A table of which some columns are never broken, and the others share what is left of the screen."""
+    table = Table(box=None, pad_edge=False, row_styles=("", "dim"))
+    for i, head in enumerate(heads):
+        table.add_column(tell(head), overflow="fold", no_wrap=i in whole, ratio=(wide or {}).get(i))
     return table
 
 
@@ -106,7 +109,7 @@ def show_stats(database: str | None, *, as_json: bool) -> None:
     """Three tables: by cause, by supply, by tap."""
     tell = words().tell
     with Session(reading(database)) as session:
-        parts = {"cause": by_cause(session), "supply_volts": by_supply(session), "tap_volts": by_tap(session)}
+        parts = {"cause": by_cause(session, LIKELY), "supply_volts": by_supply(session), "tap_volts": by_tap(session)}
     if as_json:
         record = {name: [_count_record(count) for count in counts] for name, counts in parts.items()}
         click.echo(json.dumps(record, ensure_ascii=False, indent=2))
@@ -115,10 +118,13 @@ def show_stats(database: str | None, *, as_json: bool) -> None:
         click.echo(tell(say("No verdict yet")))
         return
     heads = {"cause": say("Cause"), "supply_volts": say("Supply"), "tap_volts": say("Tap")}
+    none = {"cause": say("Not clear yet")}
     for name, counts in parts.items():
         table = _table(tell, (heads[name], say("Jobs"), say("Transformer bad"), say("Settled")))
         for count in counts:
-            table.add_row(_of(count, tell), str(count.jobs), str(count.condemned), str(count.settled))
+            table.add_row(
+                _of(count, tell, none.get(name, say("not told"))), str(count.jobs), str(count.condemned), str(count.settled)
+            )
         Console().print(table, "")
 
 
@@ -126,10 +132,10 @@ def _count_record(count: Count) -> dict[str, object]:
     return {"of": count.of, "jobs": count.jobs, "transformer_bad": count.condemned, "settled": count.settled}
 
 
-def _of(count: Count, tell: Callable[[Said], str]) -> Text:
+def _of(count: Count, tell: Callable[[Said], str], none: Said) -> Text:
     match count.of:
         case None:
-            return Text(tell(say("not told")))
+            return Text(tell(none))
         case float():
             return Text(tell(say("{volts:g} V", volts=count.of)))
         case str():

@@ -9,6 +9,7 @@ from sqlalchemy.orm import Session
 from bot.desk.incoming import Incoming
 from bot.reply import Reply
 from bot.store.tables import Job, Technician
+from bot.wording.verdict import in_a_line
 from core.said import Said, say
 
 
@@ -59,6 +60,11 @@ def title(job: Job, zone: tzinfo | None) -> Said:
     if job.name:
         return say("{name}", name=job.name)
     return say("job of {day}", day=job.opened_at.astimezone(zone).strftime("%Y-%m-%d %H:%M"))
+
+
+def verdict_of(job: Job) -> Said | None:
+    """What was found on a job, in a line; None where nothing was."""
+    return in_a_line(job.finding, job.transformer, job.confidence) if job.finding else None
 
 
 def day(moment: datetime, zone: tzinfo | None) -> str:

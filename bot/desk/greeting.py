@@ -5,10 +5,9 @@ from datetime import tzinfo
 
 from sqlalchemy.orm import Session
 
-from bot.desk.deed import title
+from bot.desk.deed import title, verdict_of
 from bot.store.jobs import current_job
 from bot.store.technicians import technician
-from core.findings import FINDINGS
 from core.said import Said, say
 
 
@@ -19,6 +18,6 @@ def standing(session: Session, channel: str, address: str, zone: tzinfo | None) 
     if job is None or job.turns == 0:
         return ()
     lines = [say("In hand: {job}, {count} messages", job=title(job, zone), count=job.turns)]
-    if job.finding:
-        lines.append(say("So far: {finding}", finding=FINDINGS[job.finding].says))
+    if (found := verdict_of(job)) is not None:
+        lines.append(say("So far: {finding}", finding=found))
     return lines

@@ -3,11 +3,10 @@
 import re
 from collections.abc import Sequence
 
-from bot.desk.deed import At, Deed, day, title
+from bot.desk.deed import At, Deed, day, title, verdict_of
 from bot.store import jobs as store
 from bot.store.history import jobs_on
 from bot.store.tables import Job
-from core.findings import FINDINGS
 from core.said import Said, say
 
 SHOWN = 8
@@ -36,14 +35,14 @@ def _before(at: At, job: Job) -> Sequence[Said]:
 
 def past(job: Job, at: At) -> Said:
     """One earlier job in a line."""
-    when, found = day(job.opened_at, at.now.tzinfo), FINDINGS.get(job.finding or "")
+    when, found = day(job.opened_at, at.now.tzinfo), verdict_of(job)
     if found is None and job.outcome:
         return say("{day}: {outcome}", day=when, outcome=job.outcome)
     if found is None:
         return say("{day}: no verdict", day=when)
     if job.outcome:
-        return say("{day}: {finding}. Done: {outcome}", day=when, finding=found.says, outcome=job.outcome)
-    return say("{day}: {finding}", day=when, finding=found.says)
+        return say("{day}: {finding}. Done: {outcome}", day=when, finding=found, outcome=job.outcome)
+    return say("{day}: {finding}", day=when, finding=found)
 
 
 def resume_job(at: At) -> Deed:
@@ -64,8 +63,8 @@ def resume_job(at: At) -> Deed:
         lines = [say("Open again: {job}", job=title(job, at.now.tzinfo))]
     else:
         lines = [say("Back on {job}", job=title(job, at.now.tzinfo))]
-    if job.finding:
-        lines.append(say("So far: {finding}", finding=FINDINGS[job.finding].says))
+    if (verdict := verdict_of(job)) is not None:
+        lines.append(say("So far: {finding}", finding=verdict))
     return Deed(lines=tuple(lines), job=job)
 
 
@@ -99,9 +98,10 @@ def _worth_listing(job: Job, at: At) -> bool:
 
 
 def _line(job: Job, at: At) -> Said:
-    if job.finding is None:
+    found = verdict_of(job)
+    if found is None:
         return say("- {job}: no verdict yet", job=title(job, at.now.tzinfo))
-    return say("- {job}: {finding}", job=title(job, at.now.tzinfo), finding=FINDINGS[job.finding].says)
+    return say("- {job}: {finding}", job=title(job, at.now.tzinfo), finding=found)
 
 
 CLOSING = re.compile(

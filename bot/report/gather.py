@@ -153,10 +153,16 @@ def _given(turns: Sequence[Turn]) -> Iterator[Given]:
 
 
 def _last_answer(whole: _Whole, part: str) -> Answer:
-    """What core says to the last message that was answered with this part, knowing all that was told on its side of the repair."""
-    for turn in reversed(whole.turns):
-        if turn.reply is not None and turn.reply.get(part) is not None:
-            return leads_and_sizing(whole.state_of(turn).job(_first_read(turn)))
+    """
+    What core says to the last message that was answered with this part, knowing all that was told on its side of the repair.
+
+    What was asked before the repair comes first: the proof of the new part has a sizing too, and a poor one.
+    """
+    answered = [turn for turn in reversed(whole.turns) if turn.reply is not None and turn.reply.get(part) is not None]
+    for turn in sorted(answered, key=lambda turn: turn.message_id in whole.after):
+        found = leads_and_sizing(whole.state_of(turn).job(_first_read(turn)))
+        if getattr(found, part) is not None:
+            return found
     return Answer()
 
 

@@ -9,7 +9,6 @@ from bot.report.paper import Tell
 from core.advice import Answer
 from core.readings import Job
 
-
 PRINTED: Final = 0.7
 """A page shows the picture a good deal smaller than a phone: more dots than 250 an inch only take time."""
 

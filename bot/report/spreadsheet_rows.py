@@ -171,9 +171,14 @@ def _sizing(report: Report) -> Iterator[Row]:
         return
     for name in sizing.__slots__:
         if isinstance(value := getattr(sizing, name), float):
-            yield _computed("sizing", name) | _number(value, _SIZING_UNIT[name.rsplit("_", 1)[-1]])
+            yield _computed("sizing", name) | _number(value, _unit_of(name))
     for rule in (*sizing.rules, *((sizing.refused,) if sizing.refused else ())):
         yield _computed("sizing", "rule", text=report.tell(rule))
+
+
+def _unit_of(name: str) -> str:
+    """The unit that a number of the sizing has by its name."""
+    return next(_SIZING_UNIT[word] for word in name.split("_") if word in _SIZING_UNIT)
 
 
 def _done(report: Report) -> Iterator[Row]:

@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from sqlalchemy import case, func, select
+from sqlalchemy import ColumnElement, case, func, select
 from sqlalchemy.orm import InstrumentedAttribute, Session
 
 from bot.store.tables import Job
 
-Column = InstrumentedAttribute[str | None] | InstrumentedAttribute[float | None]
+Column = ColumnElement[str | None] | InstrumentedAttribute[float | None]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,9 +31,9 @@ def counts(session: Session, column: Column) -> Sequence[Count]:
     return [Count(of=of, jobs=jobs, condemned=bad, settled=done) for of, jobs, bad, done in rows]
 
 
-def by_cause(session: Session) -> Sequence[Count]:
-    """By finding."""
-    return counts(session, Job.finding)
+def by_cause(session: Session, least: float) -> Sequence[Count]:
+    """By finding, where it was at least so likely; the others are counted under none."""
+    return counts(session, case((Job.confidence >= least, Job.finding)))
 
 
 def by_supply(session: Session) -> Sequence[Count]:

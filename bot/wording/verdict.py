@@ -56,6 +56,16 @@ def verdict_lines(verdict: Verdict) -> Iterator[Said]:
             yield say("Also: {finding}", finding=FINDINGS[other].says)
 
 
+def in_a_line(finding: str, transformer: str | None, confidence: float | None) -> Said:
+    """A verdict where there is one line for it, as in a list of jobs: no surer than the reply was."""
+    says = FINDINGS[finding].says
+    if confidence is None or confidence >= SURE:
+        return says
+    if confidence >= LIKELY:
+        return say("{finding}, {percent:.0f} %", finding=says, percent=100 * confidence)
+    return TRANSFORMER[transformer] if transformer in {"good", "bad"} else say("Not clear yet")
+
+
 def why_lines(verdict: Verdict, most: int = 2) -> Iterator[Said]:
     """The readings that convince, in the technician's own numbers, and the one that does not fit."""
     # What no sound unit reads is worth a line, also where other findings would read it too.

@@ -2,6 +2,7 @@
 
 import csv
 import io
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -11,6 +12,7 @@ from bot.report import JobLog, as_csv, compose
 from bot.report.as_csv import safe
 from bot.report.spreadsheet_rows import HEADS
 from bot.wording.catalog import catalog
+from core.advice import Sizing
 from core.measures import MEASURES
 from tests.bot.report.sample_jobs import JOBS, every_measure, few_readings, repaired
 
@@ -89,3 +91,14 @@ def test_a_row_taken_back_says_so() -> None:
     gone = [row for row in rows_of(repaired()) if row["stands"] == "no"]
 
     assert [(row["what"], row["volts_V"]) for row in gone] == [("secondary_volts", "206.0")]
+
+
+def test_every_number_of_a_sizing_has_its_unit() -> None:
+    """Also of a wire run, whose volts stand at the load."""
+    sizing = Sizing(
+        load_va=18.0, secondary_amps=0.75, drop_volts=1.4, volts_at_load=22.6, longest_feet=210.0, output_volts=24.0
+    )
+    found = {row["what"]: row for row in rows_of(replace(repaired(), sizing=sizing)) if row["row"] == "sizing"}
+
+    heads = ("power_VA", "current_A", "volts_V", "volts_V", "length_ft", "volts_V")
+    assert [float(row[head]) for row, head in zip(found.values(), heads, strict=True)] == [18.0, 0.75, 1.4, 22.6, 210.0, 24.0]

@@ -166,3 +166,24 @@ def test_an_empty_log_has_a_record() -> None:
     log = gather((), About(name="x", opened=START))
 
     assert (log.taken, log.verdict and log.verdict.settled) == ((), log.verdict and False)
+
+
+def test_the_sizing_is_what_was_asked_and_not_what_the_proof_needed() -> None:
+    """What was to be bought stands in the report, whatever was read afterwards."""
+    log = job_of(
+        "40 va 24 v", "2 contactors 9va, gas valve 16 va, what size?", "pri 118V sec 0V", "done, replaced, 50 va", "sec 25.4 V"
+    )
+
+    assert log.sizing is not None
+    assert (log.sizing.load_va, log.sizing.pick_va) == (34.0, 50.0)
+
+
+def test_the_leads_stay_known_though_later_answers_speak_of_them_in_passing() -> None:
+    """The map that was asked for is found again."""
+    texts = (
+        "white-black 20.4, white-red 53, white-orange 66.5, blue-yellow 1.2, which is common?",
+        "which tap for 208?",
+        "line 208 V",
+    )
+
+    assert job_of(*texts).leads is not None
