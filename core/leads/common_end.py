@@ -9,7 +9,7 @@ import numpy as np
 
 from core.circuit.windings import PRIMARY_SHARE, SECONDARY_SHARE, SIZE_POWER
 from core.leads.section_fit import Floats
-from core.leads.tap_sets import HALVES_SPREAD, LONGER_TURNS, OHM_SPREAD, VA_MID, VA_SPREAD, Wire
+from core.leads.tap_sets import COMMON_SPREAD, HALVES_SPREAD, LONGER_TURNS, OWN_SPREAD, VA_MID, VA_SPREAD, Wire
 
 FALL: Final = SIZE_POWER - 1.0
 """Power of the VA with which a winding's ohms fall."""
@@ -19,7 +19,11 @@ OPEN_RISE: Final = 1.10
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """What is known of the rating: natural logarithm of the VA."""
+    """
+    What is known of the size and the make: natural logarithm of the ohms of any winding to those of a middling 40 VA unit.
+
+    Whoever saves copper saves it on both windings, since the loss is shared about evenly between them: one winding foretells the other.
+    """
 
     mean: float
     var: float
@@ -27,7 +31,8 @@ class Size:
 
 def size_before(rated_va: float | None) -> Size:
     """The size before any reading, from the rating where it is told [VA]."""
-    return Size(math.log(VA_MID), VA_SPREAD**2) if rated_va is None else Size(math.log(rated_va), 0.05**2)
+    mean, var = (math.log(VA_MID), VA_SPREAD**2) if rated_va is None else (math.log(rated_va), 0.05**2)
+    return Size(FALL * mean - SIZE_POWER * math.log(40.0), FALL**2 * var + COMMON_SPREAD**2)
 
 
 def size_after(size: Size, secondary_ohm: float, secondary_v: float, log_var: float) -> Size:
@@ -43,19 +48,19 @@ def size_after(size: Size, secondary_ohm: float, secondary_v: float, log_var: fl
     Returns:
         The narrower size.
     """
-    gain = FALL * size.var / (FALL**2 * size.var + OHM_SPREAD**2 + log_var)
+    gain = size.var / (size.var + OWN_SPREAD**2 + log_var)
     expected = secondary_log_ohm(size, secondary_v)
-    return Size(size.mean + gain * (math.log(secondary_ohm) - expected), size.var * (1.0 - gain * FALL))
+    return Size(size.mean + gain * (math.log(secondary_ohm) - expected), size.var * (1.0 - gain))
 
 
 def secondary_log_ohm(size: Size, secondary_v: float) -> float:
     """Natural logarithm of the ohms expected of a secondary of so many rated volts [V]."""
-    return math.log(SECONDARY_SHARE * secondary_v**2) + FALL * size.mean - SIZE_POWER * math.log(40.0)
+    return math.log(SECONDARY_SHARE * secondary_v**2) + size.mean
 
 
 def first_log_ohm(size: Size, volts: float) -> float:
     """Natural logarithm of the ohms expected from common to a first tap of so many volts [V]."""
-    return math.log(PRIMARY_SHARE * volts**2) + FALL * size.mean - SIZE_POWER * math.log(40.0)
+    return math.log(PRIMARY_SHARE * volts**2) + size.mean
 
 
 def winding_prior(size: Size, volts: tuple[float, ...], wire: Wire) -> tuple[Floats, Floats]:
@@ -71,7 +76,7 @@ def winding_prior(size: Size, volts: tuple[float, ...], wire: Wire) -> tuple[Flo
         Mean and covariance of the natural logarithm of the ohms of each section.
     """
     shape, own = _shape(volts, wire)
-    base = FALL**2 * size.var + OHM_SPREAD**2
+    base = size.var + OWN_SPREAD**2
     return first_log_ohm(size, volts[0]) + shape, own + base
 
 
@@ -100,7 +105,7 @@ def secondary_prior(size: Size, secondary_v: float, sections: int) -> tuple[Floa
     Returns:
         Mean and covariance of the natural logarithm of the ohms of each section.
     """
-    base = FALL**2 * size.var + OHM_SPREAD**2
+    base = size.var + OWN_SPREAD**2
     mean = np.full(sections, secondary_log_ohm(size, secondary_v) - math.log(sections))
     return mean, np.full((sections, sections), base) + np.eye(sections) * (HALVES_SPREAD**2 / 2.0 if sections > 1 else 1e-4)
 
@@ -116,5 +121,5 @@ def half_prior(size: Size, volts: float) -> tuple[Floats, Floats]:
     Returns:
         Mean and covariance of the natural logarithm of its ohms: half the unit's rating runs through it.
     """
-    base = FALL**2 * size.var + OHM_SPREAD**2
+    base = size.var + OWN_SPREAD**2
     return np.array([first_log_ohm(size, volts) + math.log(2.0)]), np.array([[base]])

@@ -61,7 +61,7 @@ class Wire:
 
 
 WIRES: Final = (
-    Wire(name="one wire", share=0.40, thinner=(0.0, 0.03), own=0.035),
+    Wire(name="one wire", share=0.40, thinner=(0.0, 0.03), own=0.022),
     Wire(name="sized for each tap", share=0.42, thinner=(0.75, 0.40), own=0.12),
     Wire(name="any", share=0.18, thinner=(0.5, 0.5), own=0.35),
 )
@@ -70,14 +70,18 @@ WIRES: Final = (
 BROAD_WIRE: Final = Wire(name="not asked", share=1.0, thinner=(0.4, 0.5), own=0.15)
 """All of them in one, where it makes no difference."""
 
-LONGER_TURNS: Final = (0.16, 0.10)
+LONGER_TURNS: Final = (0.16, 0.08)
 """Mean and standard deviation of the natural logarithm by which an outermost turn is longer than an innermost one."""
 
 VA_MID: Final = 47.0
 VA_SPREAD: Final = 0.50
 """Natural logarithm of the rating where none is told. Common practice, no source."""
-OHM_SPREAD: Final = 0.33
-"""Standard deviation of the natural logarithm of a winding's ohms between makes of one rating. Common practice, no source."""
+COMMON_SPREAD: Final = 0.28
+"""Standard deviation of the natural logarithm by which both windings of one make lie above or below another's of the same rating. Common
+practice, no source."""
+OWN_SPREAD: Final = 0.16
+"""The same of each winding by itself: the copper loss is shared about evenly, the ratio of the two differs little. Common practice, no
+source."""
 HALVES_SPREAD: Final = 0.08
 """The same, between two halves meant to be equal."""
 

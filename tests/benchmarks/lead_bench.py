@@ -17,7 +17,10 @@ from itertools import combinations
 import numpy as np
 
 from core.leads import map_leads
+from core.leads.belief import believe
+from core.leads.evidence import gather
 from core.readings import Fact, Job, Reading
+from tests.benchmarks.lead_reference import posterior
 
 SETS = (
     ((120,), 3), ((240,), 3), ((208,), 1), ((480,), 1), ((277,), 1), ((208, 240), 5), ((120, 240), 4), ((120, 208, 240), 7), ((208, 240, 480), 4),
@@ -235,6 +238,19 @@ def order_of(names):
     return min(order, order[::-1])
 
 
+def order_right(unit, windings):
+    """True where the leads of each winding lie as they do."""
+    drawn = {order_of(names) for _, names, _ in unit.windings}
+    return all(order_of(w.leads) in drawn for w in windings)
+
+
+def sides_right(unit, windings):
+    """True where each winding has its leads and its side."""
+    return {(w.role, frozenset(n for n, _ in w.leads)) for w in windings} == {
+        (r, frozenset(n for n, _ in names)) for r, names, _ in unit.windings
+    }
+
+
 def tell(score, bands, unit, found, typo):
     """Counts of one answer."""
     windings, confidence = found.leads.windings, found.leads.confidence
@@ -254,11 +270,8 @@ def tell(score, bands, unit, found, typo):
             [w.leads for w in windings],
             typo,
         )
-    drawn = {order_of(names) for _, names, _ in unit.windings}
-    score["order"] += all(order_of(w.leads) in drawn for w in windings)
-    score["sides"] += {(w.role, frozenset(n for n, _ in w.leads)) for w in windings} == {
-        (r, frozenset(n for n, _ in names)) for r, names, _ in unit.windings
-    }
+    score["order"] += order_right(unit, windings)
+    score["sides"] += sides_right(unit, windings)
     score["asked"] += found.next_test is not None
     score["equal halves"] += unit.equal_halves
     if typo is not None:
@@ -268,6 +281,47 @@ def tell(score, bands, unit, found, typo):
         score["typo named"] += (
             found.next_test is not None and found.next_test.leads is not None and set(found.next_test.leads) == set(typo)
         )
+
+
+def beside_reference(rng, units):
+    """Scores of all pairs honestly read, beside what the bench's own priors leave."""
+    score = Counter()
+    for _ in range(units):
+        unit = draw_unit(rng)
+        seen = measure(rng, unit)
+        job = job_of(unit, seen)
+        found = map_leads(job)
+        belief = believe(gather(job)).maps[0][1]
+        left = posterior(unit, seen, SETS)
+        best = max(left, key=left.get, default=None)
+        sure, right = left.get(best, 0.0) >= 0.9, key_of(found.leads.windings) == unit.key
+        order = order_right(unit, found.leads.windings)
+        score["windings right"] += sides_right(unit, found.leads.windings)
+        score["order right"] += order
+        score["order right, or the reference is not sure of it"] += order or order_left(left, unit) < 0.99
+        score["roles right"] += right
+        score["roles right, or said under 0.9"] += right or found.leads.confidence < 0.9
+        score["reference right"] += best == unit.key
+        score["reference sure"] += sure
+        score["sure by its own weights"] += belief >= 0.9
+        score["sure with every reading borne out"] += found.leads.confidence >= 0.9
+        score["sure where the reference is not"] += belief >= 0.9 and not sure
+    return score
+
+
+def order_left(left, unit):
+    """Probability that the reference gives to the true order of every winding."""
+    drawn = {order_of(names) for _, names, _ in unit.windings}
+    return sum(p for key, p in left.items() if all(_in_order(names) in drawn for _, names in key))
+
+
+def _in_order(names):
+    """Leads of a map's winding along it, which is a set in the key."""
+    place = {"common": 0.0, "12": 1.0, "ct": 2.0}
+    rows = sorted(names, key=lambda row: place.get(row[1], float(row[1]) if row[1].isdigit() else 0.0))
+    if [role for _, role in rows] == ["12", "12", "ct"]:
+        rows = [rows[0], rows[2], rows[1]]
+    return order_of(rows)
 
 
 def main():
@@ -282,7 +336,7 @@ def main():
     }.items():
         score, bands, cpu = play(np.random.default_rng(11), units, **how)
         every += bands
-        print(f"\n{title}: {units} units, cpu ms median {1e3 * np.median(cpu):.1f}, 95 % {1e3 * np.quantile(cpu, 0.95):.1f}")
+        print(f"\n{title}: {units} units, cpu ms median {1e3 * np.median(cpu):.1f}, 99 % {1e3 * np.quantile(cpu, 0.99):.1f}")
         print(
             "  "
             + ", ".join(
@@ -290,6 +344,9 @@ def main():
                 for name, count in score.items()
             )
         )
+    print(f"\nall pairs beside a Bayesian reference with the bench's own priors: {units} units")
+    for name, count in beside_reference(np.random.default_rng(12), units).items():
+        print(f"  {name} {count / units:.2%}")
     print("\ncalibration (confidence, units, right):")
     for low, high in ((0, 0.5), (0.5, 0.7), (0.7, 0.8), (0.8, 0.9), (0.9, 0.95), (0.95, 0.98), (0.98, 1.01)):
         rows = [(c, r) for c, r in every if low <= c < high]
