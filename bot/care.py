@@ -13,6 +13,9 @@ from core.readings import Job
 from core.said import Said
 from grammar import Message
 
+ANSWERED_BESIDE = frozenset({"bigger_fuse", "parallel_class2"})
+"""Refusals beside which sizing answers what was asked."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Care:
@@ -38,6 +41,11 @@ class Care:
     def refuses(self) -> bool:
         """True where something is refused."""
         return any(DANGERS[name].kind == "no" for name in self.danger.names)
+
+    def leaves_an_answer(self, job: Job) -> bool:
+        """True where what is refused was a question with an answer of its own: which fuse instead, what two units together would take."""
+        refused = {name for name in self.danger.names if DANGERS[name].kind == "no"}
+        return refused <= ANSWERED_BESIDE and bool({"fuse", "parallel"} & set(job.asks))
 
     @property
     def names(self) -> tuple[str, ...]:

@@ -64,9 +64,10 @@ def reply_to(state: State, sent: Turn) -> Reply:
         clearing = message.forgets == "readings" and bool(after.readings)
         return _reply((*care.danger.lines, *talk) or (EMPTY,), message, silent, care, words, clearing=clearing)
     if care.refuses:  # the refusal names the safe step: no other stands beside it
-        core_answer = replace(core_answer, lines=(), next_test=None, cautions=(), picture=None)
+        answered = core_answer.lines if care.leaves_an_answer(job) and not message.readings else ()
+        core_answer = replace(core_answer, lines=answered, next_test=None, cautions=(), picture=None)
         verdict = only_news(core_answer, state, job, words).verdict if message.readings else None
-        lines = (*care.danger.lines, *talk, *compose.beside_refusal(message, verdict))
+        lines = (*care.danger.lines, *talk, *compose.beside_refusal(message, verdict), *answered)
         return _reply(lines, message, core_answer, care, words)
     care = with_step(care, core_answer, job)
     is_circuit = speaks_of_circuit(job, core_answer.verdict) or bool(message.withdrawn)

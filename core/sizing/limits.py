@@ -119,10 +119,7 @@ def _fuse(job: Job) -> Said | None:
         return say("A fuse of {value:g} A can't be. Send its rating, up to 5 A on the 24 V side", value=fuse)
     if "line_fuse" in job.topics:
         return None
-    return say(
-        "No: {value:g} A has no place on 24 V controls. Class 2 allows 100 over the open volts, about 3.5 A. Send VA and volts",
-        value=fuse,
-    )
+    return say("No: {value:g} A has no place on 24 V controls: Class 2 allows 100 / open volts, about 3.5 A", value=fuse)
 
 
 def _only_ohms(job: Job) -> Said | None:

@@ -35,7 +35,7 @@ def parallel_part(told: Told) -> Part | None:
             say("It takes the same make, VA, ratio and tap on one line pair, each fused, and the listing"),
             *_phase_test(told.loads.rated_v),
         ),
-        more=_circulating(told),
+        more=() if "parallel_class2" in told.job.dangers else _circulating(told),
         rules=(NO_INTERCONNECTING,),
         cautions=("class2_no_interconnect", "licensed_hand"),
     )

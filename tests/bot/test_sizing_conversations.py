@@ -1,0 +1,83 @@
+"""Sizing through the one path: short, the refusal beside its answer, loads kept, runs of their own, a proof that goes on."""
+
+import pytest
+
+from tests.bot.test_safety_conversations import play
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "need va for 2 contactors 9va, gas valve half amp, board, 120 ft of 18",
+        "2 contactors 9va each 60 inrush, gas valve .5a, stat 3va, what size",
+        "12 contactors 10 va each what size",
+        "what fuse for 40 va, 208 supply",
+        "how much do i lose on 150 ft of 18 with 20 va",
+        "can i put a 75 va in the same box as the 40",
+        "necesito transformador para 2 contactores de 9va y valvula de gas medio amp",
+    ],
+)
+def test_a_sizing_answer_is_read_at_a_glance(text: str) -> None:
+    """Eight lines at most, the echo included."""
+    assert len(play(text)[0].text.splitlines()) <= 8
+
+
+def test_the_bare_board_of_the_supply_house_is_asked_for_and_its_figure_completes_the_load() -> None:
+    """Two messages; the record's facts name no load without a figure."""
+    first, second = play("need va for 2 contactors 9va, gas valve half amp, board, 120 ft of 18", "board is 6 va")
+
+    assert "1 × board (usually 3 to 12 VA)" in first.text
+    assert [f.get("device") for f in first.record()["facts"] if f["fact"] == "load"] == ["contactor", "gas valve"]
+    assert second.answer.sizing is not None
+    assert (second.answer.sizing.load_va, second.answer.sizing.pick_va) == (36.0, 50.0)
+
+
+def test_a_sum_takes_the_place_of_its_parts() -> None:
+    """18 VA told by devices, then 47 VA in all: 47, not 65."""
+    second = play("2 contactors 9va what size", "whole load is 47 va what size")[1]
+
+    assert second.answer.sizing is not None
+    assert second.answer.sizing.load_va == 47.0
+
+
+def test_a_run_is_about_the_loads_that_its_message_names() -> None:
+    """12 contactors stay at the unit; the solenoid alone is at the end of 100 ft."""
+    second = play("8 contactors 9va what size", "what do i lose on 100 ft of 18 with a 10va solenoid")[1]
+
+    assert second.answer.sizing is not None
+    assert second.answer.sizing.drop_volts == pytest.approx(24.0 * 1.554 / (57.6 + 1.554), abs=0.01)
+
+
+def test_the_refusal_of_two_in_parallel_leaves_the_rest_of_the_answer() -> None:
+    """No first; then what to buy, what it would take, and the phase test."""
+    lines = play("can i parallel two 40 va transformers")[0].text.splitlines()
+
+    assert lines[0].startswith("No.")
+    assert "One 100 VA unit carries what two of 40 VA would" in lines
+    assert any(line.startswith("Phase test for one common") for line in lines)
+
+
+def test_a_proof_that_was_asked_for_goes_on_with_the_readings() -> None:
+    """Each is judged as it comes, and at the end it passes without another test."""
+    replies = play(
+        "new 75va in on the 208 tap, 208 building, prove it",
+        "line 209",
+        "sec 26.6 no load",
+        "sec 25.2 loaded, R-C 24.9",
+        "coil 24.6, sec 2.1 amps",
+    )
+
+    assert "Not proved yet: 6 readings" in replies[0].text
+    assert "Pass, Line: 209.0 V" in replies[1].text
+    assert "Pass, Secondary, one lead off: 26.6 V" in replies[2].text
+    assert "PASS: every reading is in its range" in replies[4].text
+    assert replies[4].answer.next_test is None
+
+
+def test_a_proof_that_fails_says_so_and_searches_on() -> None:
+    """19 V at the stat."""
+    last = play("new 40va in, 120 supply, prove it", "line 121, sec 25.1, R-C 19.0v")[1]
+
+    assert "FAIL: 1 reading out of its range" in last.text
+    assert "Fail, R to C at the stat: 19.0 V" in last.text
+    assert last.answer.next_test is not None
