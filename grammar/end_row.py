@@ -90,6 +90,8 @@ class EndRow(NumberRow):
         between = any(self.kind(b) in {"between", "leadword"} for b in range(max(0, at - 6), at))
         if join.kind == "and" or (join.kind == "letter" and join.meaning == "y"):
             return between or (before.kind != "place" and behind.kind != "place")
+        if join.text == "con" and {before.meaning, behind.meaning} == {"r", "c"}:
+            return True
         return join.kind == "with" and (
             before.kind == behind.kind == "colour"
             or (join.text == "con" and before.kind == behind.kind and before.kind in {"place", "mark"})

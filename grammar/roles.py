@@ -78,6 +78,8 @@ class LabelledRow(EndRow):
         if phrase.kind == "letter" and phrase.meaning in {"w", "y", "n", "o"}:
             phrase.kind = {"w": "with", "y": "and", "n": "and", "o": "or"}[phrase.meaning]
         phrase.kind = _ALONE.get(phrase.kind, phrase.kind)
+        if phrase.kind == "alone" and phrase.text == "va" and self.spanish and self.kind(self.at + 1) != "colon":
+            phrase.kind = "filler"  # "va y viene"
         if phrase.kind == "alone" and phrase.meaning in {
             "not_ours",
             "gauge",

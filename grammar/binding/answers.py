@@ -24,6 +24,7 @@ def answers(draft: Draft, *, replaced: bool) -> None:
     """Settles what a bare value, a unit or a yes answers."""
     free = [f for f in draft.figures if not f.done and not f.withdrawn and f.site is None and f.kind != "good"]
     _no_number(draft)
+    _asked_of_facts(draft)
     if replaced:
         if free and not draft.readings and not draft.unclear:
             _earlier(draft, free)
@@ -33,6 +34,18 @@ def answers(draft: Draft, *, replaced: bool) -> None:
         return
     if len(free) == 1 and not draft.readings:
         _answer(draft, free[0])
+
+
+OF_FACTS = {"fuse_amps": "fuse", "wire_awg": "wire_run", "load": "size"}
+
+
+def _asked_of_facts(draft: Draft) -> None:
+    """In "fusible de 5 amps en un 40va, esta bien?": a question without a word of asking is about what it tells."""
+    if draft.asks or draft.readings or draft.unclear or draft.warned.names or "?" not in draft.text:
+        return
+    if draft.name is not None or any(f.fact == "symptom" for _, f in draft.facts):
+        return
+    draft.asks += [ask for fact, ask in OF_FACTS.items() if draft.told(fact) is not None][:1]
 
 
 def _no_number(draft: Draft) -> None:

@@ -104,7 +104,9 @@ def _landed(draft: Draft) -> None:
     common = {f.lead for _, f in draft.facts if f.fact == "lead_is" and f.role == "common"} | {"white"}
     for at, phrase in enumerate(draft.phrases):
         lead = None
-        if phrase.kind in {"lands", "tapword"}:
+        if phrase.text in {"red on", "red landed"} and _line_behind(draft, at):
+            lead = "red"  # a word for the load being on, but for what stands behind it
+        elif phrase.kind in {"lands", "tapword"}:
             lead = _lead_beside(draft, at)
         elif phrase.kind == "ends" and _on_a_lead(draft, at):
             lead = lead_name(phrase.ends[0], draft)
@@ -118,10 +120,18 @@ def _landed(draft: Draft) -> None:
             draft.facts.append((at, Fact(fact="tap_lead", value=lead)))
 
 
+def _line_behind(draft: Draft, at: int) -> bool:
+    ends = draft.phrases[at + 1].ends if draft.kind(at + 1) == "ends" else ()
+    return len(ends) == 1 and ends[0].name in {"l1", "l2", "l3", "line"}
+
+
 def _on_a_lead(draft: Draft, at: int) -> bool:
     """In "277 supply, on the brown lead": a colour behind "on" in a clause that has no figure, where the supply or the rating is told."""
     phrase = draft.phrases[at]
     told = draft.told("supply_volts") is not None or draft.told("rated_va") is not None
+    used = any(draft.phrases[i].text in {"using", "used", "use", "usando", "uso", "usa"} for i in range(max(0, at - 3), at))
+    if used and len(phrase.ends) == 1 and phrase.ends[0].kind == "colour" and draft.kind(at + 1) in {"leadword", "tapword"}:
+        return not draft.asks and not any(draft.clause[f.at] == draft.clause[at] for f in draft.around(at))
     if (
         not told
         or len(phrase.ends) != 1

@@ -3,6 +3,8 @@
 from grammar.binding.draft import Draft
 from grammar.binding.plausible import is_usual_supply
 
+NOMINAL_CONTROL_V = 24.0
+"""What the control circuit is called by. [V]"""
 TOUCHING = frozenset({"amounts", "value"})
 """An unknown word beside one of these may say how the value was taken, so it is told."""
 
@@ -30,6 +32,8 @@ def leftovers(draft: Draft) -> None:
             continue
         if any(start <= figure.start < end for start, end in draft.cue_spans):
             continue
+        if figure.unit is None and figure.value == NOMINAL_CONTROL_V and any(f.fact == "symptom" for _, f in draft.facts):
+            continue  # "va y viene el 24"
         if "which_lead" in draft.asks and figure.unit is None and is_usual_supply(figure.value):
             continue  # "which one is the 208?": the number names the lead that is asked about
         if (

@@ -19,6 +19,7 @@ def find_sites(draft: Draft) -> None:
     )
     in_and_out(draft)
     _ground_as_verb(draft)
+    _nameplates(draft)
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind == "ends":
             site = site_of(draft, at, phrase)
@@ -29,6 +30,7 @@ def find_sites(draft: Draft) -> None:
         elif phrase.kind == "notours":
             draft.sites[at] = Site(at, "notours", phrase.meaning)
     _at_the_transformer(draft)
+    _of_the_transformer(draft)
     if any(site.name == "pressure" for site in draft.sites.values()):
         for at, phrase in enumerate(draft.phrases):  # "low side 70 high side 250"
             if at in draft.sites and phrase.kind == "ends" and draft.text[phrase.start : phrase.end].lower() == "high side":
@@ -95,6 +97,40 @@ LED_THERE = frozenset(
     }
 )
 """Words between a value and the transformer."""
+
+
+GIVES = frozenset({"takes", "recibe", "entrega", "gives", "puts", "fed", "makes", "outputs", "getting"})
+
+
+def _of_the_transformer(draft: Draft) -> None:
+    """In "the transformer gets 208 and puts out 24.5": each value is of the winding that it fits."""
+    for figure in draft.figures:
+        verb = figure.at - 1
+        if figure.kind != "amount" or figure.unit not in {None, "V"} or verb in draft.sites:
+            continue
+        if draft.kind(verb) != "reads" and draft.phrases[verb].text not in GIVES:
+            continue
+        reach = range(verb - 1, max(-1, verb - 8), -1)
+        named = next((i for i in reach if draft.kind(i) in {"transformer", "ends", "device", "notours"}), None)
+        if named is None or draft.kind(named) != "transformer" or draft.sentence[named] != draft.sentence[figure.at]:
+            continue
+        span = 5 if draft.kind(figure.at + 1) in {"at", "between"} else 2
+        behind = any(
+            i in draft.sites and draft.clause[i] == draft.clause[figure.at]
+            for i in range(figure.at + 1, figure.at + span)
+            if i < len(draft.phrases)
+        )
+        name = next((n for n in ("primary", "secondary") if fits_live(n, figure.value)), None)
+        if name is not None and not behind:
+            draft.sites[verb] = Site(verb, "place", name)
+
+
+def _nameplates(draft: Draft) -> None:
+    """In "placa: 75VA": the word for a board that is a nameplate too."""
+    for at, phrase in enumerate(draft.phrases):
+        rated = any(f.unit == "VA" and 0 < f.at - at <= 3 for f in draft.figures)
+        if phrase.text == "placa" and draft.kind(at + 1) in {"colon", "is", "reads", "amounts"} and rated:
+            draft.phrases[at] = Phrase("nameplate", "nameplate", phrase.start, phrase.end, phrase.text, phrase.language)
 
 
 def _dead_places(draft: Draft) -> None:

@@ -13,6 +13,7 @@ PLACES_OF_WORK = frozenset(
 def supply(draft: Draft) -> None:
     """Nominal volts beside a word for the supply; that word beside a measured value is a place."""
     for figure in open_amounts(draft):
+        _of_two(draft, figure)
         if not volts(figure) or figure.value not in NOMINAL_V:
             continue
         before = neighbour(draft, figure.at, -1, {"supply"}, 2)
@@ -41,8 +42,21 @@ def supply(draft: Draft) -> None:
     _supply_by_itself(draft)
     air = any(s.kind == "notours" and s.name == "temperature" for s in draft.sites.values())
     for at, phrase in enumerate(draft.phrases):  # "supply reads 203" is measured, so at the line
-        if phrase.kind == "supply" and not air and at not in draft.taken and not phrase.text.endswith((" is", " es de", " de")):
+        if phrase.kind == "supply" and not air and at not in draft.taken and not phrase.text.endswith(NO_PLACES):
             draft.sites[at] = Site(at, "place", "line")
+
+
+NO_PLACES = (" is", " es de", " de", "phase", "ph", "fasico", "fasica", " on", " off", " of", " by", " con")
+"""Ends of words for the supply that name no place."""
+
+
+def _of_two(draft: Draft, figure: Figure) -> None:
+    """In "480/277 building": line to line, and line to neutral."""
+    if len(figure.amounts) == 2 and all(a.value in NOMINAL_V for a in figure.amounts) and figure.joins[0] == "/":
+        near = neighbour(draft, figure.at, -1, {"supply"}, 2), neighbour(draft, figure.at, 1, {"supply"}, 0)
+        if near != (None, None):
+            draft.fact(figure, Fact(fact="supply_volts", value=max(a.value for a in figure.amounts), unit="V"))
+            draft.taken.update(at for at in near if at is not None)
 
 
 def _is_address(draft: Draft, figure: Figure, at: int) -> bool:
@@ -79,6 +93,7 @@ def _supply_of_a_question(draft: Draft) -> None:
         led = before is not None and (
             before.text in {"on", "for", "with", "off", "a", "para", "con", "de"}
             or before.kind == "at"
+            or ("tap" in draft.asks and before.text in {"hay", "tengo", "have", "got", "tenemos", "theres", "is"})
             or (
                 before.kind == "reads"
                 and draft.phrases[figure.at - 2].text in {"si", "if", "cuando", "i", "with", "when", "we"}

@@ -8,6 +8,7 @@ from grammar.cues import Found, find, index, vocabulary
 from grammar.dangers import dangers_in
 from grammar.phrase import Phrase
 from grammar.words.asks import WHOLE
+from grammar.words.colours import COLOURS
 
 INNER_DENIALS = frozenset({"isnt", "not", "aint", "wasnt", "never", "no", "nunca", "doesnt", "didnt"})
 NAMED_DENIALS = frozenset({"no", "sin", "nothing", "nada", "none", "nobody", "nadie"})
@@ -188,12 +189,17 @@ def _consume(draft: Draft, start: int, end: int) -> None:
             figure.done = True
 
 
+COLOUR_WORDS = frozenset(word for row in COLOURS for word in (*row.en, *row.es))
+
+
 def _means_live(words: Sequence[str], found: Found) -> bool:
     """In "both legs are hot": live, and no heat."""
     last = found.at[-1]
     if words[last] != "hot":
         return False
     before = words[max(0, found.at[0] - 4) : found.at[0] + 1]
+    if set(words[max(0, last - 3) : last]) & COLOUR_WORDS:
+        return True  # "orange is hot, white is neutral"
     behind = words[last + 1 : last + 4]
     if any(w in {"leg", "legs", "wire", "lead", "line", "side", "l1", "wires"} for w in before):
         return True

@@ -266,6 +266,7 @@ ASKS = (
             "what am i looking", "where from here", "what do u want",
         ),
         es=(
+            "que debo|deberia|tengo-que|hay-que|puedo|necesito medir|revisar|checar|probar|tomar|leer|hacer", "que me toca",
             "que otra|otras lectura|prueba|medida|medicion|lecturas|pruebas|cosa", "que mas .. mido|reviso|checo|pruebo|hago|ocupas|necesitas|falta|quieres", "donde pongo .. puntas|medidor|metro", "ahora que .. hago|mido|reviso|checo|pruebo", "que .. sigue", "y ahora|luego|despues que", "que lectura|prueba|medida .. ocupas|necesitas|quieres|falta|sigue|tomo|hago", "donde busco|checo|mido|reviso|empiezo|sigo", "por donde le sigo|busco|empiezo", "como encuentro .. corto|falla|problema", "cual es el .. paso|prueba", "cual es la siguiente|proxima", "proximo paso", "siguiente prueba", "que me falta", "que le mido|reviso|pruebo", "que quieres que", "dime que .. mido|reviso|checo|pruebo|hago|sigue", "para donde",
             "que sigue", "que mas", "que necesitas", "que ocupas", "ahora que sigue", "que debo checar", "que falta",
             "cual sigue", "alguna idea", "que me recomiendas", "que recomiendas", "dime que hago", "que hacemos", "que le hago",

@@ -147,11 +147,11 @@ LINKS = (
             "service voltage", "voltage here is", "unit voltage", "site voltage", "power here", "house is", "store is",
             "shop is", "this unit is", "unit is", "system is", "bulding", "site", "the place is", "power here is", "fed with",
             "fed by", "feed", "supply is", "source", "nominal", "power is", "have to work with", "circuit here is",
-            "equipment is",
+            "equipment is", "three phase", "3 phase", "single phase", "1 phase", "3ph", "1ph", "3 ph", "runs on", "runs off", "running off", "runs off of", "powered by",
         ),
         es=(
             "edificio", "suministro", "alimentacion", "servicio electrico", "la unidad es de", "equipo es de", "unidad es de",
-            "equipo de", "la casa es de", "fuente", "voltaje del edificio", "suministro de",
+            "equipo de", "la casa es de", "fuente", "voltaje del edificio", "suministro de", "trifasico", "monofasico", "trifasica", "monofasica", "corre con",
         ),
     ),
     Words(

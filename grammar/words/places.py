@@ -70,7 +70,7 @@ PLACES = (
     Words(
         "place", "fuse",
         en=(
-            "fuse", "fuses", "fuze", "fused at", "fused with", "fused for", "fused", "fuse holder", "fuseholder",
+            "fuse", "fuses", "fuze", "slow blow", "slo blo", "slow blo", "slo-blo", "fast blow", "fast acting", "time delay fuse", "atc fuse", "fused at", "fused with", "fused for", "fused", "fuse holder", "fuseholder",
             "low voltage fuse", "lv fuse", "low volt fuse", "24v fuse", "24 volt fuse", "control fuse", "board fuse",
             "blade fuse", "inline fuse", "in line fuse", "glass fuse", "low voltage breaker", "transformer breaker",
             "xfmr breaker", "fuse on the board", "fuse link", "secondary fuse",
