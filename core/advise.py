@@ -84,6 +84,8 @@ def leads_and_sizing(job: Job) -> Answer:
 
 
 def _parts(job: Job) -> list[Answer | None]:
+    if _is_va_of_a_coil(job):
+        job = replace(job, asks=tuple("size" if ask == "va_estimate" else ask for ask in job.asks))
     asked = set(job.asks)
     if _is_supply_of_leads(job):
         asked = (asked - {"which_lead"}) | {"tap"}
@@ -114,6 +116,12 @@ def _is_supply_of_leads(job: Job) -> bool:
 _OF_LEADS: Final = frozenset({"lead_ohms", "lead_volts", "line_volts"})
 
 
+def _is_va_of_a_coil(job: Job) -> bool:
+    """True where VA are asked of a coil by its ohms: that is the size's to refuse, and no transformer is meant."""
+    windings = {"primary_ohms", "secondary_ohms", "secondary_volts_lifted"}
+    return "va_estimate" in job.asks and "coil_ohms" in job.fresh and not job.fresh & windings
+
+
 def _is_phase_test(job: Job) -> bool:
     """True for volts from the R of one unit to the R of another: no winding lies between two leads of one name."""
     read = job.last("lead_volts") if "lead_volts" in job.fresh else None
@@ -130,6 +138,13 @@ def _is_for_sizing(job: Job) -> bool:
     if job.fresh & _SIZING_FACTS:
         return True
     told_only = not job.fresh & MEASURES.keys()
+    if (
+        told_only
+        and job.new
+        and not {"tap", "which_lead"} & set(job.asks)
+        and job.fresh & {"rated_va", "rated_secondary_volts", "supply_hertz"}
+    ):
+        return True  # sizing says nothing to a sound nameplate
     return told_only and (
         _is_only_a_nameplate(job) or {"supply_volts", "tap_volts"} <= job.fresh or "supply_hertz" in job.fresh
     )

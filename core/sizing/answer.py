@@ -9,7 +9,7 @@ from core.readings import Job
 from core.said import Said, say
 from core.sizing.class_lines import class_part
 from core.sizing.current_lines import amps_part, fuse_part
-from core.sizing.limits import refusal
+from core.sizing.limits import is_nonsense, refusal
 from core.sizing.load_lines import load_part
 from core.sizing.proof import prove
 from core.sizing.site_lines import ground_part, parallel_part, supply_part
@@ -82,7 +82,7 @@ def is_meant(job: Job) -> bool:
         return True
     if (OTHER_SUBJECTS - {"next"}) & asks:
         return False
-    if "load" in job.fresh:  # "load adds up to 95 va, what now"
+    if "load" in job.fresh or is_nonsense(job):  # "load adds up to 95 va, what now"
         return True
     if "next" in asks:
         return False

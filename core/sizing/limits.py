@@ -60,6 +60,17 @@ MOST_INRUSH_RATIO: Final = 20.0
 """Of sealed VA. Kissell, Ratings for Coils, has 4 to 13; with room above. Common practice, no source."""
 
 
+def is_nonsense(job: Job) -> bool:
+    """
+    True where a fact of this message is past sense by itself, whatever was asked.
+
+    Args:
+        job: What is known.
+    """
+    numbers = ((f.fact, f.value) for f in job.new if f.fact in BOUNDS and isinstance(f.value, int | float))
+    return any(not BOUNDS[name][0] <= float(value) <= BOUNDS[name][1] for name, value in numbers)
+
+
 def refusal(job: Job) -> Said | None:
     """
     Why no number may be built on this, or None where nothing stands against it.

@@ -13,7 +13,9 @@ SOURCE: Final = Source(
 TWIN: Final = Source("IEC 60950-1", "Table 2C, limited power source")
 """The same numbers in another standard."""
 LISTING: Final = Source("UL 1585 (now UL 5085-3)", "30 V rms under any load or open")
-INTERCONNECTING: Final = Source("NEC", "725.121(B)")
+INTERCONNECTING: Final = Source(
+    "NEC", "725.121(B)", "numbered so from the 2011 edition on (from memory); the rule itself is older"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,7 +6,7 @@ from core.said import say
 from core.standards.rule import Rule
 from core.standards.source import COMMON_PRACTICE, Source
 
-NEC_SOURCE: Final = Source("NEC", "240.6(A)")
+NEC_SOURCE: Final = Source("NEC", "240.6(A)", "as a code Q&A of 2019 gives it")
 BEHAVIOUR: Final = Source(
     "UL/CSA 248-14", "carries 100 %, opens at 135 % within 1 h, at 200 % within 2 min", "as a fuse guide quotes it"
 )

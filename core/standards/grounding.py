@@ -8,7 +8,7 @@ from core.standards.rule import Rule
 from core.standards.source import Source
 
 SOURCE: Final = Source("29 CFR 1926.404", "(f)(1)(iii)")
-TWIN: Final = Source("NEC", "250.20(A)")
+TWIN: Final = Source("NEC", "250.20(A)", "edition not told by the text that was read; the federal law beside it is current")
 
 LIMIT_TO_GROUND_V: Final = 150.0
 

@@ -6,7 +6,7 @@ from core.said import say
 from core.standards.rule import Rule
 from core.standards.source import Source
 
-SOURCE: Final = Source("NEC", "210.19(A) informational note, 3 % on a branch")
+SOURCE: Final = Source("NEC", "210.19(A) informational note, 3 % on a branch", "read in the 2011 edition")
 
 ADVISED_SHARE: Final = 0.03
 

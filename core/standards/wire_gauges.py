@@ -9,7 +9,7 @@ from core.standards.source import Source
 
 GAUGE_SOURCE: Final = Source("ASTM B258", "diameter 0.005 in x 92^((36 - n)/39)", "from memory")
 COPPER_SOURCE: Final = Source("IEC 60028 (1925)", "standard annealed copper, 1/58 ohm mm2/m at 20 degC")
-TABLE_8: Final = Source("NEC Chapter 9", "Table 8, uncoated copper, DC, 75 degC")
+TABLE_8: Final = Source("NEC Chapter 9", "Table 8, uncoated copper, DC, 75 degC", "edition not told by the copy that was read")
 ZERO_OHM_SOURCE: Final = Source("MIL-DTL-28778A", "4.6.9")
 
 RESISTIVITY_OHM_MM2_M: Final = 1.0 / 58.0

@@ -45,7 +45,10 @@ def _inrush(draft: Draft) -> None:
         two_behind = (
             draft.figure_at(at + 2) if draft.phrases[min(at + 1, len(draft.phrases) - 1)].text in {"de", "of", "is"} else None
         )
-        for figure in (before, two_before, behind, two_behind):
+        found = [before, two_before, behind, two_behind]
+        if before is not None and behind is not None and behind.value > before.value and draft.kind(at - 2) == "device":
+            found.insert(0, behind)  # "contactor 9va inrush 60": the larger is the inrush
+        for figure in found:
             if figure is not None and figure.kind == "amount" and figure.unit in {None, "VA", "A"} and not figure.done:
                 figure.done = True
                 draft.cue_spans.append((figure.start, figure.end))

@@ -77,6 +77,7 @@ ASKS = (
     Cue(
         "size",
         en=(
+            "what do i|we need va|volt", "what va|size do|would|will|should i|we|it need|want|take",
             "need .. size", "size here|needed|please|this|me", "whats|what's .. size|right transformer|xfmr|va", "whats|what's the right|best|correct|smallest|minimum .. va|size|transformer|xfmr", "how many|much va|volt", "how big .. transformer|xfmr|va|one|should|do|to", "is|will|would|does|can|could .. va|40|50|75|20|100|60 .. enough|hold|handle|carry|do|work|cover|cut", "what va .. get|buy|need|put|use|install|order|pick|want", "what|which .. transformer|xfmr .. get|buy|need|put|use|install|order|pick|want", "minimum va|size|transformer|xfmr", "smallest .. va|transformer|xfmr", "size .. transformer|xfmr", "va required|requirement|needed|rating", "spec .. transformer|xfmr", "transformer|xfmr big|large enough", "how big a transformer|xfmr", "am i overloaded|over|overloading", "is it|this|that overloaded|undersized|oversized", "over loaded", "is .. big enough", "room to add|for", "enough for|to", "can i add", "what should i replace .. with", "what do i replace .. with",
             "what size .. transformer|xfmr|do|should|unit|va|one", "what size xfmr|transformer", "what size",
             "what transformer|xfmr .. for|do|should|would|will|to", "what transformer|xfmr will", "what transformer",
@@ -84,7 +85,7 @@ ASKS = (
             "how big of a", "can i get away with .. va|40|50|75", "go up to .. va|50|75|100", "bump .. va|50|75|100",
             "right va", "how many va do|should|to|would|will i|we|you", "how big .. need|transformer|xfmr|should|buy|get|do",
             "big enough", "swap .. 20|40|50 for", "go from .. 20|40|50 to", "replace .. 20|40|50 with .. 50|75|100",
-            "enough va", "large enough", "what va do|should|to|would|for|transformer|xfmr|will", "which va|size",
+            "enough va", "large enough", "what va", "what va do|should|to|would|for|transformer|xfmr|will", "which va|size",
             "is .. va|40|50|75|20|100|60 .. enough|ok|okay|plenty|sufficient|adequate",
             "will .. va|40|50|75|20|100|60 .. carry|handle|do|work|run|cover|hold", "size .. up", "40 or 75", "40 or 50",
             "50 or 75", "do i need .. bigger transformer|xfmr|va", "need .. bigger .. transformer|xfmr", "how much va",
@@ -253,6 +254,7 @@ ASKS = (
     Cue(
         "next",
         en=(
+            "a|the next step|test|check|move", "am i|we done", "anything left|else .. check|test|do|try|measure",
             "anything else|more i|to .. test|check|measure|read|try|look|do", "what .. test|check|measure|ohm|try|look .. next", "which .. test|check|measure|reading .. next", "what test|reading|check .. next|now", "where .. go|look|check|start|head from|next|now", "what .. next|now", "so now what", "whats left to check|test|do", "where do i put my|the meter|leads|probes", "where should my|the meter|leads|probes", "what else .. need|want|ohm|measure", "next up", "next thing", "what am i missing|looking|checking|testing", "tell me what to|next", "what do we|u .. next|check|test|need|want", "any other|more readings|tests|checks|reading|test", "what would help|narrow", "best next", "how do i find .. short|break|fault|problem", "what's my next", "whats the plan", "give me .. next", "where to look|check|start|go",
             "what next", "what reading|test|measurement|number do you need|want", "which reading|test do you",
             "what do you need", "what else do you need", "what should i be checking|testing", "what to do",
@@ -343,6 +345,7 @@ ASKS = (
     Cue(
         "history",
         en=(
+            "what i've|ive|we've entered|sent|given|told|logged|typed|got|put|measured|done|taken", "run|walk|take me|us through what|the|my", "go over|through what|the|my", "what .. entered|logged|typed|taken",
             "what|which .. have|did|got|you|i .. so far|sent|send|given|gave|logged|recorded|down", "show|list|read|tell .. everything|all|readings|numbers|log|far", "what have i|we|you .. sent|told|given|got|checked|tested|measured", "everything .. so far", "whats in .. log|job", "whats been|recorded|logged",
             "history", "what readings", "what do you have", "what have i|we", "what did i", "everything i sent|gave|told",
             "all i sent|gave|told", "what all i", "list what", "what you have|got|know", "tell me what you have",
@@ -355,6 +358,7 @@ ASKS = (
             "show me .. readings|numbers|log|history", "prior visits|visit|calls", "anything on", "remind me what",
         ),
         es=(
+            "repasa|repasame|revisa .. que|lecturas|lo", "lo que|ya he|te metido|mandado|medido|dado|dicho|apuntado|tomado", "que llevo|llevamos apuntado|medido|mandado",
             "que .. tienes|llevas|apuntado|guardado|registrado|anotado", "que .. mande|mandado|medido|dije|dicho|di|dado", "dame|muestra|ensena|lista|repite|dime .. lecturas|numeros|medidas|valores|todo", "cuales lecturas|numeros|medidas|valores", "lo que llevamos|llevo|mande|medi",
             "historial", "que llevas", "que tienes anotado", "que apunte", "lo que te mande", "dime las lecturas",
             "que te dije", "que hemos medido", "que valores", "que lecturas", "que tienes", "que llevo", "que te he|mandado",
