@@ -90,6 +90,8 @@ class Landing:
     cap: tuple[str, ...]
     volts_out: tuple[float, float] | None
     fits: bool
+    sure: float = 1.0
+    """Probability that line goes on the right leads: more than that of the map where it doesn't matter which end is common."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

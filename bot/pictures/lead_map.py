@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from bot.pictures import Picture, Tell
@@ -25,6 +26,7 @@ from bot.pictures.wires import cap, coil, core_lines, terminal, wire
 from core.advice import Answer, LeadMap, Winding
 from core.leads.evidence import Evidence, gather, pair
 from core.leads.lead_words import lead_name
+from core.leads.sureness import SURE
 from core.readings import Job
 from core.said import Said, say
 
@@ -40,6 +42,8 @@ _LABEL_X: Final = 36.0
 _LABEL_ROOM: Final = 410.0
 _RIGHT_X: Final = 1115.0
 _RIGHT_ROOM: Final = 215.0
+_TIGHT: Final = 110.0
+"""Height for one lead under which its words are set smaller."""
 _CAPTION_LINES: Final = 6
 
 
@@ -50,6 +54,8 @@ class _Page:
     found: LeadMap
     evidence: Evidence
     tell: Tell
+    bad: bool
+    """True where the leads show that the unit is."""
 
 
 def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
@@ -62,13 +68,15 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
         tell: Sets a sentence in the technician's language.
     """
     canvas = picture(answer, job, tell)
-    return Picture(png=canvas.png(), caption="\n".join(tell(line) for line in answer.lines[:_CAPTION_LINES]))
+    return Picture(svg=canvas.svg(), caption="\n".join(tell(line) for line in answer.lines[:_CAPTION_LINES]))
 
 
 def picture(answer: Answer, job: Job, tell: Tell) -> Canvas:
     """The map before it is drawn."""
     found = answer.leads or LeadMap(windings=(), confidence=0.0)
-    page = _Page(found=found, evidence=gather(job), tell=tell)
+    page = _Page(
+        found=found, evidence=gather(job), tell=tell, bad=answer.verdict is not None and answer.verdict.transformer == "bad"
+    )
     primaries = [w for w in found.windings if w.role == "primary"]
     others = [w for w in found.windings if w.role != "primary"]
     shapes = [*_heading(page), *core_lines(_CORE_X, _TOP - 30.0, _BOTTOM + 30.0)]
@@ -92,12 +100,17 @@ def _stretches(windings: Sequence[Winding]) -> list[tuple[float, float]]:
 
 def _heading(page: _Page) -> list[Shape]:
     land = page.found.land
-    if land is None:
+    gap = _first_open(page) if page.bad else None
+    if land is None and gap is not None:
+        title = say("Open from {one} to {other}: replace it", one=lead_name(gap[0]), other=lead_name(gap[1]))
+    elif land is None and page.found.confidence < SURE:
+        title = say("Which lead is which? {percent:.0f} % sure", percent=100.0 * page.found.confidence)
+    elif land is None:
         title = say("Which lead is which")
     elif land.fits and sum(w.role == "primary" for w in page.found.windings) == 2:
         title = say("{volts:.0f} V: both primaries", volts=land.supply_volts)
     elif land.lead is not None:
-        title = say("{volts:.0f} V: land {lead}", volts=land.supply_volts, lead=lead_name(land.lead))
+        title = _landed(land.supply_volts, land.lead, page.found.windings)
     elif land.fits:
         title = say("{volts:.0f} V", volts=land.supply_volts)
     else:
@@ -107,6 +120,19 @@ def _heading(page: _Page) -> list[Shape]:
     shapes.append(Text(x=_LABEL_X, y=178, text=page.tell(say("Primary")), size=44))
     shapes.append(Text(x=WIDTH - _LABEL_X, y=178, text=page.tell(say("Secondary")), size=44, anchor="end"))
     return [*shapes, Line(points=((_LABEL_X, 200), (WIDTH - _LABEL_X, 200)), width=4)]
+
+
+def _landed(volts: float, lead: str, windings: Sequence[Winding]) -> Said:
+    common = next(w.leads[0][0] for w in windings if w.role == "primary")
+    other = common if common != lead else next(n for w in windings if w.role == "primary" for n, _ in w.leads if n != lead)
+    return say("{volts:.0f} V: line on {lead} and {common}", volts=volts, lead=lead_name(lead), common=lead_name(other))
+
+
+def _first_open(page: _Page) -> tuple[str, str] | None:
+    """Two neighbours on a winding that read open to each other."""
+    known = [w.leads for w in page.found.windings if w.role != "unknown"]
+    pairs = ((one, other) for leads in known for (one, _), (other, _) in pairwise(leads))
+    return next((p for p in pairs if _is_open(*p, page)), None)
 
 
 def _left(winding: Winding, page: _Page, top: float, bottom: float) -> list[Shape]:
@@ -133,9 +159,10 @@ def _lead_at_left(lead: str, role: str, y: float, page: _Page, count: int, heigh
         )
     shapes += wire(lead, 500.0, _PRIMARY_X, y)
     shapes += [] if tag is None else cap(512.0, y) if capped else [terminal(492.0, y)]
-    shapes.append(Text(x=_LABEL_X, y=y - 8, text=name, size=fitted(name, _LABEL_ROOM, 50, bold=True), bold=True))
-    shapes.append(Text(x=_LABEL_X, y=y + 40, text=page.tell(_role(role)), size=42))
-    return [*shapes, *_pill(page.tell(tag), y, capped=capped)] if tag is not None else shapes
+    large, small, drop = (50.0, 42.0, 40.0) if height > _TIGHT else (44.0, 37.0, 30.0)
+    shapes.append(Text(x=_LABEL_X, y=y - 8, text=name, size=fitted(name, _LABEL_ROOM, large, bold=True), bold=True))
+    shapes.append(Text(x=_LABEL_X, y=y + drop, text=page.tell(_role(role)), size=small))
+    return [*shapes, *_pill(page.tell(tag), y - 40.0 + drop, capped=capped)] if tag is not None else shapes
 
 
 def _pill(text: str, y: float, *, capped: bool) -> list[Shape]:
@@ -176,12 +203,7 @@ _OPEN: Final = say("open")
 def _section(one: str, other: str, y1: float, y2: float, page: _Page) -> list[Shape]:
     """The stretch of winding between two leads, with its ohms."""
     if _is_open(one, other, page):
-        x, middle = _PRIMARY_X, (y1 + y2) / 2.0
-        ends = [
-            Line(points=((x, a), (x, b)), stroke=WARN, width=8, dash="16 14") for a, b in ((y1, middle - 18), (middle + 18, y2))
-        ]
-        cross = [Line(points=((x - 18, middle - s), (x + 18, middle + s)), stroke=WARN, width=8) for s in (18.0, -18.0)]
-        return [*ends, *cross, Text(x=x + 66, y=middle + 14, text=page.tell(_OPEN), size=42, bold=True, fill=WARN)]
+        return _torn(_PRIMARY_X, y1, y2, page, 66.0)
     turns = max(3, min(7, round((y2 - y1) / 42.0)))
     shapes: list[Shape] = [coil(_PRIMARY_X, y1, y2, bulge=56.0, turns=turns)]
     said = _ohms(one, other, page)
@@ -189,6 +211,15 @@ def _section(one: str, other: str, y1: float, y2: float, page: _Page) -> list[Sh
         text = page.tell(said)
         shapes.append(Text(x=_PRIMARY_X + 62, y=(y1 + y2) / 2.0 + 14, text=text, size=fitted(text, 180.0, 40)))
     return shapes
+
+
+def _torn(x: float, y1: float, y2: float, page: _Page, aside: float) -> list[Shape]:
+    """A stretch of winding that is open, with a cross on it and the word beside it."""
+    middle = (y1 + y2) / 2.0
+    ends = ((y1, middle - 18), (middle + 18, y2))
+    line = [Line(points=((x, a), (x, b)), stroke=WARN, width=8, dash="16 14") for a, b in ends]
+    cross = [Line(points=((x - 18, middle - s), (x + 18, middle + s)), stroke=WARN, width=8) for s in (18.0, -18.0)]
+    return [*line, *cross, Text(x=x + aside, y=middle + 14, text=page.tell(_OPEN), size=42, bold=True, fill=WARN)]
 
 
 def _is_open(one: str, other: str, page: _Page) -> bool:
@@ -239,9 +270,8 @@ def _label_at_right(lead: str, role: str, y: float, page: _Page) -> list[Shape]:
 
 def _low_section(one: str, other: str, y1: float, y2: float, page: _Page) -> list[Shape]:
     if _is_open(one, other, page):
-        shapes: list[Shape] = [Line(points=((_SECONDARY_X, y1), (_SECONDARY_X, y2)), stroke=WARN, width=8, dash="16 14")]
-        return [*shapes, Text(x=_SECONDARY_X + 24, y=(y1 + y2) / 2 + 14, text=page.tell(_OPEN), size=42, bold=True, fill=WARN)]
-    shapes = [coil(_SECONDARY_X, y1, y2, bulge=-56.0, turns=max(2, min(4, round((y2 - y1) / 80.0))), width=11.0)]
+        return _torn(_SECONDARY_X, y1, y2, page, 34.0)
+    shapes: list[Shape] = [coil(_SECONDARY_X, y1, y2, bulge=-56.0, turns=max(2, min(4, round((y2 - y1) / 80.0))), width=11.0)]
     said = _ohms(one, other, page)
     if said is not None:
         shapes.append(Text(x=_SECONDARY_X + 26, y=(y1 + y2) / 2.0 + 14, text=page.tell(said), size=40))
@@ -257,18 +287,20 @@ _ROLES: Final = {"common": say("common"), "ct": say("centre tap"), "unknown": sa
 
 
 def _footing(page: _Page) -> list[Shape]:
-    sure = say("{percent:.0f} % sure", percent=min(99.0, 100.0 * page.found.confidence))
-    words = [page.tell(sure)]
+    land = page.found.land
+    share = page.found.confidence if land is None or not land.fits else land.sure
+    is_in_title = land is None and share < SURE and not page.bad
+    words = ["" if is_in_title else page.tell(say("{percent:.0f} % sure", percent=min(99.0, 100.0 * share)))]
     if page.found.confirm is not None:
         words.append(page.tell(page.found.confirm.instruction))
-    elif page.found.land is not None and page.found.land.volts_out is not None:
-        low, high = page.found.land.volts_out
+    elif land is not None and land.volts_out is not None:
+        low, high = land.volts_out
         words.append(page.tell(say("{low:.1f} V at rated load, {high:.1f} V with nothing connected", low=low, high=high)))
     shapes: list[Shape] = [
         Line(points=((_LABEL_X, _FOOT), (WIDTH - _LABEL_X, _FOOT)), width=4),
-        Text(x=_LABEL_X, y=_FOOT + 84.0, text=words[0], size=48, bold=True),
+        *([Text(x=_LABEL_X, y=_FOOT + 84.0, text=words[0], size=48, bold=True)] if words[0] else []),
     ]
-    left = _LABEL_X + text_width(words[0], 48, bold=True) + 40.0
+    left = _LABEL_X + (text_width(words[0], 48, bold=True) + 40.0 if words[0] else 0.0)
     size, lines = _broken(words[1] if len(words) > 1 else "", WIDTH - _LABEL_X - left)
     first = _FOOT + 84.0 - 24.0 * (len(lines) - 1)
     return [*shapes, *(Text(x=left, y=first + i * 48.0, text=line, size=size) for i, line in enumerate(lines))]

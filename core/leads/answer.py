@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import Final
 
-from core.advice import Answer, LeadAlternative, LeadMap, NextTest, Winding
+from core.advice import Answer, LeadAlternative, LeadMap, NextTest, Verdict, Winding
 from core.leads.belief import Belief, Hypothesis, believe, expected, fits, worst_misfit
 from core.leads.clues import label_fits, roles
 from core.leads.doubt import doubt_lines
@@ -47,7 +47,7 @@ def answer_of(belief: Belief, evidence: Evidence, job: Job) -> Answer:
     confidence = confidence_of(belief, evidence)
     verdict = verdict_of(belief, evidence, job)
     lone = unchecked(belief, evidence) if confidence < SURE <= belief.maps[0][1] else ()
-    wanted = best_test(belief, evidence, job.declined, lone) if _asks(belief, evidence, confidence) else None
+    wanted = best_test(belief, evidence, job.declined, lone) if _asks(belief, evidence, confidence, verdict) else None
     test = None if wanted is None else asked(wanted)
     found = LeadMap(
         windings=windings_of(belief.maps[0][0]),
@@ -71,8 +71,11 @@ def windings_of(hypothesis: Hypothesis) -> tuple[Winding, ...]:
     return (*found, *(Winding(role="unknown", leads=((lead, "unknown"),)) for lead in hypothesis.strays))
 
 
-def _asks(belief: Belief, evidence: Evidence, confidence: float) -> bool:
+def _asks(belief: Belief, evidence: Evidence, confidence: float, verdict: Verdict | None) -> bool:
+    """Whether more is to be read: not of a unit that is bad already."""
     slip = belief.slip()
+    if verdict is not None:
+        return False
     return confidence < SURE or bool(evidence.leaks) or (slip is not None and slip[1] > _SLIP_NAMED)
 
 

@@ -78,7 +78,7 @@ def choose_tap(job: Job) -> Answer:
         cautions=tuple(dict.fromkeys((*_cautions(landing, supply, job), *(found.cautions if sure < SURE else ())))),
         next_test=test,
         verdict=found.verdict,
-        leads=replace(base, land=landing, confirm=test if evidence.leads and sure < SURE else None),
+        leads=replace(base, land=replace(landing, sure=sure), confirm=test if evidence.leads and sure < SURE else None),
         picture="leads" if base.windings else None,
     )
 
