@@ -89,7 +89,8 @@ class EndRow(NumberRow):
             return not self._is_lettered(before, behind) or self.spanish or {before.meaning, behind.meaning} == {"r", "c"}
         between = any(self.kind(b) in {"between", "leadword"} for b in range(max(0, at - 6), at))
         if join.kind == "and" or (join.kind == "letter" and join.meaning == "y"):
-            return between or (before.kind != "place" and behind.kind != "place")
+            alike = before.kind == behind.kind or "letter" in {before.kind, behind.kind}
+            return between or (alike and before.kind != "place" and behind.kind != "place")
         if join.text == "con" and {before.meaning, behind.meaning} == {"r", "c"}:
             return True
         return join.kind == "with" and (

@@ -17,6 +17,8 @@ GLUED_LETTERS = {
 """Letters that are a unit only where they stick to the number."""
 SOUND_ALIKE = {"to": 2, "too": 2, "for": 4, "won": 1, "ate": 8}
 """Words that dictation writes for a number."""
+TENS = frozenset({"20", "30", "40", "70", "80"})
+"""Second parts of usual supplies: 120, 208, 240, 277, 480."""
 COUNT_WORDS = frozenset({"one", "un", "una", "uno"})
 
 
@@ -51,6 +53,8 @@ class NumberRow(Row):
         if self.kind(at + 1) == "spoken" and self.phrases[at + 1].text in COUNT_WORDS | {"a hundred"}:
             return False
         zero = self.phrases[at + 1].text == "oh"
+        if self.kind(at - 1) == "is" and self.phrases[at].text in {"to", "too"} and self.phrases[at + 1].meaning in TENS:
+            return True  # "primary is to forty volts"
         return self.kind(at - 1) == "place" or (
             zero and self.kind(at - 1) in {"", "line", "stop", "comma", "reads", "is", "filler"}
         )
@@ -176,6 +180,9 @@ class NumberRow(Row):
             out.extend([link] if link else [])
             out.append(phrase)
             self.at = at + 1
+            if self.kind(self.at) == "fraction" and self.phrases[self.at].text not in {"½", "¼", "¾"}:
+                out.append(self.phrases[self.at])
+                self.at += 1
         elif link:
             link.kind = "dash"
 

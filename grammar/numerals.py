@@ -11,7 +11,8 @@ BOUNDS: Final[dict[str, Literal["about", "over", "under"]]] = {"about": "about",
 def amount_of(before: Sequence[Phrase], number: Sequence[Phrase], unit: Phrase | None) -> Amount:
     """The amount that the words make."""
     whole = [p for p in number if p.kind != "fraction"]
-    fraction = sum(float(p.meaning) for p in number if p.kind == "fraction")
+    fractions = [p.meaning for p in number if p.kind == "fraction"]
+    fraction = sum(float(meaning) for meaning in fractions if meaning != "tenths")
     if len(whole) == 1 and whole[0].kind == "numeral":
         value, doubt, other = written(whole[0].meaning)
     else:
@@ -19,10 +20,12 @@ def amount_of(before: Sequence[Phrase], number: Sequence[Phrase], unit: Phrase |
         value, doubt, other = said([w.rstrip("!") for w in words])
         if words[0].endswith("!"):
             doubt, other = "sound", said(words[1:])[0]
+    value = round(value / 10, 9) if "tenths" in fractions else value
     bounds = [p.meaning for p in before]
     if "minus" in bounds:
         value, doubt, other = -value, "minus", value
-    amount = Amount(value + fraction, (before or number)[0].start, (unit or number[-1]).end, spoken=whole[0].kind != "numeral")
+    end = max(p.end for p in (*number, *((unit,) if unit else ())))
+    amount = Amount(value + fraction, (before or number)[0].start, end, spoken=whole[0].kind != "numeral")
     amount.unit = unit.meaning if unit else None
     amount.unit_text = unit.text if unit else ""
     amount.bound = next((BOUNDS[b] for b in bounds if b in BOUNDS), None)

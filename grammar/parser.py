@@ -52,7 +52,8 @@ class Phrases(Transformer[Token, Any]):
         before = [p.value for p in parts if isinstance(p, Token) and p.type == "BOUND"]
         unit = next((p.value for p in parts if isinstance(p, Token) and p.type == "UNIT"), None)
         number = next(p for p in parts if isinstance(p, tuple))
-        return amount_of(before, number, unit)
+        behind = tuple(p.value for p in parts if isinstance(p, Token) and p.type == "FRACTION")  # "24 volts and a half"
+        return amount_of(before, (*number, *behind), unit)
 
     def amounts(self, *parts: Any) -> Phrase:
         """One amount, or several that are joined."""

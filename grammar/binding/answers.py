@@ -25,6 +25,8 @@ def answers(draft: Draft, *, replaced: bool) -> None:
     free = [f for f in draft.figures if not f.done and not f.withdrawn and f.site is None and f.kind != "good"]
     _no_number(draft)
     _asked_of_facts(draft)
+    if "va_estimate" in draft.asks and draft.told("load") is not None:  # "what do I need VA wise" beside a list of loads
+        draft.asks = list(dict.fromkeys("size" if ask == "va_estimate" else ask for ask in draft.asks))
     if replaced:
         if free and not draft.readings and not draft.unclear:
             _earlier(draft, free)

@@ -22,8 +22,11 @@ def facts(draft: Draft) -> None:
 def _not_ours(draft: Draft) -> None:
     for figure in open_amounts(draft):
         before = draft.kind(figure.at - 1)
-        if (
-            figure.unit in {"other", "mm2"}
+        if figure.unit == "mm2":
+            figure.done = True
+            draft.unread.append((figure.start, figure.end))
+        elif (
+            figure.unit == "other"
             or (figure.unit == "W" and not _by_a_device(draft, figure.at))
             or (figure.unit == "degC" and not _of_copper(draft))
         ):
@@ -135,7 +138,7 @@ def _gauges(draft: Draft) -> None:
         first = figure.amounts[0]
         if (
             figure.unit == "AWG"
-            or (figure.unit is None and neighbour(draft, figure.at, -1, {"gaugeword"}, 0) is not None)
+            or (figure.unit is None and neighbour(draft, figure.at, -1, {"gaugeword"}, 1) is not None)
             or _of_a_length(draft, figure)
             or (
                 len(figure.amounts) == 2

@@ -20,6 +20,28 @@ def fuses(draft: Draft) -> None:
             or _asked_fuse(draft, figure)
         ):
             draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
+    _meant(draft)
+
+
+def _meant(draft: Draft) -> None:
+    """In "el fusible trae 10 amps y debe ser de 3": the fuse that should be there."""
+    if draft.told("fuse_amps") is None:
+        return
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "expected" and phrase.text not in SHOULD_BE:
+            continue
+        figure = next(
+            (f for f in draft.figures if at < f.at <= at + 3 and f.kind == "amount" and f.unit in {None, "A"} and not f.done),
+            None,
+        )
+        if figure is not None and figure.value <= 30:
+            figure.withdrawn = False
+            draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
+
+
+SHOULD_BE = frozenset(
+    {"should be", "deberia ser", "debe ser", "needs", "wants", "calls", "lleva", "ocupa", "necesita", "takes"}
+)
 
 
 def _is_fuse(draft: Draft, at: int) -> bool:

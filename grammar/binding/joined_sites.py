@@ -1,6 +1,6 @@
 """Places that a message joins from apart: "secondary clear to case", "both to ground", "120 in 0 out"."""
 
-from grammar.binding.draft import Draft, Site
+from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.places import site_of
 from grammar.binding.plausible import fits_live
 from grammar.phrase import End, Phrase
@@ -12,8 +12,11 @@ NOUNS = frozenset({"entrada", "salida", "input", "output"})
 def in_and_out(draft: Draft) -> None:
     """In "120 in 0 out": the two words are the windings where a figure touches them and no place follows."""
     found: list[tuple[int, str, bool]] = []
+    warm = any(p.kind == "notours" and p.meaning == "temperature" for p in draft.phrases) and not any(
+        p.kind in {"transformer", "ends"} for p in draft.phrases
+    )
     for at, phrase in enumerate(draft.phrases):
-        if phrase.kind != "inout" or draft.kind(at - 1) == "notours":
+        if phrase.kind != "inout" or draft.kind(at - 1) == "notours" or warm:
             continue
         before, behind = draft.kind(at - 1), draft.kind(at + 1)
         figures = {"amounts", "value"}
@@ -84,11 +87,32 @@ def ground_of(draft: Draft) -> None:
                 draft.sites[step] = site
 
 
+def _each_to(draft: Draft, figure: Figure, second: int) -> bool:
+    """In "x2 and h1 both OL to case": two leads, each to what stands behind the value."""
+    first = next((i for i in range(figure.at - 1, max(-1, figure.at - 5), -1) if draft.kind(i) == "ends"), None)
+    if first is None or draft.phrases[first].joins != ("and",) or draft.clause[first] != draft.clause[figure.at]:
+        return False
+    one, two, goal = *draft.phrases[first].ends, draft.phrases[second].ends[0]
+    sites = [
+        site_of(draft, first, Phrase("ends", "", end.start, end.end, ends=(end, goal), joins=("to",))) for end in (one, two)
+    ]
+    if None in sites or any(site.choices for site in sites if site is not None):
+        return False
+    site, other = sites
+    assert site is not None
+    assert other is not None
+    site.also = (other,)
+    draft.sites.pop(second, None)
+    draft.taken.add(second)
+    draft.sites[first] = site
+    return True
+
+
 def split_pairs(draft: Draft) -> None:
     """In "secondary clear to case", "1.8 meg to ground on the pri": one end before the figure, the other behind it."""
     for figure in draft.figures:
         second = _led_to(draft, figure.at)
-        if second is None or figure.kind == "good":
+        if second is None or figure.kind == "good" or _each_to(draft, figure, second):
             continue
         first = next((i for i in range(figure.at - 1, max(-1, figure.at - 8), -1) if draft.kind(i) == "ends"), None)
         both = next((i for i in range(figure.at - 1, max(-1, figure.at - 4), -1) if draft.kind(i) == "both"), None)

@@ -121,7 +121,8 @@ def _landed(draft: Draft) -> None:
 
 
 def _line_behind(draft: Draft, at: int) -> bool:
-    ends = draft.phrases[at + 1].ends if draft.kind(at + 1) == "ends" else ()
+    step = at + 2 if draft.kind(at + 1) == "at" else at + 1
+    ends = draft.phrases[step].ends if draft.kind(step) == "ends" else ()
     return len(ends) == 1 and ends[0].name in {"l1", "l2", "l3", "line"}
 
 

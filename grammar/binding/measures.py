@@ -13,6 +13,7 @@ from grammar.binding.questions import ask_slip, measure_of, piece_of
 from grammar.binding.said_again import ask_which, taken_back
 from grammar.binding.states import flags
 from grammar.message import Unclear
+from grammar.words.numbers import number_words
 
 OHM_PLACES = frozenset(
     {
@@ -33,6 +34,7 @@ OHM_PLACES = frozenset(
 def measured(draft: Draft) -> None:
     """Readings, unclear and unread pieces of all figures that have a place."""
     taken_back(draft)
+    _rated_at(draft)
     figures = [f for f in draft.figures if not f.done and not f.withdrawn and f.site is not None]
     for figure in figures:
         _place(draft, figure)
@@ -41,6 +43,8 @@ def measured(draft: Draft) -> None:
     disagreeing(draft, placed)
     for figure in placed:
         heard(figure)
+        if figure.kind == "amount" and figure.doubt is None and _number_left_over(draft, figure):
+            figure.doubt = "split"
     for figure in placed:
         if not figure.done and figure.kind == "amount" and figure.unit is None:
             guess_unit(draft, figure)
@@ -49,6 +53,20 @@ def measured(draft: Draft) -> None:
     for figure in placed:
         if not figure.done:
             _reading(draft, figure)
+
+
+def _rated_at(draft: Draft) -> None:
+    """In "130 VA at 24 volts": what the power is told at, and nothing that was read."""
+    for figure in draft.figures:
+        before = draft.figure_at(figure.at - 2)
+        if figure.kind == "amount" and figure.unit == "V" and draft.kind(figure.at - 1) == "at" and before is not None:
+            figure.done = figure.done or (before.unit == "VA" and figure.value in {12.0, 16.0, 18.0, 24.0})
+
+
+def _number_left_over(draft: Draft, figure: Figure) -> bool:
+    """A word for a number beside the figure that belongs to nothing: then the figure may be another."""
+    beside = (draft.phrases[i] for i in (figure.at - 1, figure.at + 1) if 0 <= i < len(draft.phrases))
+    return any(p.text in number_words() for p in beside if p.kind == "filler")
 
 
 def _place(draft: Draft, figure: Figure) -> None:

@@ -219,11 +219,21 @@ def _asks(draft: Draft, words: Sequence[str]) -> None:
         draft.asks.append(name)
     draft.asks += _named_with_a_mark(draft.parsed.words)
     found = find(words, vocabulary("asks"))
-    draft.asks += [f.meaning for f in found]
+    draft.asks += [f.meaning for f in found if not _in_the_middle(words, f)]
     draft.asks = _settled(list(dict.fromkeys(draft.asks)), draft)
     if "why" in draft.asks:  # "why do you say the primary is open?" tells no reading
         for figure in draft.figures:
             figure.done = figure.done or figure.kind != "amount"
+
+
+def _in_the_middle(words: Sequence[str], found: Found) -> bool:
+    """In "tied the switch closed and left": one word like "done" closes a job only where a message begins or ends with it."""
+    if found.meaning != "close_job" or len(found.at) > 1:
+        return False
+    told = [i for i, word in enumerate(words) if word]
+    return found.at[0] not in {told[0], told[-1]} or bool(
+        {"am", "is", "are", "when", "almost", "not", "if", "switch"} & set(words)
+    )
 
 
 NAMED = {

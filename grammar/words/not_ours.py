@@ -27,7 +27,7 @@ NOT_OURS = (
             "leaving air", "entering air", "airflow",
         ),
         es=(
-            "afuera", "adentro", "temperatura", "temp ambiente", "ambiente", "el atico", "en el atico", "en la casa",
+            "afuera", "adentro", "temp de salida", "temp de retorno", "temperatura de salida", "temperatura de retorno", "retorno", "aire de salida", "aire de retorno", "temps", "temperatura", "temp ambiente", "ambiente", "el atico", "en el atico", "en la casa",
             "en el techo", "techo", "retorno de aire", "aire de suministro", "humedad", "hace calor", "el clima",
         ),
     ),

@@ -1,5 +1,7 @@
 """Numbers in words. The meaning of a row is its value."""
 
+from functools import cache
+
 from grammar.words.row import Words
 
 NUMBERS = (
@@ -57,6 +59,7 @@ NUMBERS = (
     Words("fraction", "0.5", en=("and a half", "and one half", "and half", "n a half", "& a half"), es=("y medio", "y media")),
     Words("fraction", "0.25", en=("and a quarter", "and one quarter"), es=("y cuarto", "y un cuarto")),
     Words("fraction", "0.75", en=("and three quarters",), es=("y tres cuartos",)),
+    Words("fraction", "tenths", en=("tenths", "tenth", "tenths of an", "tenths of a"), es=("decimas", "decimas de", "decima de")),
     Words("point", "point", en=("point", "pt", "decimal", "dot"), es=("punto", "coma")),
     Words(
         "about", "about",
@@ -84,3 +87,13 @@ NUMBERS = (
         both=("<", "<=", "≤"),
     ),
 )  # fmt: skip
+
+PLAIN_TOO = frozenset({"a", "one", "un", "una", "uno", "once", "oh", "over", "under", "for", "to"})
+"""Words for a number that are ordinary words as well."""
+
+
+@cache
+def number_words() -> frozenset[str]:
+    """Words that are a number or a part of one and nothing else."""
+    kinds = {"spoken", "fraction"}
+    return frozenset(word for row in NUMBERS if row.kind in kinds for word in (*row.en, *row.es)) - PLAIN_TOO

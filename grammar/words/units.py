@@ -13,8 +13,8 @@ UNITS = (
     Words("unit", "kilovolt", en=("kilovolts",), both=("kv",)),
     Words(
         "unit", "amp",
-        en=("ampere", "amperes", "amps ac"),
-        es=("amperios", "amperio", "amperes de corriente"),
+        en=("ampere", "amperes", "amps ac", "amperage", "amp draw", "current draw", "current"),
+        es=("amperios", "amperio", "amperes de corriente", "amperaje"),
         both=("amps", "amp", "aac", "amper"),
     ),
     Words(
