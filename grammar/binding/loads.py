@@ -6,6 +6,7 @@ from core.readings import Fact
 from core.said import say
 from core.standards.device_loads import DEVICE_LOADS, MOST_DEVICE_VA
 from grammar.binding.draft import Draft, Figure
+from grammar.binding.inrush import inrush, is_taken
 from grammar.binding.plate import plate_volts, sizes_asked
 from grammar.binding.told import open_amounts
 from grammar.message import Unclear
@@ -19,7 +20,7 @@ ARTICLES = frozenset({"a", "an", "un", "una", "one", "the", "another", "el", "la
 
 def loads(draft: Draft) -> None:
     """Loads and ratings of the message."""
-    _inrush(draft)
+    inrush(draft)
     sums: list[Figure] = []
     for figure in open_amounts(draft):
         if figure.unit in {"VA", "W"}:
@@ -33,28 +34,6 @@ def loads(draft: Draft) -> None:
     sizes_asked(draft)
     _of_them(draft)
     _counts(draft)
-
-
-def _inrush(draft: Draft) -> None:
-    """In "10 va sealed 52 inrush": the figure that touches the word is no steady load."""
-    for at, phrase in enumerate(draft.phrases):
-        if phrase.kind != "inrush":
-            continue
-        before, behind = draft.figure_at(at - 1), draft.figure_at(at + 1)
-        two_before = draft.figure_at(at - 2) if draft.kind(at - 1) in {"filler", "alone"} else None
-        two_behind = (
-            draft.figure_at(at + 2) if draft.phrases[min(at + 1, len(draft.phrases) - 1)].text in {"de", "of", "is"} else None
-        )
-        found = [before, two_before, behind, two_behind]
-        if before is not None and behind is not None and behind.value > before.value and draft.kind(at - 2) == "device":
-            found.insert(0, behind)  # "contactor 9va inrush 60": the larger is the inrush
-        for figure in found:
-            if figure is not None and figure.kind == "amount" and figure.unit in {None, "VA", "A"} and not figure.done:
-                figure.done = True
-                draft.cue_spans.append((figure.start, figure.end))
-                phrase.ends = ()
-                phrase.text = f"inrush {figure.value}"
-                break
 
 
 def _device(draft: Draft, figure: Figure) -> int | None:
@@ -75,7 +54,7 @@ def _device(draft: Draft, figure: Figure) -> int | None:
     for here in range(figure.at - 1, -1, -1):
         kind = draft.kind(here)
         if kind in {"stop", "line", "transformer"} or (
-            kind == "amounts" and draft.figure_at(here) is not None and _is_value(draft, here)
+            kind == "amounts" and draft.figure_at(here) is not None and _is_value(draft, here) and not is_taken(draft, here)
         ):
             break
         if kind == "device":
@@ -89,10 +68,13 @@ def _device(draft: Draft, figure: Figure) -> int | None:
 
 
 def _touches(draft: Draft, one: int, other: int) -> bool:
-    """Only small words between a device and its figure, so that it is not the next device's."""
+    """Only small words between a device and its figure, so that it is not the next device's; its inrush may stand between."""
     return all(
-        draft.kind(i) in {"filler", "is", "at", "colon", "reads", "each", "between", "sign"}
-        and draft.phrases[i].text not in {"and", "plus"}
+        (
+            draft.kind(i) in {"filler", "is", "at", "colon", "reads", "each", "between", "sign", "inrush"}
+            and draft.phrases[i].text not in {"and", "plus"}
+        )
+        or is_taken(draft, i)
         for i in range(one + 1, other)
     )
 
@@ -213,7 +195,7 @@ def _add_load(draft: Draft, figure: Figure, device: str, count: int, unit: str, 
     inrush = next(
         (
             float(p.text.split()[1])
-            for p in draft.phrases[figure.at : figure.at + 6]
+            for p in draft.phrases[min(figure.at, figure.at if at is None else at) : figure.at + 6]
             if p.kind == "inrush" and " " in p.text and p.text.split()[1][0].isdigit()
         ),
         None,
