@@ -61,11 +61,8 @@ def _of_a_fuse(draft: Draft, figure: Figure) -> bool:
 
 def _of_a_breaker(draft: Draft, figure: Figure) -> bool:
     behind = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)]
-    before = [
-        p.text
-        for i, p in enumerate(draft.phrases[: figure.at])
-        if draft.clause[i] == draft.clause[figure.at] and figure.at - i <= 5
-    ]
+    clause = range(max(0, figure.at - 5), figure.at)
+    before = [draft.phrases[i].text for i in clause if draft.clause[i] == draft.clause[figure.at]]
     led = draft.kind(figure.at - 1) == "is" and "breaker" in before
     return figure.unit == "A" and figure.value <= 10 and (led or behind.text in {"breaker", "cb"})
 

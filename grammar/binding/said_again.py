@@ -17,6 +17,10 @@ LATER = frozenset({
 """Words that tell times, states, or things apart."""
 
 
+MOST_BACK = 12
+"""Values before one that are looked at for another of the same place."""
+
+
 def taken_back(draft: Draft) -> None:
     """In "pri 118 sec 0. oops pri 108": behind such a word the value of a place replaces the one before it."""
     marks = [at for at, p in enumerate(draft.phrases) if p.kind in TAKES_BACK]
@@ -25,11 +29,13 @@ def taken_back(draft: Draft) -> None:
     placed = [
         f for f in draft.figures if f.site is not None and f.site.kind in {"place", "pair"} and not f.withdrawn and not f.done
     ]
+    known = {id(f) for f in placed}
     for later in placed:
+        near = [f for f in draft.around(later.at) if id(f) in known]
         mark = next((m for m in reversed(marks) if m < later.at), None)
-        if mark is None or any(mark < f.at < later.at and not f.withdrawn for f in placed if _same(f, later)):
+        if mark is None or any(mark < f.at < later.at and not f.withdrawn for f in near if _same(f, later)):
             continue
-        for earlier in placed:
+        for earlier in near:
             if earlier.at < mark and earlier is not later and _same(earlier, later) and not earlier.withdrawn:
                 earlier.withdrawn = True
                 if later.unit is None and later.kind == "amount":
@@ -49,7 +55,7 @@ def ask_which(draft: Draft, figures: list[Figure]) -> None:
     for at, later in enumerate(figures):
         if later.done or later.kind != "amount" or later.unit is None or later.site is None or later.low is not None:
             continue
-        earlier = next((f for f in figures[:at] if _clashes(draft, f, later)), None)
+        earlier = next((f for f in figures[max(0, at - MOST_BACK) : at] if _clashes(draft, f, later)), None)
         if earlier is None:
             continue
         measure = MEASURE_AT.get(later.site.name, {}).get(later.unit)

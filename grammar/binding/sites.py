@@ -128,8 +128,9 @@ def _of_the_transformer(draft: Draft) -> None:
 def _nameplates(draft: Draft) -> None:
     """In "placa: 75VA": the word for a board that is a nameplate too."""
     for at, phrase in enumerate(draft.phrases):
-        rated = any(f.unit == "VA" and 0 < f.at - at <= 3 for f in draft.figures)
-        if phrase.text == "placa" and draft.kind(at + 1) in {"colon", "is", "reads", "amounts"} and rated:
+        if phrase.text != "placa" or draft.kind(at + 1) not in {"colon", "is", "reads", "amounts"}:
+            continue
+        if any(f.unit == "VA" and 0 < f.at - at <= 3 for f in draft.around(at)):
             draft.phrases[at] = Phrase("nameplate", "nameplate", phrase.start, phrase.end, phrase.text, phrase.language)
 
 
