@@ -1,8 +1,10 @@
 """One letter to the messenger, through the library."""
 
+import asyncio
 import html
 import re
 from collections.abc import Awaitable, Callable, Mapping
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
 from telegram import (
@@ -23,6 +25,8 @@ NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
 ACTION_TIMEOUT_S = 2.0
 """A sign that something is on its way may not hold up the thing itself. [s]"""
 UPLOAD_TIMEOUT_S = 60.0
+PEN = ThreadPoolExecutor(1, "pen")
+"""One thread draws: the drawing library keeps its fonts by thread."""
 
 
 async def send(bot: Bot, unsent: Unsent) -> int | None:
@@ -70,6 +74,15 @@ async def _photo(bot: Bot, unsent: Unsent) -> int | None:
     return await _upload(bot, unsent, bot.send_photo, ChatAction.UPLOAD_PHOTO)
 
 
+async def _drawn(file: bytes) -> bytes:
+    """A picture that was kept as SVG text, drawn beside the loop: the sign stands meanwhile, and other chats go on."""
+    if not file.startswith(b"<svg"):
+        return file
+    from bot.pictures.canvas import rendered  # noqa: PLC0415
+
+    return await asyncio.get_running_loop().run_in_executor(PEN, rendered, file.decode())
+
+
 async def _document(bot: Bot, unsent: Unsent) -> int | None:
     return await _upload(bot, unsent, bot.send_document, ChatAction.UPLOAD_DOCUMENT)
 
@@ -77,9 +90,10 @@ async def _document(bot: Bot, unsent: Unsent) -> int | None:
 async def _upload(bot: Bot, unsent: Unsent, send_file: Callable[..., Awaitable[Message]], action: ChatAction) -> int | None:
     letter = unsent.letter
     await _on_its_way(bot, unsent, action)
+    file = await _drawn(letter.file or b"")
     sent = await send_file(
         unsent.chat_id,
-        InputFile(letter.file or b"", filename=letter.body["name"], attach=False),
+        InputFile(file, filename=letter.body["name"], attach=False),
         caption=letter.body.get("caption"),
         reply_parameters=_quote(letter),
         message_thread_id=letter.body.get("thread"),

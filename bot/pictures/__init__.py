@@ -1,4 +1,4 @@
-"""The door of the pictures: `draw(name, answer, job, tell)` gives a PNG and its caption. A picture's module is imported only when drawn."""
+"""The door of the pictures: `draw(name, answer, job, tell)` gives a picture and its caption. A picture's module is imported only when drawn."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -17,9 +17,16 @@ Tell = Callable[[Said], str]
 class Picture:
     """A picture ready to send."""
 
-    png: bytes
+    svg: str
     caption: str
     """What it shows, in words: also for those who can't see it."""
+
+    @property
+    def png(self) -> bytes:
+        """Drawn now: that takes longer than the rest of a reply."""
+        from bot.pictures.canvas import rendered  # noqa: PLC0415
+
+        return rendered(self.svg)
 
 
 class _Drawer(Protocol):

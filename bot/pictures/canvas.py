@@ -164,14 +164,18 @@ class Canvas:
 
     def png(self, scale: float = 1.0) -> bytes:
         """The picture as PNG, drawn so many times as large."""
-        import resvg  # noqa: PLC0415  # only who draws pays for it
-
-        tree = resvg.usvg.Tree.from_str(self.svg(scale), _options())
-        return resvg.render(tree, _AS_IT_IS)
+        return rendered(self.svg(scale))
 
     def words(self) -> tuple[str, ...]:
         """Every text on the picture, for a caption and for tests."""
         return tuple(shape.text for shape in self.shapes if isinstance(shape, Text))
+
+
+def rendered(svg: str) -> bytes:
+    """A picture's SVG text as PNG."""
+    import resvg  # noqa: PLC0415  # only who draws pays for it
+
+    return resvg.render(resvg.usvg.Tree.from_str(svg, _options()), _AS_IT_IS)
 
 
 def text_width(text: str, size: float, *, bold: bool = False) -> float:

@@ -58,7 +58,7 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
             *_label(tell(words), y + 40),
         ]
     caption = ". ".join((heading, *(tell(words) for _, words, _ in bars)))
-    return Picture(png=Canvas(width=WIDTH, height=HEIGHT, shapes=tuple(shapes)).png(), caption=caption)
+    return Picture(svg=Canvas(width=WIDTH, height=HEIGHT, shapes=tuple(shapes)).svg(), caption=caption)
 
 
 def _bars(sizing: Sizing, facts: Told, unit_va: float | None) -> tuple[tuple[float, Said, str], ...]:

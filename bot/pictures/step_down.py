@@ -32,7 +32,7 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:  # noqa: ARG001  # ev
         tell: Sets a sentence in the technician's language.
     """
     canvas = picture(job, tell)
-    return Picture(png=canvas.png(), caption="\n".join(tell(line) for line in (TITLE, *RULE)))
+    return Picture(svg=canvas.svg(), caption="\n".join(tell(line) for line in (TITLE, *RULE)))
 
 
 def picture(job: Job, tell: Tell) -> Canvas:

@@ -72,7 +72,7 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     told, caption = _footer(drawn, start, tell)
     shapes += told
     height = HEIGHT + int(ROW * (len(drawn) if len(drawn) > 1 else 0))
-    return Picture(png=Canvas(width=WIDTH, height=height, shapes=tuple(shapes)).png(), caption=f"{end}. {caption}. {needed}")
+    return Picture(svg=Canvas(width=WIDTH, height=height, shapes=tuple(shapes)).svg(), caption=f"{end}. {caption}. {needed}")
 
 
 def _end(volts: float, *, several: bool) -> Said:

@@ -32,7 +32,7 @@ class Extras:
 
 
 def extras(taken: Taken, documents: tuple[Document, ...]) -> Extras:
-    """The picture that a reply names, drawn."""
+    """The picture that a reply names; it is drawn when it is sent."""
     reply = taken.reply
     if reply is None or taken.told is None or reply.picture not in PICTURES:
         return Extras(documents=documents)
@@ -117,7 +117,7 @@ def _photo(arrival: Arrival, picture: Picture) -> Letter:
     while units(caption) > CAPTION_WIDEST:
         caption = caption[: CAPTION_WIDEST // 2 - 1] + "…"
     body = {"name": "ohmreply.png", "caption": caption, "thread": arrival.thread}
-    return Letter(kind="photo", body=body, answers=arrival.message_id, file=picture.png)
+    return Letter(kind="photo", body=body, answers=arrival.message_id, file=picture.svg.encode())
 
 
 def _document(arrival: Arrival, document: Document) -> Letter:

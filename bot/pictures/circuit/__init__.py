@@ -29,7 +29,7 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
         tell: Sets a sentence in the technician's language.
     """
     canvas = canvas_of(answer, job, tell)
-    return Picture(png=canvas.png(), caption=" · ".join(canvas.words()))
+    return Picture(svg=canvas.svg(), caption=" · ".join(canvas.words()))
 
 
 def canvas_of(answer: Answer, job: Job, tell: Tell) -> Canvas:

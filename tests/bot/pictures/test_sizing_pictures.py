@@ -19,8 +19,8 @@ LOADS = (
 def drawn(name: str, feet: float, language: str, monkeypatch: pytest.MonkeyPatch, more: float = 0.0) -> Canvas:
     """The picture before it becomes pixels."""
     seen: list[Canvas] = []
-    png = Canvas.png
-    monkeypatch.setattr(Canvas, "png", lambda self: seen.append(self) or png(self))
+    svg = Canvas.svg
+    monkeypatch.setattr(Canvas, "svg", lambda self: seen.append(self) or svg(self))
     extra = (Fact(fact="load", device="relay", count=10, value=more),) if more else ()
     job = Job(facts=(*LOADS, *extra, Fact(fact="run_feet", value=feet)), asks=("size",))
     answer = size(job)
@@ -85,8 +85,8 @@ def several(*runs: tuple[float, float, str, float]) -> tuple[Fact, ...]:
 def picture(name: str, facts: tuple[Fact, ...], monkeypatch: pytest.MonkeyPatch, language: str = "en") -> Canvas:
     """The picture of these facts before it becomes pixels."""
     seen: list[Canvas] = []
-    png = Canvas.png
-    monkeypatch.setattr(Canvas, "png", lambda self: seen.append(self) or png(self))
+    svg = Canvas.svg
+    monkeypatch.setattr(Canvas, "svg", lambda self: seen.append(self) or svg(self))
     job = Job(facts=facts, asks=("size" if name == "load_budget" else "wire_run",))
     answer = size(job)
     assert answer is not None

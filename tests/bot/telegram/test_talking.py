@@ -7,6 +7,7 @@ import re
 import pytest
 from PIL import Image
 
+from bot.pictures import canvas
 from tests.bot.telegram.bot_api import BotApi
 from tests.bot.telegram.phone import Phone
 from tests.bot.telegram.served import OWNER, Served
@@ -219,8 +220,18 @@ def test_a_report_comes_as_a_document(served: Served, owner: Phone, api: BotApi)
     assert "sendChatAction" in [c.method for c in api.calls]
 
 
-def test_a_picture_comes_as_a_photo_with_its_words_as_caption(served: Served, owner: Phone, api: BotApi) -> None:
-    """What the picture shows stands under it, for those who can't see it; the sign comes before the photo."""
+def test_a_picture_comes_as_a_photo_with_its_words_as_caption(
+    served: Served, owner: Phone, api: BotApi, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What the picture shows stands under it, for those who can't see it; the text and the sign come before it is even drawn."""
+    honest, seen = canvas.rendered, []
+
+    def rendered(svg: str) -> bytes:
+        seen.extend(call.method for call in api.calls)
+        return honest(svg)
+
+    monkeypatch.setattr(canvas, "rendered", rendered)
+
     owner.ask("18 awg, 150 ft one way, 24va valve, what drop?")
 
     call = api.wait(lambda: api.sent("sendPhoto"), 20)[0]
@@ -230,6 +241,8 @@ def test_a_picture_comes_as_a_photo_with_its_words_as_caption(served: Served, ow
     actions = [c for c in api.calls if c.method == "sendChatAction"]
     assert actions[0].args["action"] == "upload_photo"
     assert actions[0].at <= call.at
+    assert {"sendMessage", "sendChatAction"} <= set(seen)
+    assert "sendPhoto" not in seen
 
 
 @pytest.mark.parametrize(
