@@ -80,15 +80,29 @@ def entries() -> Iterable[tuple[tuple[str, ...], Words, str | None]]:
 def tree() -> Node:
     """The vocabulary as a tree of pieces, built at the first message."""
     root = Node()
-    for words, row, language in entries():
-        node = root
-        for word in words:
-            following = node.steps.get(word)
-            if following is None:
-                following = node.steps[word] = Node()
-            node = following
-        node.row, node.language = row, language
+    for row in ROWS:
+        for language, words in (("en", row.en), ("es", row.es), (None, row.both)):
+            for word in words:
+                node = _step(root, pieces(word))
+                node.row, node.language = row, language
+    for pattern in PATTERNS:
+        row, nodes = Words(pattern.kind, pattern.meaning), [root]
+        for part in pattern.parts:  # each part on every end of the parts before it: nothing is walked twice
+            choices = [pieces(choice) for choice in part]
+            nodes = [_step(node, choice) for node in nodes for choice in choices]
+        for node in nodes:
+            node.row, node.language = row, pattern.language
     return root
+
+
+def _step(node: Node, words: Sequence[str]) -> Node:
+    """Where the words lead from a node, made where it is new."""
+    for word in words:
+        following = node.steps.get(word)
+        if following is None:
+            following = node.steps[word] = Node()
+        node = following
+    return node
 
 
 def longest(texts: Sequence[str], start: int) -> tuple[int, Node] | None:
