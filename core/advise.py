@@ -104,8 +104,9 @@ def _parts(job: Job) -> list[Answer | None]:
 
 
 def _is_only_about_leads(job: Job) -> bool:
-    read = {reading.measure for reading in job.readings}
-    return "lead_ohms" in read and read <= _OF_LEADS and not job.symptoms()
+    """True where all that was read lies between named leads, but for the line."""
+    between = all(reading.leads is not None or reading.measure == "line_volts" for reading in job.readings)
+    return between and bool(_OF_LEADS & {reading.measure for reading in job.readings}) and not job.symptoms()
 
 
 def _is_supply_of_leads(job: Job) -> bool:
@@ -113,7 +114,7 @@ def _is_supply_of_leads(job: Job) -> bool:
     return bool(job.fresh) and job.fresh <= {"supply_volts", "line_volts"} and _is_only_about_leads(job)
 
 
-_OF_LEADS: Final = frozenset({"lead_ohms", "lead_volts", "line_volts"})
+_OF_LEADS: Final = frozenset({"lead_ohms", "lead_volts"})
 
 
 def _is_va_of_a_coil(job: Job) -> bool:
@@ -164,6 +165,8 @@ def is_about_the_circuit(job: Job) -> bool:
     if _is_supply_of_leads(job):
         return False
     own = job.fresh - {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} - _SIZING_FACTS
+    if _is_only_about_leads(job):
+        own -= {"primary_ohms", "secondary_ohms", "primary_secondary_ohms"}
     if "secondary_ground" in job.dangers or job.topics:
         own -= {"supply_volts", "tap_volts"}
     # A nameplate that comes in the middle of a diagnosis belongs to it.

@@ -191,7 +191,11 @@ class _Weighing:
                 if slips + sum(w.slip is not None for w in above) <= 1:
                     weight = sure + sum(w.log_weight for w in above)
                     self.best = max(self.best, weight)
-                    yield (*above, *below), grouping, weight
+                    yield (*sorted(above, key=self._place), *below), grouping, weight
+
+    def _place(self, wound: Wound) -> int:
+        """Two equal primaries stand in the order in which their leads were named."""
+        return min(self.evidence.leads.index(lead) for lead, _ in wound.leads)
 
     def _ceiling(self, groups: Iterable[Group]) -> float:
         """Most that the readings of these groups can add to a weight: each met to the last digit."""

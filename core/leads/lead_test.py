@@ -34,7 +34,8 @@ Expect = tuple[float, float] | None
 class LeadTest:
     """One reading that could be taken."""
 
-    kind: Literal["ohms", "again", "check", "ratio", "label"]
+    kind: str
+    """`ohms`, `again`, `check`, `others`, `ratio` or `label`."""
     leads: Pair | None
     ends: Pair | None = None
     """Where the 24 V goes, for a ratio test."""
@@ -79,16 +80,11 @@ def best_test(belief: Belief, evidence: Evidence, declined: Declined, unchecked:
     Returns:
         None where nothing is left to ask.
     """
-    if evidence.leaks:
-        leaked = [p for p in evidence.leaks if p not in evidence.repeated and not _is_declined("lead_ohms", p, declined)]
-        if leaked:
-            return LeadTest(kind="again", leads=leaked[0])
-    slip = belief.slip()
-    if slip is not None and slip[1] > _SLIP_NAMED and not _is_declined("lead_ohms", slip[0], declined):
-        return LeadTest(kind="again", leads=slip[0])
-    alone = next((p for p in unchecked if not _is_declined("lead_ohms", p, declined)), None)
-    if alone is not None:
-        return LeadTest(kind="check" if alone in evidence.ohms else "ohms", leads=alone)
+    first = _doubtful(belief, evidence, declined, unchecked)
+    if first is not None:
+        return first
+    if belief.hypotheses and not any(w.role == "secondary" for w in belief.hypotheses[0].windings):
+        return None if ("lead_ohms", None) in declined else LeadTest(kind="others", leads=None)
     now = belief.maps[0][1] if belief.hypotheses else 0.0
     tests = [t for t in _candidates(belief, evidence) if not _is_declined(_MEASURE[t.kind], t.leads, declined)]
     weighed = [(t.hopes - (_LIVE_COSTS if t.kind == "ratio" else 0.0), t) for t in tests]
@@ -98,6 +94,15 @@ def best_test(belief: Belief, evidence: Evidence, declined: Declined, unchecked:
     if ("lead_ohms", None) in declined:
         return None
     return LeadTest(kind="label", leads=None, fact="lead_is" if _same_taps(belief) or evidence.taps else "nameplate_taps")
+
+
+def _doubtful(belief: Belief, evidence: Evidence, declined: Declined, unchecked: Sequence[Pair]) -> LeadTest | None:
+    """A reading that is to be taken again, or borne out, before anything else."""
+    slip = belief.slip()
+    again = [p for p in evidence.leaks if p not in evidence.repeated]
+    again += [slip[0]] if slip is not None and slip[1] > _SLIP_NAMED else []
+    rows = [("again", p) for p in again] + [("check" if p in evidence.ohms else "ohms", p) for p in unchecked]
+    return next((LeadTest(kind=kind, leads=p) for kind, p in rows if not _is_declined("lead_ohms", p, declined)), None)
 
 
 def _same_taps(belief: Belief) -> bool:
@@ -120,6 +125,8 @@ _MEASURE: Final = {"ohms": "lead_ohms", "again": "lead_ohms", "check": "lead_ohm
 
 def asked(test: LeadTest) -> NextTest:
     """The test as it is asked for."""
+    if test.kind == "others":
+        return NextTest(measure="lead_ohms", instruction=_OTHERS)
     if test.kind == "label" or test.leads is None:
         fact = test.fact or "nameplate_taps"
         return NextTest(measure="lead_ohms", instruction=_ASK_FACT[fact], fact=fact)
@@ -153,6 +160,7 @@ def asked(test: LeadTest) -> NextTest:
     )
 
 
+_OTHERS: Final = say("Read ohms between the other leads too: the secondary reads about 1 ohm")
 _ASK_FACT: Final = {
     "nameplate_taps": say("Send the primary volts from the nameplate or the unit's drawing"),
     "lead_is": say("Look for a label or a drawing: send what it calls each lead"),
@@ -160,13 +168,17 @@ _ASK_FACT: Final = {
 
 
 def _candidates(belief: Belief, evidence: Evidence) -> Iterable[LeadTest]:
+    """Pairs not read yet, and a ratio test once none of the primary is left: ohms need no source."""
     some = belief.hypotheses[:_WEIGHED]
     if not some:
         return
     maps = {key: i for i, key in enumerate(dict.fromkeys(h.key for h in some))}
     of_map = np.eye(len(maps))[[maps[h.key] for h in some]]
-    for p in unread_pairs(evidence):
+    unread = unread_pairs(evidence)
+    for p in unread:
         yield LeadTest(kind="ohms", leads=p, hopes=_hopes(some, of_map, [_ohms_expected(h, p) for h in some]))
+    if any(_stretch(some[0], p) is not None for p in unread):
+        return
     for ends, leads in _ratio_pairs(some[0], evidence):
         due = [ratio_expected(h, ends, leads) for h in some]
         yield LeadTest(kind="ratio", leads=leads, ends=ends, hopes=_hopes(some, of_map, due))
