@@ -29,6 +29,18 @@ def test_quick_sends_go_one_after_the_other() -> None:
     assert most == [1]
 
 
+def test_a_long_queue_of_quick_sends_is_no_reason_to_go_beside() -> None:
+    """Whoever waits for many waits longer than for one: as long as the lane moves it is kept to, within reason."""
+
+    async def queue(takes_s: float) -> int:
+        lane, under_way, most = Lane(patience_s=0.2), [0], [0]
+        await asyncio.gather(*(pass_through(lane, under_way, most, takes_s) for _ in range(40)))
+        return most[0]
+
+    assert asyncio.run(queue(0.01)) == 1
+    assert asyncio.run(queue(0.06)) > 1
+
+
 def test_a_send_that_hangs_holds_nobody_up_for_longer_than_the_patience() -> None:
     """The others go beside it, and the lane is in order afterwards."""
 
