@@ -49,7 +49,7 @@ FACT_WORDS: Final[dict[str, Said]] = {
     "tap_lead": say("landed on {value}"),
     "rated_va": say("rated {value:g} VA"),
     "rated_secondary_volts": say("rated {value:g} V out"),
-    "run_feet": say("{value:g} ft one way"),
+    "run_feet": say("{value:.4g} ft one way"),
     "wire_awg": say("{value:g} AWG"),
     "fuse_amps": say("fuse {value:g} A"),
     "copper_celsius": say("copper at {value:g} °C"),
@@ -104,6 +104,7 @@ def _load_words(fact: Fact) -> Said:
     device = fact.device or "load"
     if fact.value is None:
         return say("{count} × {device}", count=fact.count or 1, device=device)
-    return say(
-        "{count} × {device} {value:g} {unit}", count=fact.count or 1, device=device, value=fact.value, unit=fact.unit or "VA"
-    )
+    named = {"count": fact.count or 1, "device": device, "value": fact.value, "unit": fact.unit or "VA"}
+    if fact.inrush is not None:
+        return say("{count} × {device} {value:g} {unit}, pulls in {inrush:g}", inrush=fact.inrush, **named)
+    return say("{count} × {device} {value:g} {unit}", **named)
