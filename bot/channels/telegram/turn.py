@@ -22,6 +22,7 @@ from bot.delivery.questions import Whose
 from bot.delivery.rounds import Channel, NeedsError, UnreadableError
 from bot.desk import Incoming, Memory, Taken, document_for, take
 from bot.members import Admitted
+from bot.store.hand_over import code_in
 from bot.wording.catalog import catalog
 from core.said import Said, say
 
@@ -245,8 +246,8 @@ def _do(here: Here, session: Session, arrival: Arrival, rest: Rest) -> list[Lett
 
 
 def _start(here: Here, session: Session, arrival: Arrival, argument: str) -> list[Letter]:
-    """What this is, with one example that is worked out now and leaves no trace. A code behind it goes to the desk."""
-    if argument:
+    """What this is, with one example that is worked out now and leaves no trace. A job's code behind it goes to the desk."""
+    if code_in(argument) is not None:  # anything else was an invitation, and is not needed any more
         taken = _take(here, session, arrival, argument, str(arrival.message_id))
         return letters(session, arrival, taken, _extras(here, session, arrival, taken))
     tell = catalog(arrival.language).tell

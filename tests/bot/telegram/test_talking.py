@@ -131,6 +131,25 @@ def test_start_shows_one_example_that_leaves_no_trace(served: Served, owner: Pho
     assert served.ask_store("SELECT count(*) FROM technician") == [(0,)]
 
 
+@pytest.mark.parametrize("words", ["fjUM-WfMQWRm86E1", "123"])
+def test_an_invitation_tapped_again_shows_the_start(served: Served, owner: Phone, words: str) -> None:
+    """Who is in already has no use for a code, and it is not taken for a reading."""
+    shown = owner.ask(f"/start {words}")["text"]
+
+    assert "pri 118V sec 0V pri-ohm open" in shown
+    assert served.ask_store("SELECT count(*) FROM logged_message") == [(0,)]
+
+
+def test_a_link_with_a_jobs_code_takes_the_job(served: Served, owner: Phone, api: BotApi) -> None:
+    """`/start CODE` is what a link sends."""
+    served.let_in(813)
+    owner.ask("new job rtu 5")
+    owner.ask(OPEN_PRIMARY)
+    code = owner.ask("/handover")["text"].split("\n")[0]
+
+    assert "You work on rtu 5" in Phone(api, 813).ask(f"/start {code}")["text"]
+
+
 def test_start_on_a_spanish_phone_is_spanish_throughout(served: Served, api: BotApi) -> None:
     """The example too: what a newcomer is to type, and what comes back."""
     served.let_in(812)
