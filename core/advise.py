@@ -138,21 +138,10 @@ def _is_for_sizing(job: Job) -> bool:
         return True
     if job.fresh & _SIZING_FACTS:
         return True
-    told_only = not job.fresh & MEASURES.keys()
-    if (
-        told_only
-        and job.new
-        and not {"tap", "which_lead"} & set(job.asks)
-        and job.fresh & {"rated_va", "rated_secondary_volts", "supply_hertz"}
-    ):
-        return True  # sizing says nothing to a sound nameplate
-    return told_only and (
-        _is_only_a_nameplate(job) or {"supply_volts", "tap_volts"} <= job.fresh or "supply_hertz" in job.fresh
-    )
-
-
-def _is_only_a_nameplate(job: Job) -> bool:
-    return "rated_va" in job.fresh and "fuse_amps" in job.fresh and not job.readings
+    # What only sizing can use: it says nothing to a sound nameplate or a supply alone.
+    of_sizing = {"rated_va", "rated_secondary_volts", "supply_hertz", "supply_volts"}
+    asked_elsewhere = {"tap", "which_lead", "expect"} & set(job.asks)
+    return bool(job.fresh & of_sizing) and not job.fresh & MEASURES.keys() and not asked_elsewhere
 
 
 def is_about_the_circuit(job: Job) -> bool:

@@ -9,7 +9,7 @@ from core.readings import Job
 from core.said import Said, say
 from core.sizing.class_lines import class_part
 from core.sizing.current_lines import amps_part, fuse_part
-from core.sizing.limits import is_nonsense, refusal
+from core.sizing.limits import is_nonsense, refusal, sound
 from core.sizing.load_lines import load_part
 from core.sizing.proof import prove
 from core.sizing.site_lines import ground_part, parallel_part, supply_part
@@ -45,6 +45,7 @@ def size(job: Job) -> Answer | None:
     """
     if not is_meant(job):
         return None
+    job = sound(job)
     if (reason := refusal(job)) is not None:
         return Answer(lines=(reason,), sizing=Sizing(refused=reason))
     if "prove" in job.asks:
@@ -84,11 +85,11 @@ def is_meant(job: Job) -> bool:
         return False
     if "load" in job.fresh or is_nonsense(job):  # "load adds up to 95 va, what now"
         return True
-    if "next" in asks:
+    if "next" in asks or (job.fresh & MEASURES.keys()) - {"coil_ohms"}:
         return False
-    if (job.fresh & MEASURES.keys()) - {"coil_ohms"}:
-        return False
-    return bool(FACTS & job.fresh) or {"supply_volts", "tap_volts"} <= job.fresh
+    only_coils = {reading.measure for reading in job.readings} <= {"coil_ohms"}
+    about_loads = bool(job.every("load")) and only_coils and bool(job.fresh & {"rated_va", "supply_volts"})  # "on a 40va ok?"
+    return about_loads or bool(FACTS & job.fresh) or {"supply_volts", "tap_volts"} <= job.fresh
 
 
 def _parts(facts: Told) -> tuple[Part, ...]:

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Final
 
 from core.readings import Fact, Job
@@ -60,6 +61,27 @@ MOST_INRUSH_RATIO: Final = 20.0
 """Of sealed VA. Kissell, Ratings for Coils, has 4 to 13; with room above. Common practice, no source."""
 
 
+def sound(job: Job) -> Job:
+    """
+    The job without what an earlier message told past sense: it was refused then, and nothing is built on it.
+
+    Args:
+        job: What is known.
+    """
+    return (
+        replace(job, facts=tuple(f for f in job.facts if f in job.new or not _is_past_sense(f))) if job.new or job.asks else job
+    )
+
+
+def _is_past_sense(fact: Fact) -> bool:
+    if fact.fact == "load":
+        return _load(fact, CONTROLS_V) is not None
+    if fact.fact not in BOUNDS or not isinstance(fact.value, int | float):
+        return False
+    least, most, _ = BOUNDS[fact.fact]
+    return not least <= float(fact.value) <= most
+
+
 def is_nonsense(job: Job) -> bool:
     """
     True where a fact of this message is past sense by itself, whatever was asked.
@@ -67,8 +89,7 @@ def is_nonsense(job: Job) -> bool:
     Args:
         job: What is known.
     """
-    numbers = ((f.fact, f.value) for f in job.new if f.fact in BOUNDS and isinstance(f.value, int | float))
-    return any(not BOUNDS[name][0] <= float(value) <= BOUNDS[name][1] for name, value in numbers)
+    return any(fact.fact in BOUNDS and _is_past_sense(fact) for fact in job.new)
 
 
 def refusal(job: Job) -> Said | None:

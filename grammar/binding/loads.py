@@ -122,6 +122,9 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
             figure.done = True  # a device that we don't know is no rating
             draft.unread.append((draft.phrases[figure.at - 1].start, figure.end))
             return
+        if draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text == "of" and draft.phrases[min(figure.at + 2, len(draft.phrases) - 1)].text.startswith("load"):
+            _add_load(draft, figure, "load", 1, "VA")  # "34 VA of load connected"
+            return
         number = draft.figure_at(figure.at - 1)
         if number is not None and _whole(number) and not number.done:  # "2 40va in parallel"
             number.done = True
@@ -310,7 +313,9 @@ def _bare_in_list(draft: Draft) -> None:
 
 def _without_figure(draft: Draft) -> None:
     """In "contactor 9va, gas valve, a board": a device that stands alone in a list of loads is one too, and its label is asked for."""
-    if "size" not in draft.asks and not any(f.fact == "load" for _, f in draft.facts):
+    lists = any(f.fact == "load" for _, f in draft.facts)
+    goes_on = len(draft.phrases) <= 3 and draft.context.asked is None and any(f.fact == "load" for f in draft.context.facts)
+    if "size" not in draft.asks and not lists and not goes_on:
         return
     for at, site in list(draft.sites.items()):
         if site.kind != "device" or site.used or site.name in SWITCHES or draft.phrases[at].meaning not in DEVICE_LOADS:

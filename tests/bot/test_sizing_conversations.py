@@ -81,3 +81,25 @@ def test_a_proof_that_fails_says_so_and_searches_on() -> None:
     assert "FAIL: 1 reading out of its range" in last.text
     assert "Fail, R to C at the stat: 19.0 V" in last.text
     assert last.answer.next_test is not None
+
+
+def test_what_was_refused_is_built_on_no_further() -> None:
+    """9,999 ft are refused once; the next load is answered without them."""
+    replies = play("what size for contactor 9va", "9999 ft of 18", "contactor 10va")
+
+    assert "makes no sense here" in replies[1].text
+    assert "Buy 20 VA: 10 VA steady" in replies[2].text
+
+
+def test_a_device_by_itself_joins_the_loads_that_were_told() -> None:
+    """Its label is asked for."""
+    second = play("2 contactors 9va, gas valve .5a", "board")[1]
+
+    assert "1 × board (usually 3 to 12 VA)" in second.text
+
+
+def test_a_unit_told_after_its_loads_is_judged() -> None:
+    """Coil ohms told before do not stand in the way."""
+    last = play("coil ohms 14 what size transformer", "contactor label says 8va 50 inrush", "on 40va ok?")[2]
+
+    assert "40 VA is enough: 8 VA steady" in last.text
