@@ -29,6 +29,7 @@ from bot.wording.questions import (
 )
 from core.advice import Answer, NextTest
 from core.advise import advise, speaks_of_circuit
+from core.measures import MEASURES
 from core.readings import Job
 from core.said import Said, say
 from grammar import Message, read
@@ -155,5 +156,6 @@ def _buttons(message: Message, test: NextTest | None, words: Catalog, *, clearin
         return words.tell(say("yes")), words.tell(say("no"))
     if message.unclear:
         choices = message.unclear[0]
-        return tuple(words.tell(reading_words(r)) for r in choices.readings) or choices.choices
+        spoken = tuple(choice for choice in choices.choices if choice not in MEASURES)  # our own names are nobody's words
+        return tuple(words.tell(reading_words(r)) for r in choices.readings) or spoken
     return () if test is None else tuple(words.tell(button) for button in test.buttons)

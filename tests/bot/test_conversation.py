@@ -132,3 +132,11 @@ def test_steps_come_to_the_same_as_a_fold(talk: Talk) -> None:
     sent = Turn(number=9, text="next", message_id="m9", sent_at=START, technician="dana")
 
     assert reply_to(state, sent).record() == answer(talk.log, sent).record()
+
+
+def test_no_button_has_a_name_of_ours(talk: Talk) -> None:
+    """A value that can't be there has no likely other reading: no button then, rather than one that nobody understands."""
+    reply = talk.say("sec lifted 123V")
+
+    assert reply.message.unclear
+    assert not [button for button in reply.buttons if "_" in button]
