@@ -208,6 +208,8 @@ def take(state: State, message_id: str, message: Message) -> State:
     declined = state.declined
     if "cannot" in message.asks and state.asked is not None:
         declined |= {state.asked}
+    elif "cannot" in message.asks and state.asked_fact is not None:
+        declined |= {(state.asked_fact, None)}
     return replace(
         state,
         declined=declined,

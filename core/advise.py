@@ -89,6 +89,8 @@ def _parts(job: Job) -> list[Answer | None]:
     asked = set(job.asks)
     if _is_supply_of_leads(job):
         asked = (asked - {"which_lead"}) | {"tap"}
+    if "core_inches" in job.fresh:  # told for one purpose only
+        asked |= {"va_estimate"}
     answers = [_ask(door, name, job) for ask, (door, name) in ANSWERED_ALONE.items() if ask in asked]
     if _is_phase_test(job):
         asked = asked - {"which_lead"}
@@ -160,7 +162,7 @@ def is_about_the_circuit(job: Job) -> bool:
         own -= {"supply_volts", "tap_volts"}
     # A nameplate that comes in the middle of a diagnosis belongs to it.
     is_nameplate = bool(own & _NAMEPLATE) and bool(job.readings) and not job.asks and not job.fresh & _SIZING_FACTS
-    return bool(own & _CIRCUIT) or is_nameplate or bool(_GO_ON & set(job.asks))
+    return bool(own & _CIRCUIT) or is_nameplate or bool(_GO_ON & set(job.asks) and not _is_only_about_leads(job))
 
 
 _NAMEPLATE: Final = frozenset({"rated_va", "rated_secondary_volts"})

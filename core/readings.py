@@ -129,7 +129,7 @@ class Job:
     fresh: frozenset[str] = frozenset()
     """Names of the measures and facts that the message being answered brought."""
     declined: frozenset[tuple[str, tuple[str, str] | None]] = frozenset()
-    """Tests (measure, leads) that the technician said can't be done: never asked again."""
+    """Tests (measure, leads) and facts (fact, None) that the technician said can't be had: never asked again."""
     dangers: tuple[str, ...] = ()
     """Names of dangers that the words of this message showed."""
     qualified: bool | None = None

@@ -11,6 +11,7 @@ from core.leads.evidence import Evidence, gather, pair
 from core.leads.lead_test import LeadTest, asked, best_test
 from core.leads.lead_words import lead_name, pair_name, winding_line
 from core.leads.open_inside import open_lines, verdict_of
+from core.leads.supply import READ_SUPPLY
 from core.leads.sureness import SURE, confidence_of, unchecked
 from core.readings import Job
 from core.said import Said, say
@@ -48,7 +49,9 @@ def answer_of(belief: Belief, evidence: Evidence, job: Job) -> Answer:
     verdict = verdict_of(belief, evidence, job)
     lone = unchecked(belief, evidence) if confidence < SURE <= belief.maps[0][1] else ()
     wanted = best_test(belief, evidence, job.declined, lone) if _asks(belief, evidence, confidence, verdict) else None
-    test = None if wanted is None else asked(wanted)
+    test = None if wanted is None else asked(wanted, evidence.leads)
+    if test is None and verdict is None and "next" in job.asks:
+        test = READ_SUPPLY
     found = LeadMap(
         windings=windings_of(belief.maps[0][0]),
         confidence=confidence,

@@ -12,7 +12,7 @@ from core.leads.clues import nominal
 from core.leads.evidence import Evidence, gather
 from core.leads.lead_words import lead_name, listed
 from core.leads.open_inside import open_lines
-from core.leads.supply import Supply, supply_cautions, supply_lines, supply_of
+from core.leads.supply import READ_SUPPLY, Supply, supply_cautions, supply_lines, supply_of
 from core.leads.sureness import SURE, UNCHECKED, unchecked
 from core.readings import Job
 from core.said import Said, say
@@ -61,7 +61,7 @@ def choose_tap(job: Job) -> Answer:
     broken = list(open_lines(best, evidence)) if best is not None and any(w.open_at for w in best.windings) else []
     if supply is None:
         lines = broken or [say("Which supply? Measure it, then take the tap that it belongs to")]
-        return replace(found, lines=tuple(lines), next_test=None if broken else _READ_SUPPLY)
+        return replace(found, lines=tuple(lines), next_test=None if broken else READ_SUPPLY)
     taps = _taps(best, evidence)
     choices = _choices(taps or [(v, None) for v in ([] if broken else _USUAL_TAPS)], supply.volts, evidence)
     right = _right(choices, supply.volts)
@@ -115,7 +115,7 @@ def _test(found: Answer, supply: Supply, right: Choice | None, sure: float) -> N
     if right is None:
         return None
     if not supply.measured and nominal(supply.volts) in _LOOK_ALIKE:
-        return _READ_SUPPLY
+        return READ_SUPPLY
     return NextTest(
         measure="secondary_volts",
         instruction=say(
@@ -126,9 +126,6 @@ def _test(found: Answer, supply: Supply, right: Choice | None, sure: float) -> N
     )
 
 
-_READ_SUPPLY: Final = NextTest(
-    measure="line_volts", instruction=say("Live: read volts at the unit's line terminals, phase to phase and each to ground")
-)
 _ASK_TAPS: Final = NextTest(
     measure="lead_ohms", instruction=say("Send the primary volts from the nameplate"), fact="nameplate_taps"
 )

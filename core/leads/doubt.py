@@ -27,7 +27,7 @@ def doubt_lines(maps: Maps, evidence: Evidence, wanted: LeadTest | None) -> Iter
         wanted: The test that is asked for.
     """
     best = maps[0][0]
-    mirrored = len(maps) > 1 and _is_mirror(best, maps[1][0])
+    mirrored = len(maps) > 1 and maps[1][1] >= _SPOKEN_FROM and _is_mirror(best, maps[1][0])
     if wanted is not None and wanted.kind == "ratio" and wanted.leads != wanted.ends:
         yield from _predictions(maps, wanted)
     else:
@@ -36,8 +36,10 @@ def doubt_lines(maps: Maps, evidence: Evidence, wanted: LeadTest | None) -> Iter
             for h, p in maps[1:_MOST]
             if p >= _SPOKEN_FROM
         )
-        if mirrored and _has_equal_halves(best):
-            yield say("Two equal halves: the ratio test reads the same from both ends, only lower ohms show the inner one")
+        halves = _equal_halves(best)
+        if mirrored and halves is not None:
+            yield say("Two equal halves: for {volts:g} V land both ends, whichever is common", volts=halves.volts[2])
+            yield say("For {volts:g} V only clearly lower ohms show the inner half", volts=halves.volts[1])
         elif mirrored:
             yield say("Ohms alone don't tell the two ends apart here")
     if mirrored and evidence.ohms and _BOTH_HABITS & {lead for w in best.windings for lead, _ in w.leads}:
@@ -84,5 +86,7 @@ def _is_mirror(best: Hypothesis, other: Hypothesis) -> bool:
     return bool(mine) and {order[::-1] for order in mine} == ends(other)
 
 
-def _has_equal_halves(best: Hypothesis) -> bool:
-    return any(len(w.leads) == 3 and w.role == "primary" and w.volts[2] == 2.0 * w.volts[1] for w in best.windings)
+def _equal_halves(best: Hypothesis) -> Wound | None:
+    """A primary whose tap lies in the middle: no ratio test tells its ends apart."""
+    middle = (w for w in best.windings if len(w.leads) == 3 and w.role == "primary" and w.volts[2] == 2.0 * w.volts[1])
+    return next(middle, None)

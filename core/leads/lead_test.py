@@ -2,8 +2,8 @@
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
-from typing import Final, Literal
+from dataclasses import dataclass, replace
+from typing import Final
 
 import numpy as np
 
@@ -39,7 +39,7 @@ class LeadTest:
     leads: Pair | None
     ends: Pair | None = None
     """Where the 24 V goes, for a ratio test."""
-    fact: Literal["nameplate_taps", "lead_is"] | None = None
+    fact: str | None = None
     """What is asked for, where no reading would tell."""
     hopes: float = 0.0
     """Probability of the likeliest map that is to be expected after it."""
@@ -91,9 +91,9 @@ def best_test(belief: Belief, evidence: Evidence, declined: Declined, unchecked:
     gain, best = max(weighed, key=lambda row: row[0], default=(0.0, None))
     if best is not None and gain > now + _WORTH:
         return _source_first(best, belief, evidence)
-    if ("lead_ohms", None) in declined:
-        return None
-    return LeadTest(kind="label", leads=None, fact="lead_is" if _same_taps(belief) or evidence.taps else "nameplate_taps")
+    facts = ("lead_is",) if _same_taps(belief) or evidence.taps else ("nameplate_taps", "lead_is")
+    wanted = next((fact for fact in facts if (fact, None) not in declined), None)
+    return None if wanted is None or ("lead_ohms", None) in declined else LeadTest(kind="label", leads=None, fact=wanted)
 
 
 def _doubtful(belief: Belief, evidence: Evidence, declined: Declined, unchecked: Sequence[Pair]) -> LeadTest | None:
@@ -123,8 +123,17 @@ def _source_first(test: LeadTest, belief: Belief, evidence: Evidence) -> LeadTes
 _MEASURE: Final = {"ohms": "lead_ohms", "again": "lead_ohms", "check": "lead_ohms", "ratio": "lead_volts", "label": "lead_ohms"}
 
 
-def asked(test: LeadTest) -> NextTest:
-    """The test as it is asked for."""
+def asked(test: LeadTest, leads: Sequence[str] = ()) -> NextTest:
+    """
+    The test as it is asked for.
+
+    Args:
+        test: What is wanted.
+        leads: In the order in which they were named: a pair is asked for in the same order.
+    """
+    if test.kind != "ratio" and test.leads is not None:
+        low, high = sorted(test.leads, key=lambda lead: leads.index(lead) if lead in leads else len(leads))
+        test = replace(test, leads=(low, high))
     if test.kind == "others":
         return NextTest(measure="lead_ohms", instruction=_OTHERS)
     if test.kind == "label" or test.leads is None:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Final
 
+from core.advice import NextTest
 from core.leads.clues import nominal
 from core.leads.evidence import GROUND
 from core.readings import OPEN, Job
@@ -15,6 +16,9 @@ HIGH_LEG_SOURCE: Final = Source("NEC", "110.15")
 _LEG_V: Final = (108.0, 132.0)
 _PHASE_V: Final = (222.0, 254.0)
 _OVER_300_FROM_V: Final = 255.0
+READ_SUPPLY: Final = NextTest(
+    measure="line_volts", instruction=say("Live: read volts at the unit's line terminals, phase to phase and each to ground")
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,6 +29,8 @@ class Supply:
     measured: bool
     high_leg: bool
     """True where 208 V may be one leg of a delta to neutral, and not phase to phase."""
+    named: float | None = None
+    """What it was called, where something else is measured. [V]"""
 
 
 def supply_of(job: Job) -> Supply | None:
@@ -50,7 +56,8 @@ def supply_of(job: Job) -> Supply | None:
         phase = next((v for v in reversed(live) if _within(v, _PHASE_V)), None)
         return Supply(volts=phase or named or 240.0, measured=phase is not None, high_leg=True)
     if live:
-        return Supply(volts=live[-1], measured=True, high_leg=False)
+        other_name = named if named is not None and nominal(named) != nominal(live[-1]) else None
+        return Supply(volts=live[-1], measured=True, high_leg=False, named=other_name)
     return None if named is None else Supply(volts=named, measured=False, high_leg=False)
 
 
@@ -63,6 +70,8 @@ def supply_lines(supply: Supply) -> tuple[Said, ...]:
                 "208 V beside 120 or 240 V: a delta with a high leg, 208 V to neutral. Feed phase to phase, never from that leg to neutral"
             ),
         )
+    if system == 240.0 and supply.named is not None and nominal(supply.named) == 208.0:
+        return (say("208 V to neutral beside 240 V is a delta's high leg: never land that leg to neutral"),)
     if system == 277.0:
         return (say("277 V is one leg of 480 V to neutral: it needs a 277 V tap"),)
     if system == 480.0:

@@ -125,7 +125,17 @@ def test_a_mirror_that_no_reading_tells_asks_for_a_label() -> None:
     answer = map_leads(Job(readings=(*base.readings, *live), facts=base.facts))
 
     assert answer.next_test.fact == "lead_is"
-    assert any("equal halves" in str(line) for line in answer.lines)
+    assert "Two equal halves: for 240 V land both ends, whichever is common" in map(str, answer.lines)
+
+
+def test_a_label_that_is_not_there_is_not_asked_for_again() -> None:
+    """Nothing is left to ask, and the doubt stays said."""
+    taps = Fact(fact="nameplate_taps", value=(120.0, 240.0))
+    base = told("a b 20.0, a c 40.1, b c 20.1, d e 1.1", taps)
+    answer = map_leads(Job(readings=base.readings, facts=(taps,), declined=frozenset({("lead_is", None)})))
+
+    assert answer.next_test is None
+    assert answer.leads.confidence < 0.9
 
 
 def test_a_label_decides_where_ohms_do_not() -> None:
