@@ -126,6 +126,7 @@ class State:
             declined=self.declined,
             dangers=message.dangers,
             qualified=self.qualified,
+            at_switch=message.at_switch,
             topics=message.topics,
             new=message.facts,
             meant_va=message.meant_va,
