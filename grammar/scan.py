@@ -51,7 +51,8 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
         else:
             count = 1
             kind, meaning, language = _single(pieces[at], texts[at])
-            if kind == "unknown" and unknown < MOST_MENDED and len(texts[at]) > 3:
+            ordinal = texts[at] == "second" and at > 0 and texts[at - 1] in {"a", "the", "another", "every", "per", "my"}
+            if kind == "unknown" and unknown < MOST_MENDED and len(texts[at]) > 3 and not ordinal:
                 unknown += 1
                 if (better := mended(texts[at])) is not None:
                     repairs.append((str(pieces[at]), better))

@@ -25,6 +25,7 @@ def answers(draft: Draft, *, replaced: bool) -> None:
     free = [f for f in draft.figures if not f.done and not f.withdrawn and f.site is None and f.kind != "good"]
     _no_number(draft)
     _asked_of_facts(draft)
+    _has_none(draft)
     if "va_estimate" in draft.asks and draft.told("load") is not None:  # "what do I need VA wise" beside a list of loads
         draft.asks = list(dict.fromkeys("size" if ask == "va_estimate" else ask for ask in draft.asks))
     if replaced:
@@ -36,6 +37,21 @@ def answers(draft: Draft, *, replaced: bool) -> None:
         return
     if len(free) == 1 and not draft.readings:
         _answer(draft, free[0])
+
+
+NONE = frozenset({"no", "without", "sin", "isnt a", "not"})
+
+
+def _has_none(draft: Draft) -> None:
+    """In "no fuse", after a test of the fuse was asked for: that test cannot be made."""
+    asked = draft.context.asked
+    places = [at for at, site in draft.sites.items() if site.name == "fuse"]
+    if asked is None or not asked[0].startswith("fuse") or not places or draft.readings:
+        return
+    before = {draft.phrases[i].text for i in range(max(0, places[0] - 3), places[0])}
+    if before & NONE:
+        draft.asks = list(dict.fromkeys((*draft.asks, "cannot")))
+        draft.facts = [row for row in draft.facts if row[1].value != "no_control_power"]
 
 
 OF_FACTS = {"fuse_amps": "fuse", "wire_awg": "wire_run", "load": "size"}

@@ -146,10 +146,19 @@ def start(text: str, parsed: Parsed, context: Context) -> Draft:
             clause += 1
         draft.clause.append(clause)
         draft.sentence.append(sentence)
-    draft.figures = [f for at, phrase in enumerate(draft.phrases) if (f := _figure(at, phrase)) is not None]
+    verbs = {at for at in range(len(draft.phrases)) if _is_verb(draft, at)}
+    draft.figures = [f for at, phrase in enumerate(draft.phrases) if at not in verbs and (f := _figure(at, phrase)) is not None]
     draft.by_phrase = {f.at: f for f in draft.figures}
     draft.figure_ats = [f.at for f in draft.figures]
     return draft
+
+
+def _is_verb(draft: Draft, at: int) -> bool:
+    """In "about to open up the primary": what is done, and no value."""
+    if draft.phrases[at].text not in {"open", "opened", "opening"}:
+        return False
+    behind = draft.phrases[at + 1].text if at + 1 < len(draft.phrases) else ""
+    return behind in {"up", "it", "them"} or (draft.kind(at - 1) == "to" and behind in {"the", "up", "it", "my", "a"})
 
 
 def _figure(at: int, phrase: Phrase) -> Figure | None:

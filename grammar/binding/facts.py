@@ -54,6 +54,8 @@ def _by_a_device(draft: Draft, at: int) -> bool:
 
 def _of_copper(draft: Draft) -> bool:
     words = {p.text for p in draft.phrases}
+    if any(f.unit == "AWG" for f in draft.figures) or draft.told("wire_awg") is not None:
+        return True
     return bool(words & {"copper", "conductor", "conductors", "cobre", "wire", "cable"})
 
 
@@ -118,7 +120,7 @@ def _in_metres(draft: Draft, figure: Figure) -> bool:
     run = any(
         p.kind in {"run", "round_trip", "cableword", "gaugeword"} or p.text in {"long", "cable", "wire", "awg", "far"}
         for p in draft.phrases
-    )
+    ) or any(f.unit == "AWG" for f in draft.figures)
     return (
         small
         and run
@@ -198,7 +200,7 @@ def _others(draft: Draft) -> None:
         elif figure.unit == "Hz":
             draft.fact(figure, Fact(fact="supply_hertz", value=figure.value, unit="Hz"))
         elif figure.unit == "in" or (
-            figure.unit is None and len(figure.amounts) == 2 and figure.joins[0] in {"x", "by", "por"}
+            figure.unit is None and len(figure.amounts) in {2, 3} and figure.joins[0] in {"x", "by", "por"}
         ):
             if any(
                 "core" in p.text or "nucleo" in p.text or "stack" in p.text or any(e.name == "ground" for e in p.ends)

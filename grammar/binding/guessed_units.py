@@ -31,7 +31,10 @@ def guess_unit(draft: Draft, figure: Figure) -> None:
     site = figure.site
     assert site is not None
     neighbour = _neighbour_unit(draft, figure, site)
-    if site.kind == "pair" or site.name == "leads":
+    asked = _asked_unit(draft, figure, site)
+    if asked is not None and not (asked == "ohm" and fits_live(site.name, figure.value)):
+        figure.unit, figure.unit_from = asked, "neighbour"
+    elif site.kind == "pair" or site.name == "leads":
         _guess_on_pair(draft, figure, neighbour)
     elif (neighbour is None and _was_live(draft, figure, site)) or _in_a_state(figure, site):
         figure.unit, figure.unit_from = "V", "neighbour"
@@ -43,6 +46,17 @@ def guess_unit(draft: Draft, figure: Figure) -> None:
         figure.unit, figure.unit_from = "V", "live"
     else:
         _guess_outside(draft, figure)
+
+
+def _asked_unit(draft: Draft, figure: Figure, site: Site) -> str | None:
+    """The unit of the test just asked, where the figure stands at its place: after "read volts R to C" comes "r to c 0"."""
+    if draft.context.asked is None or figure.unit is not None:
+        return None
+    measure, leads = draft.context.asked
+    if leads is not None and (site.leads is None or set(leads) != set(site.leads)):
+        return None
+    units = (unit for unit, name in MEASURE_AT.get(site.name, {}).items() if measure in {name, f"{name}_lifted"})
+    return next(units, None)
 
 
 def _take_neighbours(draft: Draft, figure: Figure, site: Site, unit: str) -> None:
@@ -97,6 +111,8 @@ def _guess_zero(draft: Draft, figure: Figure, neighbour: str | None) -> None:
         figure.unit, figure.unit_from = "V", "neighbour"
     elif neighbour == "ohm":
         figure.unit, figure.unit_from = "ohm", "neighbour"
+    elif figure.site is not None and "ohm" not in MEASURE_AT[figure.site.name]:
+        figure.unit, figure.unit_from = "V", "live"  # a disconnect is read in volts and nothing else
     else:
         either(draft, figure, ("V", "ohm"))
 

@@ -13,11 +13,28 @@ def _nothing_read(draft: Draft) -> None:
     """A place and nothing about it: told, so that the number comes."""
     if draft.readings or draft.facts or draft.asks or draft.unclear or draft.unread or draft.warned.names:
         return
+    if any(p.kind in {"condition", "capped", "lands"} for p in draft.phrases) and not draft.figures:
+        return  # "primary unhooked and capped" tells what was done
     places = [at for at, site in draft.sites.items() if site.kind in {"place", "pair", "unclear"}]
     figures = [f for f in draft.figures if f.kind in {"open", "short"} and not f.done]
     if not any(f.done or f.withdrawn for f in draft.figures):
         draft.unread += [(draft.phrases[at].start, draft.phrases[at].end) for at in places]
         draft.unread += [(f.start, f.end) for f in figures]
+
+
+def _no_numbers(draft: Draft) -> None:
+    """In "pri nan V", "sec ?? ohms": a place and a unit with no number between them."""
+    for at, phrase in enumerate(draft.phrases):
+        named = phrase.kind == "alone" and phrase.meaning in {"volt", "ohm", "amp", "milliamp", "kiloohm", "megaohm"}
+        if not named and phrase.text != "v":
+            continue
+        unread = (
+            draft.kind(at - 1) == "unknown"
+            or draft.phrases[at - 1].text.startswith("?")
+            or draft.phrases[at - 1].text in {"xx", "x", "_"}
+        )
+        if at > 1 and unread and draft.kind(at - 2) in {"ends", "is", "reads"}:
+            draft.unread.append((draft.phrases[at - 2].start, phrase.end))
 
 
 def leftovers(draft: Draft) -> None:
@@ -47,6 +64,7 @@ def leftovers(draft: Draft) -> None:
             continue
         else:
             draft.unread.append((figure.start, figure.end))
+    _no_numbers(draft)
     _nothing_read(draft)
     clause_known = {draft.clause[at] for at in draft.sites} | {draft.clause[f.at] for f in draft.figures}
     chatter = {draft.clause[s.at] for s in draft.sites.values() if s.kind == "notours"}

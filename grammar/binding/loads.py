@@ -36,18 +36,19 @@ def loads(draft: Draft) -> None:
     _counts(draft)
 
 
+NO_BRIDGE = frozenset(
+    {
+        "and", "y", "plus", "mas", "n", "e", "then", "enough", "ok", "okay", "plenty", "good", "carry", "handle", "run", "do", "work",
+        "power", "feed", "hold", "cover", "big enough", "suficiente", "alcanza", "aguanta", "sirve", "basta",
+    }
+)  # fmt: skip
+"""Behind one of these the device is another thing than the figure: "is 40va enough for a contactor 10va"."""
+
+
 def _device(draft: Draft, figure: Figure) -> int | None:
     """The device that a figure belongs to: the one right behind it, or the nearest free one before it in the sentence."""
     at = figure.at + 1
-    while draft.kind(at) in {"filler", "each", "at", "sealed", "alone"} and draft.phrases[at].text not in {
-        "and",
-        "y",
-        "plus",
-        "mas",
-        "n",
-        "e",
-        "then",
-    }:
+    while draft.kind(at) in {"filler", "each", "at", "sealed", "alone"} and draft.phrases[at].text not in NO_BRIDGE:
         at += 1
     right = at if draft.kind(at) == "device" and draft.clause[at] == draft.clause[figure.at] else None
     left = None
@@ -122,7 +123,9 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
             figure.done = True  # a device that we don't know is no rating
             draft.unread.append((draft.phrases[figure.at - 1].start, figure.end))
             return
-        if draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text == "of" and draft.phrases[min(figure.at + 2, len(draft.phrases) - 1)].text.startswith("load"):
+        if draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text == "of" and draft.phrases[
+            min(figure.at + 2, len(draft.phrases) - 1)
+        ].text.startswith("load"):
             _add_load(draft, figure, "load", 1, "VA")  # "34 VA of load connected"
             return
         number = draft.figure_at(figure.at - 1)
@@ -178,8 +181,15 @@ def _is_sum(draft: Draft, figure: Figure) -> bool:
     return before is not None and before.kind == "is" and before.text in {"=", "equals"} and loads_before
 
 
+def _times(figure: Figure) -> bool:
+    """In "contactors 2 x 9va" and "contactor 9 va x 2"."""
+    return len(figure.amounts) == 2 and figure.joins[0] == "x"
+
+
 def _load(draft: Draft, figure: Figure, at: int, unit: str) -> None:
     draft.sites[at].used += 1
+    if _times(figure) and figure.amounts[0].unit:
+        figure.value = figure.amounts[0].value
     _add_load(draft, figure, draft.phrases[at].meaning, _count(draft, figure, at), unit, at)
 
 
@@ -224,8 +234,8 @@ def _count(draft: Draft, figure: Figure, at: int) -> int:
             if candidate is not None and candidate is not figure and _whole(candidate) and not candidate.done:
                 candidate.done = True
                 return int(candidate.value)
-    if len(figure.amounts) == 2 and figure.joins[0] == "x":
-        return int(figure.amounts[0].value)
+    if _times(figure):
+        return int(figure.amounts[1 if figure.amounts[0].unit else 0].value)
     behind = draft.figure_at(at + 2)
     if (
         draft.kind(at + 1) == "filler"

@@ -8,8 +8,8 @@ from grammar.binding.doubts import disagreeing, swapped, swapped_ohms
 from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.guessed_units import guess_unit, heard
 from grammar.binding.places import DEVICE_PLACES, MEASURE_AT
-from grammar.binding.plausible import OPEN_FROM_OHM, SECONDARY_TENS_OHM, slip
-from grammar.binding.questions import ask_slip, measure_of, piece_of
+from grammar.binding.plausible import OPEN_FROM_OHM, SECONDARY_TENS_OHM, fits_live, slip
+from grammar.binding.questions import ask_slip, measure_of, piece_of, said_twice
 from grammar.binding.said_again import ask_which, taken_back
 from grammar.binding.states import flags
 from grammar.message import Unclear
@@ -35,6 +35,8 @@ def measured(draft: Draft) -> None:
     """Readings, unclear and unread pieces of all figures that have a place."""
     taken_back(draft)
     _rated_at(draft)
+    _plans(draft)
+    _by_state(draft)
     figures = [f for f in draft.figures if not f.done and not f.withdrawn and f.site is not None]
     for figure in figures:
         _place(draft, figure)
@@ -63,10 +65,46 @@ def _rated_at(draft: Draft) -> None:
             figure.done = figure.done or (before.unit == "VA" and figure.value in {12.0, 16.0, 18.0, 24.0})
 
 
+PUTS = frozenset({
+    "meto", "meterle", "meter", "pongo", "poner", "ponerle", "aplico", "aplicar", "echo", "echarle", "alimento", "alimentar", "inyecto", "mando", "feed", "feeding", "apply", "applying", "put", "putting", "hook", "hooking", "inject", "injecting", "backfeed", "backfeeding", "send", "sending", "throw", "touch",
+})  # fmt: skip
+TO_WHERE = frozenset({"to", "into", "on", "onto", "al", "a", "en el", "en la", "en", "at", "across"})
+
+
+def _plans(draft: Draft) -> None:
+    """In "si le meto 24 volts al secundario", "hooking my good 24v to yellow and blue": what is put there, and nothing that was read."""
+    for figure in draft.figures:
+        if figure.kind != "amount" or figure.unit not in {None, "V"} or figure.done:
+            continue
+        before = {draft.phrases[i].text for i in range(max(0, figure.at - 4), figure.at)}
+        behind = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)]
+        if before & PUTS and (behind.text in TO_WHERE or behind.kind == "to"):
+            figure.done = True
+            draft.chatter.append((figure.start, figure.end))
+
+
 def _number_left_over(draft: Draft, figure: Figure) -> bool:
     """A word for a number beside the figure that belongs to nothing: then the figure may be another."""
     beside = (draft.phrases[i] for i in (figure.at - 1, figure.at + 1) if 0 <= i < len(draft.phrases))
     return any(p.text in number_words() for p in beside if p.kind == "filler")
+
+
+def _by_state(draft: Draft) -> None:
+    """In "no load 27.4, loaded 25.1" and in a proof: volts in a state are the secondary's, amps without a place as well."""
+    proof = "prove" in draft.asks
+    free = [f for f in draft.figures if f.site is None and f.kind == "amount" and not f.done and not f.withdrawn]
+    states = {f.state for f in free if f.state}
+    for figure in free:
+        in_state = figure.state in {"lifted", "loaded"} and figure.unit in {None, "V"} and fits_live("secondary", figure.value)
+        if in_state and (proof or states == {"lifted", "loaded"}):
+            figure.site = Site(figure.at, "place", "secondary")
+        elif (
+            proof and (figure.unit == "A" or draft.phrases[figure.at - 1].meaning == "amp") and figure.value <= MOST_SECONDARY_A
+        ):
+            figure.site, figure.unit, figure.unit_from = Site(figure.at, "place", "secondary"), "A", "word"
+
+
+MOST_SECONDARY_A = 10.0
 
 
 def _place(draft: Draft, figure: Figure) -> None:
@@ -221,7 +259,11 @@ def _reading(draft: Draft, figure: Figure) -> None:
     if not measure:
         _unread(draft, figure)
         return
-    if figure.kind == "amount" and (found := slip(site.name, unit, figure.value)) is not None:
+    if (
+        figure.kind == "amount"
+        and (found := slip(site.name, unit, figure.value)) is not None
+        and not (figure.unit_from == "own" and said_twice(draft, measure, figure.value))
+    ):
         ask_slip(draft, figure, unit, found.value, found.question)
         return
     if site.kind == "unclear" or site.choices:

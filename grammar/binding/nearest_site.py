@@ -268,7 +268,11 @@ def _share_behind(draft: Draft, figures: list[Figure]) -> None:
         if site.kind not in {"place", "pair"} or site.used > 1 or (site.used and not _only_before(draft, site)):
             continue
         waiting: list[Figure] = []
-        for figure in reversed([f for f in draft.around(at) if f.at < at and id(f) in known]):
+        before = [f for f in draft.around(at) if f.at < at and id(f) in known]
+        stated = bool(before) and before[-1].site is site and before[-1].state is None
+        for figure in reversed(before):
+            if stated and figure.state is not None and site.name not in {"secondary"}:
+                break  # "27.1 unloaded, 25.2 loaded, 24.8 R-C"
             if figure.site is site and site.used and not waiting:
                 continue
             if site.used and figure.state is None and not _only_before(draft, site, stated=True):
@@ -358,6 +362,6 @@ def _continues(draft: Draft, last: Figure, figure: Figure) -> bool:
     ):
         return True
     if figure.state is not None or last.state is not None:
-        return figure.unit in {None, "V"}
+        return figure.unit in {None, "V"} and last.site.name not in {"line", "primary"}  # those are not read unloaded
     followed = draft.kind(figure.at + 1) in {"", "stop", "line", "comma"}
     return figure.kind == "open" and draft.phrases[figure.at].text in {"ol", "o.l."} and followed and not between

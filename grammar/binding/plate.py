@@ -4,59 +4,50 @@ from core.readings import Fact
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.told import NOMINAL_V, open_amounts, volts
 
+LOW_SIDE = frozenset({12.0, 16.0, 18.0, 24.0})
+"""Volts of a low side."""
+
 
 def plate_volts(draft: Draft) -> None:
     """Volts beside a rating: the secondary at 24 or less, the supply from 100 up."""
-    rated = [(at, f) for at, f in draft.facts if f.fact == "rated_va"]
-    plate = bool(rated) or any(p.kind == "nameplate" for p in draft.phrases)
+    rated = [at for at, fact in draft.facts if fact.fact == "rated_va"]
     for figure in open_amounts(draft):
-        if figure.kind != "amount" or figure.unit not in {None, "V"}:
+        if figure.unit not in {None, "V"}:
             continue
-        if rated and _described(draft, figure):
-            name = "rated_secondary_volts" if figure.value <= 24 else "supply_volts"
-            draft.fact(figure, Fact(fact=name, value=figure.value, unit="V"))
-            continue
-        if (
-            figure.unit == "V"
-            and figure.value in {12.0, 16.0, 18.0, 24.0}
-            and rated
-            and draft.told("nameplate_taps") is not None
-        ):
-            draft.fact(figure, Fact(fact="rated_secondary_volts", value=figure.value, unit="V"))
-            continue
-        near = any(abs(at - figure.at) <= 3 and draft.sentence[at] == draft.sentence[figure.at] for at, _ in rated)
-        transformer = any(draft.kind(i) == "transformer" for i in (figure.at + 1, figure.at + 2))
-        values = [a.value for a in figure.amounts]
-        if (
-            volts(figure)
-            and (figure.value in NOMINAL_V or figure.value in {12.0, 16.0, 18.0, 24.0})
-            and _under_plate(draft, figure)
-        ):
-            name = "rated_secondary_volts" if figure.value <= 24 else "supply_volts"
-            draft.fact(figure, Fact(fact=name, value=figure.value, unit="V"))
-        elif (
-            len(values) == 2
-            and figure.joins[0] in {"/", "to", "-", "a"}
-            and values[0] in NOMINAL_V
-            and values[1] == 24.0
-            and (plate or transformer)
-        ):
-            draft.fact(figure, Fact(fact="supply_volts", value=values[0], unit="V"))
+        if _both_sides(draft, figure, rated=bool(rated)):
+            draft.fact(figure, Fact(fact="supply_volts", value=figure.amounts[0].value, unit="V"))
             draft.fact(figure, Fact(fact="rated_secondary_volts", value=24.0, unit="V"))
-        elif volts(figure) and (
-            (near and _beside_rating(draft, figure))
-            or (
-                transformer
-                and figure.unit == "V"
-                and figure.value in {12.0, 16.0, 24.0}
-                and figure.at + 1 < len(draft.phrases)
-                and draft.kind(figure.at + 1) == "transformer"
-            )
-        ):
-            if 0 < figure.value <= 24:
-                draft.fact(figure, Fact(fact="rated_secondary_volts", value=figure.value, unit="V"))
-            elif figure.value in NOMINAL_V and figure.unit == "V":
-                draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+        elif volts(figure) and figure.value > 0 and _of_the_plate(draft, figure, rated):
+            name = "rated_secondary_volts" if figure.value <= 24 else "supply_volts"
+            draft.fact(figure, Fact(fact=name, value=figure.value, unit="V"))
+
+
+def _both_sides(draft: Draft, figure: Figure, *, rated: bool) -> bool:
+    """In "120/24 transformer": both windings in one figure."""
+    values = [a.value for a in figure.amounts]
+    if len(values) != 2 or figure.joins[0] not in {"/", "to", "-", "a"} or values[0] not in NOMINAL_V or values[1] != 24.0:
+        return False
+    transformer = "transformer" in {draft.kind(figure.at + 1), draft.kind(figure.at + 2)}
+    return rated or transformer or any(p.kind == "nameplate" for p in draft.phrases)
+
+
+def _of_the_plate(draft: Draft, figure: Figure, rated: list[int]) -> bool:
+    """The one figure is a nominal one, and something beside it says that it is of the plate."""
+    low, nominal = figure.value in LOW_SIDE, figure.value in NOMINAL_V
+    if (rated and _described(draft, figure)) or ((low or nominal) and _under_plate(draft, figure)):
+        return True
+    if low and figure.unit == "V" and rated and draft.told("nameplate_taps") is not None:
+        return True
+    near = any(abs(at - figure.at) <= 3 and draft.sentence[at] == draft.sentence[figure.at] for at in rated)
+    if near and _beside_rating(draft, figure):
+        return figure.value <= 24 or (nominal and figure.unit == "V")
+    return low and figure.unit == "V" and _names_a_transformer(draft, figure)
+
+
+def _names_a_transformer(draft: Draft, figure: Figure) -> bool:
+    """In "24v transformer", "12v doorbell transformer"."""
+    behind = draft.kind(figure.at + 1)
+    return behind == "transformer" or (behind == "device" and draft.kind(figure.at + 2) == "transformer")
 
 
 def _described(draft: Draft, figure: Figure) -> bool:

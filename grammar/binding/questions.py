@@ -17,6 +17,14 @@ def ask_slip(draft: Draft, figure: Figure, unit: str, likely: float, question: S
     figure.done = True
 
 
+def said_twice(draft: Draft, measure: str, value: float) -> bool:
+    """The value that was asked about is said once more: then it counts as said, and is not asked about for ever."""
+    figures = f"{value:g}"
+    return value >= 0 and any(
+        measure in row.choices and figures in row.fragment.replace(",", ".") for row in draft.context.unclear
+    )
+
+
 def measure_of(figure: Figure, unit: str) -> str:
     """The measure of a figure at its place in a unit, empty where there is none."""
     assert figure.site is not None

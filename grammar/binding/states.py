@@ -93,6 +93,8 @@ def units(draft: Draft) -> None:
                 headings.append((at, HEADING_UNIT[phrase.meaning], True))
         elif phrase.kind == "alone" and phrase.meaning in UNIT_WORD:
             unit = UNIT_WORD[phrase.meaning]
+            if unit == "VA" and {"va_estimate", "size"} & set(draft.asks) and draft.kind(at + 1) != "colon":
+                continue  # "what va is this, pri 19.5 sec 1.1"
             if not _local(draft, at, unit, phrase.meaning) and _heads_alone(draft, at):
                 headings.append((at, unit, False))
     for at, unit, _ in headings[:MOST_HEADINGS]:

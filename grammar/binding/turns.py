@@ -1,6 +1,7 @@
 """Symptoms and asks, by the turns of phrase that tell them."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from core.readings import Fact
 from grammar.binding.draft import Draft
@@ -144,6 +145,21 @@ def _paused(draft: Draft, owners: Sequence[int], at: int) -> bool:
     return bool(behind) and behind[0].text == ","
 
 
+def _of_a_device(draft: Draft, owners: Sequence[int], found: Found) -> bool:
+    """A smoke detector is no smoke."""
+    return found.meaning == "smoke" and draft.parsed.words[owners[found.at[0]]].kind == "device"
+
+
+def _long_ago(words: Sequence[str], found: Found) -> bool:
+    """In "had a burnt board last year": of another day."""
+    behind = words[found.at[-1] + 1 : found.at[-1] + 6]
+    behind = behind[: behind.index("")] if "" in behind else behind
+    pairs = pairwise(behind)
+    return "ago" in behind or any(
+        one in {"last", "ano", "mes"} and two in {"year", "month", "week", "summer", "winter", "pasado"} for one, two in pairs
+    )
+
+
 def _hides(other: Found, found: Found) -> bool:
     """A turn of phrase of another meaning holds this one: in "got a buzz off the door" is no hum, nor in "el contactor vibra mucho"."""
     if other.meaning == found.meaning:
@@ -168,6 +184,15 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
             continue  # "got a buzz off the door" is no hum
         if f.meaning == "blown_fuse" and "blows_fuse" in names:
             continue
+        if _of_a_device(draft, owners, f) or _long_ago(words, f):
+            continue
+        if f.meaning == "no_control_power" and words[f.at[-1] + 1 : f.at[-1] + 2] in (
+            ["fuse"],
+            ["breaker"],
+            ["transformer"],
+            ["xfmr"],
+        ):
+            continue  # "no low voltage fuse here"
         if f.meaning == "burnt" and words[f.at[-1] + 1 : f.at[-1] + 2] in (["my"], ["his"], ["her"], ["me"]):
             continue  # a hand, no transformer
         if f.meaning == "burnt" and draft.parsed.words[owners[f.at[0]]].kind == "value":
@@ -228,6 +253,16 @@ def _asks(draft: Draft, words: Sequence[str]) -> None:
 
 def _in_the_middle(words: Sequence[str], found: Found) -> bool:
     """In "tied the switch closed and left": one word like "done" closes a job only where a message begins or ends with it."""
+    if found.meaning == "next" and len(found.at) == 1:
+        return words[found.at[0] + 1 : found.at[0] + 2] in (
+            ["door"],
+            ["to"],
+            ["week"],
+            ["day"],
+            ["year"],
+            ["month"],
+            ["monday"],
+        )
     if found.meaning != "close_job" or len(found.at) > 1:
         return False
     told = [i for i, word in enumerate(words) if word]

@@ -170,7 +170,7 @@ ASKS = (
             "paralleling", "paralleled", "two transformers together", "2 transformers together", "tie .. transformers together",
             "gang .. transformers", "double up .. transformers|xfmrs", "hook .. two|2 .. transformers|xfmrs|units together",
             "both transformers together", "two xfmrs together", "2 xfmrs together",
-            "phase .. two|2|both|transformers|secondaries|xfmrs", "two|2 40s|50s|75s|40's", "phasing two|2|both|transformers|secondaries", "in phase",
+            "phase .. two|2|both|transformers|secondaries|xfmrs", "two|2 40s|50s|75s|40's", "phasing two|2|both|transformers|secondaries", "in phase", "check|test|know .. phasing", "tying|tie commons|together", "phasing before|two",
             "out of phase",
             "combine .. two|2 .. transformers|xfmrs|40va|40|units", "put two|2 .. together", "side by side",
         ),
@@ -455,6 +455,7 @@ ASKS = (
     Cue(
         "prove",
         en=(
+            "proof", "after i|we install|installed|put|wire", "read after .. install|installing", "once .. installed .. read",
             "how do i prove|verify|confirm|know .. it|new|install|works|good|fixed", "prove .. new|install|it",
             "installed .. what should|do|now", "new one .. what should i read", "installed what should", "after install",
             "verify .. install|new|fix|repair", "check .. my work|install|new", "final check|checks",
