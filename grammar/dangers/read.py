@@ -8,6 +8,7 @@ from typing import Final
 from core.dangers import DANGERS as ORDER
 from grammar.dangers.denials import MIGHT_BE, PASSES, is_denied, might_only_be, sentence
 from grammar.dangers.index import index
+from grammar.dangers.likeness import likeness
 from grammar.dangers.phrases import Found, OneOf, Phrase, Text, concept, places, tokens
 from grammar.dangers.scenes import Stage, has_hands_on_gear, masked, scenes_in
 from grammar.words.danger_parts import PARTS as CONCEPTS
@@ -77,11 +78,13 @@ def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
     >>> dangers_in("not jumping the fuse").names
     ()
     """
-    said = _sensible(text)
+    said = sensible(text)
     careful = [(name, is_denied(found, said.words)) for name, found in _found(said)]
     done = {name for name, denied in careful if not denied}
-    stage = Stage(said, lambda: tuple(_sensible(told) for told in before))
+    stage = Stage(said, lambda: tuple(sensible(told) for told in before))
     names = _meant(said) | set(scenes_in(stage))
+    if not names and not stage.acts("refused") and not stage.acts("undone") and (like := likeness(said)) is not None:
+        names = {like}
     for name in done:
         names -= _STILLED.get(name, frozenset())
     if before and stage.acts("insist"):
@@ -103,8 +106,13 @@ def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
     )
 
 
-def _sensible(text: str) -> Text:
-    """A text without the words that stand in it in a harmless sense."""
+def sensible(text: str) -> Text:
+    """
+    A text without the words that stand in it in a harmless sense.
+
+    Args:
+        text: As it was sent.
+    """
     said = Text(tokens(text))
     spans = [found for _, sought in index("senses").held_by(said) for found in islice(places(sought, said), MOST_PLACES)]
     return Text(masked(said.words, spans)) if spans else said

@@ -210,10 +210,7 @@ def _is_shown(scene: Scene, act: Found, stage: Stage) -> bool:
 def _is_done(act: Found, words: tuple[str, ...]) -> bool:
     """True where an act is told as done: "pulled the leads", "ya solté los cables"."""
     told = words[act.start : act.end]
-    return (
-        any(word in _DONE or (len(word) > _SHORTEST_PAST and word.endswith("ed")) for word in told)
-        or "ya" in words[max(0, act.start - 3) : act.start]
-    )
+    return any(word in _DONE or (len(word) > _SHORTEST_PAST and word.endswith("ed")) for word in told)
 
 
 def _is_far_above(highs: frozenset[float], lows: frozenset[float]) -> bool:

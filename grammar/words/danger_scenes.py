@@ -39,6 +39,7 @@ def _safety(danger: str, part: str) -> tuple[Scene, ...]:
         Scene(danger=danger, acts=_SHUT, parts=(part,)),
         Scene(danger=danger, acts=("take_out",), parts=(part,), also=("RUNON",), unless=("MENDED",)),
         Scene(danger=danger, acts=("go_without",), parts=(part,), unless=("MENDED",)),
+        Scene(danger=danger, acts=("wire_and_go",), told=(part,), also=("RUNON",), unless=("MENDED",)),
     )
 
 
@@ -78,6 +79,11 @@ SCENES: Final = (
     Scene(danger="unqualified", acts=("lay_does",)),
     Scene(danger="gas_valve_beyond_24v", acts=("open_up",), parts=("VALVE",), told=("GASSY",)),
     Scene(danger="ground_both", acts=("ground_r",)),
+    Scene(danger="secondary_ground", acts=("which_ground",)),
+    Scene(danger="short_capacitor", acts=("tool_across",), parts=("CAP",), near=8),
+    Scene(danger="bare_ends", acts=("left_bare",), also=("UNUSED", "LEADS"), together=10, unless=("CAPPED",)),
+    Scene(danger="work_live", acts=("hands", "new_one"), also=("power_on", "INSIDE"), together=10, unless=("off", "PROVED", "DEADCUE"), done_counts=False),
+    Scene(danger="force_gas_valve", acts=("bridge", "feed"), parts=("VALVE",), told=("GASSY",)),
     Scene(danger="remove_ground", acts=("floating_secondary",), told=("HV",)),
     Scene(danger="secondary_ground", acts=("floating_secondary",)),
     Scene(danger="volts_still_there", acts=("hands",), also=("ghost_said",), done_counts=False),

@@ -10,7 +10,9 @@ from hypothesis import strategies as st
 from core.dangers import DANGERS
 from grammar import read
 from grammar.dangers import dangers_in, index
-from grammar.dangers.phrases import phrase, tokens
+from grammar.dangers.likeness import NONE, likeness
+from grammar.dangers.phrases import Text, phrase, tokens
+from grammar.learn_dangers import examples
 from grammar.words.danger_acts import ACTS
 from grammar.words.danger_parts import PARTS
 from grammar.words.danger_scenes import SCENES
@@ -134,6 +136,21 @@ def test_every_act_of_a_scene_is_told_by_something() -> None:
 
     assert named <= acts
     assert {name for scene in SCENES for name in (*scene.also, *scene.unless, *scene.told)} <= acts | PARTS.keys()
+
+
+def test_likeness_speaks_only_where_no_phrase_does_and_enough_is_said() -> None:
+    """Two words are no likeness, and who refuses or has undone it is not refused again."""
+    assert likeness(Text(tokens("bypass it"))) is None
+    assert likeness(Text(tokens("the last man left the air pressure switch strapped across and it runs now"))) is not None
+    assert dangers_in("owner wants the fuse done away with for good, told him no, that stays as built").names == ()
+
+
+def test_the_examples_name_dangers_of_the_table() -> None:
+    """And some are harmless."""
+    named = {danger for _, danger in examples()}
+
+    assert named - {NONE} <= DANGERS.keys()
+    assert NONE in named
 
 
 def test_the_danger_tables_are_those_of_the_words() -> None:
