@@ -1,6 +1,9 @@
 """Giving a job to somebody else, and taking it."""
 
 import re
+from datetime import datetime
+
+from sqlalchemy.orm import Session
 
 from bot.desk.deed import At, Deed, title
 from bot.store.hand_over import Kind, accept, offer, offered
@@ -28,27 +31,27 @@ def hand_over(at: At) -> Deed:
     return Deed(lines=(say("{code}", code=made.code), say("Code for {job}", job=title(job, at.now.tzinfo)), what))
 
 
-def take_over(at: At, code: str) -> Deed:
+def take_over(session: Session, technician: Technician, code: str, now: datetime) -> Deed:
     """Take what a code gives; both are told."""
-    made = offered(at.session, code, at.now)
+    made = offered(session, code, now)
     if made is None:
         return Deed(lines=(say("That code gives nothing: mistyped, taken, or over 2 days old"),))
-    if made.giver_id == at.technician.id:
+    if made.giver_id == technician.id:
         return Deed(lines=(say("That code is yours: the other one sends it"),))
-    giver = at.session.get_one(Technician, made.giver_id)
-    job = accept(at.session, at.technician, made, at.now)
-    _tell(at, made, job)
+    giver = session.get_one(Technician, made.giver_id)
+    job = accept(session, technician, made, now)
+    _tell(session, technician, made, job, now)
     if made.kind == "copy":
-        lines = (say("You have a copy of {job}, from {giver}", job=title(job, at.now.tzinfo), giver=giver.name),)
+        lines = (say("You have a copy of {job}, from {giver}", job=title(job, now.tzinfo), giver=giver.name),)
     else:
-        lines = (say("You work on {job} with {giver}", job=title(job, at.now.tzinfo), giver=giver.name),)
+        lines = (say("You work on {job} with {giver}", job=title(job, now.tzinfo), giver=giver.name),)
     return Deed(lines=(*lines, say("{count} messages so far. Send: next", count=job.turns)), job=job)
 
 
-def _tell(at: At, made: HandOver, job: Job) -> None:
-    name = job.name or at.session.get_one(Job, made.job_id).opened_at.strftime("%Y-%m-%d")
+def _tell(session: Session, technician: Technician, made: HandOver, job: Job, now: datetime) -> None:
+    name = job.name or session.get_one(Job, made.job_id).opened_at.strftime("%Y-%m-%d")
     if made.kind == "copy":
-        said = say("{taker} took a copy of {job}", taker=at.technician.name, job=name)
+        said = say("{taker} took a copy of {job}", taker=technician.name, job=name)
     else:
-        said = say("{taker} now works on {job} too", taker=at.technician.name, job=name)
-    tell_later(at.session, made.giver_id, said, at.now)
+        said = say("{taker} now works on {job} too", taker=technician.name, job=name)
+    tell_later(session, made.giver_id, said, now)

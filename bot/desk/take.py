@@ -4,7 +4,6 @@ from dataclasses import dataclass, replace
 from datetime import timedelta
 from uuid import uuid4
 
-from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from bot.conversation import State, Turn, reply_to
@@ -76,8 +75,28 @@ def take(session: Session, sent: Incoming, memory: Memory) -> Taken:
     earlier = log.latest(session, technician, str(sent.message_id))
     if earlier is not None and (not sent.edit or earlier.text == sent.text):
         return _again(session, earlier)
-    place = _place(session, technician, sent, earlier, memory)
-    return _answer(session, sent, place, memory)
+    given = None if earlier is not None else _given(session, technician, sent)
+    place = (
+        _place(session, technician, sent, earlier, memory)
+        if given is None or given.job is None
+        else _at(given.job, technician, sent)
+    )
+    return _answer(session, sent, place, memory, given)
+
+
+def _given(session: Session, technician: Technician, sent: Incoming) -> Deed | None:
+    """
+    What a code in the message gives, taken before anything else.
+
+    Nobody holds a job of their own while waiting for another's: two who hand over to each other would wait for ever.
+    """
+    code = code_in(sent.text)
+    return None if code is None else hand_over.take_over(session, technician, code, sent.sent_at)
+
+
+def _at(job: Job, technician: Technician, sent: Incoming) -> Place:
+    """The place of a new message in a job."""
+    return Place(technician=technician, job=job, revision=0, message_id=str(sent.message_id))
 
 
 def _again(session: Session, message: LoggedMessage) -> Taken:
@@ -123,7 +142,7 @@ def _goes_on(session: Session, job: Job, sent: Incoming, memory: Memory) -> bool
     return speaks_of_what_is(read(sent.text, memory.state(session, job).context()))
 
 
-def _answer(session: Session, sent: Incoming, place: Place, memory: Memory) -> Taken:
+def _answer(session: Session, sent: Incoming, place: Place, memory: Memory, given: Deed | None) -> Taken:
     thought = _think(session, sent, place, memory)
     at = At(
         session=session,
@@ -134,7 +153,7 @@ def _answer(session: Session, sent: Incoming, place: Place, memory: Memory) -> T
         sent=sent,
         reply=thought.reply,
     )
-    deeds, job = _do(at)
+    deeds, job = _do(at) if given is None else ([given], place.job)
     if gone := [deed.forgotten for deed in deeds if deed.forgotten]:
         memory.clear()
         reply = worded(thought.reply, (), deeds)
@@ -157,7 +176,7 @@ class Thought:
 
 
 def _think(session: Session, sent: Incoming, place: Place, memory: Memory) -> Thought:
-    lock(session, place.job)
+    store.hold(session, place.job)
     before = memory.state(session, place.job, place.technician.language)
     turn = turn_of(sent, place.job, place.technician, place.message_id, place.revision)
     return Thought(before=before, turn=turn, reply=reply_to(before, turn))
@@ -184,19 +203,8 @@ def _log(session: Session, sent: Incoming, place: Place, memory: Memory, thought
     )
 
 
-def lock(session: Session, job: Job) -> None:
-    """Let nobody else write to the job before this transaction ends. SQLite lets one write at a time as it is."""
-    if session.get_bind().dialect.name != "sqlite":
-        session.flush()
-        session.execute(select(Job).where(Job.id == job.id).with_for_update().execution_options(populate_existing=True))
-
-
 def _do(at: At) -> tuple[list[Deed], Job]:
     """Do what the message asks of the store; the job that it belongs to after that."""
-    code = code_in(at.sent.text)
-    if code is not None:
-        done = hand_over.take_over(at, code)
-        return [done], done.job or at.job
     answered = leave.answered(at)
     if answered is not None:
         return [answered], at.job

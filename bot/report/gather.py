@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, datetime, tzinfo
 
 from bot.as_read import message_from_json
+from bot.aside import is_aside
 from bot.job import State, Turn, fold, standing_readings
 from bot.report.job_log import Given, JobLog, Photo, Sent, Taken, Told
 from core.advice import Answer
@@ -68,7 +69,11 @@ def gather(turns: Sequence[Turn], about: About) -> JobLog:
         opened=about.opened,
         closed=about.closed,
         outcome=about.outcome,
-        sent=tuple(Sent(number=t.number, at=t.sent_at, by=t.technician, text=t.text, edits=t.edits) for t in turns),
+        sent=tuple(
+            Sent(number=t.number, at=t.sent_at, by=t.technician, text=t.text, edits=t.edits)
+            for t in turns
+            if not is_aside(t.talk.get("read", {}))
+        ),
         taken=taken,
         told=tuple(_told(whole)),
         given=tuple(_given(turns)),

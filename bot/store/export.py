@@ -8,11 +8,12 @@ from typing import Any
 from sqlalchemy import inspect, select
 from sqlalchemy.orm import Session
 
+from bot.aside import is_aside
 from bot.store.attachments import attachments
 from bot.store.columns import Base
 from bot.store.jobs import own
 from bot.store.log import read
-from bot.store.tables import HandOver, Job, LoggedReply, Technician, Unit
+from bot.store.tables import HandOver, Job, LoggedMessage, LoggedReply, Technician, Unit
 
 
 def export(session: Session, technician: Technician) -> Mapping[str, Any]:
@@ -23,20 +24,24 @@ def export(session: Session, technician: Technician) -> Mapping[str, Any]:
     return {
         "technician": row_record(technician),
         "units": [row_record(unit) for unit in units],
-        "jobs": [_job(session, job) for job in jobs],
+        "jobs": [_job(session, technician, job) for job in jobs],
         "hand_overs": [row_record(code) for code in codes],
     }
 
 
-def _job(session: Session, job: Job) -> dict[str, Any]:
+def _job(session: Session, technician: Technician, job: Job) -> dict[str, Any]:
     return row_record(job) | {
-        "log": [row_record(message) | {"reply": _reply(reply)} for message, reply in read(session, job)],
+        "log": [_line(technician, message, reply) for message, reply in read(session, job)],
         "attachments": [row_record(file) for file in attachments(session, job)],
     }
 
 
-def _reply(reply: LoggedReply | None) -> Mapping[str, Any] | None:
-    return None if reply is None else dict(reply.record)
+def _line(technician: Technician, message: LoggedMessage, reply: LoggedReply | None) -> dict[str, Any]:
+    """One message with its reply. What another said here of jobs of their own is theirs: only that there was something is told."""
+    others = technician.id not in {message.author_id, message.technician_id} or message.author_id not in {None, technician.id}
+    if others and reply is not None and is_aside((reply.talk or {}).get("read", {})):
+        return row_record(message) | {"text": None, "reply": None}
+    return row_record(message) | {"reply": None if reply is None else dict(reply.record)}
 
 
 def row_record(row: Base) -> dict[str, Any]:

@@ -8,7 +8,7 @@ from typing import Literal
 from sqlalchemy import insert, select
 from sqlalchemy.orm import Session
 
-from bot.store.jobs import name_job, work_on
+from bot.store.jobs import hold, name_job, work_on
 from bot.store.tables import Attachment, Guest, HandOver, Job, LoggedMessage, LoggedReply, Technician
 
 LETTERS = "ABCDEFGHJKMNPQRSTUVWXYZ23456789"
@@ -43,13 +43,14 @@ def code_in(text: str) -> str | None:
 
 def offered(session: Session, code: str, now: datetime) -> HandOver | None:
     """What a code gives, or None where nobody made it, its time is over, or it was taken."""
-    found = session.scalar(select(HandOver).filter_by(code=code))
+    found = session.scalar(select(HandOver).filter_by(code=code).with_for_update())  # of two who send it at once one is first
     return found if found is not None and found.taken_at is None and now <= found.ends_at else None
 
 
 def accept(session: Session, taker: Technician, offer_made: HandOver, now: datetime) -> Job:
     """Take what was offered; it becomes the taker's current job."""
     job = session.get_one(Job, offer_made.job_id)
+    hold(session, job)  # a copy made while the giver writes would have more messages than it counts
     offer_made.taken_at = now
     offer_made.taker_id = taker.id
     if offer_made.kind == "copy":

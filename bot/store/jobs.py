@@ -54,9 +54,20 @@ def job_with(session: Session, technician: Technician, channel_job: str) -> Job 
     return session.scalar(select(Job).filter_by(owner_id=technician.id, channel_job=channel_job))
 
 
+def hold(session: Session, job: Job) -> None:
+    """
+    Let nobody else write to the job before this transaction ends, and see what they wrote until now.
+
+    SQLite lets one write at a time as it is. The row is taken in: only then is it the one that was waited for.
+    """
+    if session.get_bind().dialect.name != "sqlite":
+        session.flush()
+        session.scalars(select(Job).where(Job.id == job.id).with_for_update().execution_options(populate_existing=True)).one()
+
+
 def current_job(session: Session, technician: Technician) -> Job | None:
     """The job that the technician's next message belongs to, or None."""
-    return session.scalar(select(Job).join(WorkingOn).where(WorkingOn.technician_id == technician.id))
+    return session.scalar(select(Job).join(WorkingOn).where(WorkingOn.technician_id == technician.id, Job.closed_at.is_(None)))
 
 
 def work_on(session: Session, technician: Technician, job: Job | None) -> None:
@@ -103,19 +114,16 @@ def open_jobs_meant(session: Session, technician: Technician, name: str) -> Sequ
 
 
 def last_closed(session: Session, technician: Technician, since: datetime) -> Job | None:
-    """The job of a technician that was closed last, since a moment; those that a program calls by a word of its own are left out."""
-    opened = select(Job.id).where(Job.owner_id == technician.id, Job.closed_at >= since)
-    given = select(Job.id).join(Guest).where(Guest.technician_id == technician.id, Job.closed_at >= since)
-    lately = select(Job).where(Job.id.in_(union_all(opened, given)), Job.channel_job.is_(None), Job.turns > 0)
-    return session.scalar(lately.order_by(Job.closed_at.desc(), Job.id.desc()).limit(1))
+    """The job that the technician worked on last, where it was closed since a moment and nothing else was begun."""
+    working = WorkingOn.technician_id == technician.id
+    return session.scalar(select(Job).join(WorkingOn).where(working, Job.closed_at >= since))
 
 
 def close_job(session: Session, job: Job, outcome: str | None, now: datetime) -> None:
-    """Close a job with what was done; nobody works on it any more."""
+    """Close a job with what was done. It is nobody's current one any more; whoever worked on it last may still prove it."""
     job.closed_at = now
     job.outcome = outcome or job.outcome
     session.flush()
-    session.execute(delete(WorkingOn).where(WorkingOn.job_id == job.id))
 
 
 def reopen_job(session: Session, technician: Technician, job: Job) -> None:

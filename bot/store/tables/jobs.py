@@ -63,7 +63,7 @@ class Guest(Base):
 
 
 class WorkingOn(Base):
-    """The job that a technician's next message belongs to."""
+    """The job that a technician's next message belongs to; once it is closed only what still speaks of it does."""
 
     __tablename__ = "working_on"
 
