@@ -95,8 +95,8 @@ class NumberRow(Row):
         phrase = self.phrases[at] if at < len(self.phrases) else None
         if phrase is None or not self.number_starts(at + 1) or self.kind(at + 1) == "dash":
             return None
-        if phrase.kind == "to" and self.kind(at - 1) == "unit" and self.kind(at + 2) == "device":
-            return None  # "20 awg to 2 contactors"
+        if phrase.kind == "to" and self._goes_to(at):
+            return None
         es_join = phrase.kind == "letter" and phrase.meaning in {"a", "o", "y"} and (self.spanish or phrase.meaning == "a")
         times = phrase.kind == "letter" and phrase.meaning == "x"
         dash = phrase.kind in {"dash", "slash"} and (self.glued(at) == self.glued(at + 1))
@@ -105,6 +105,13 @@ class NumberRow(Row):
         if phrase.kind == "and" or (phrase.meaning == "y" and es_join):
             joined = self.kind(at + 2) != "device" and any(self.kind(b) == "between" for b in range(max(0, at - 5), at))
         return (phrase, 1) if joined else None
+
+    def _goes_to(self, at: int) -> bool:
+        """In "20 awg to 2 contactors" and "100 ft to 10va contactor": what a run leads to is no end of a range."""
+        before, behind = self.phrases[at - 1], self.kind(at + 2)
+        if self.kind(at - 1) != "unit" or before.meaning not in {"foot", "meter", "yard", "gauge"}:
+            return False
+        return behind == "device" or (behind == "unit" and self.phrases[at + 2].meaning != before.meaning)
 
     def _amount(self, out: list[Phrase]) -> None:
         while self.kind(self.at) in {"about", "over", "under", "dash"}:

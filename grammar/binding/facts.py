@@ -166,6 +166,10 @@ def _of_a_length(draft: Draft, figure: Figure) -> bool:
     while draft.kind(before) in OF_KINDS and (draft.kind(before) == "round_trip" or draft.phrases[before].text in OF_GAUGE):
         before -= 1
     length = draft.figure_at(before)
+    if before >= 0 and any(
+        p.text in {"runs", "run", "tramos"} for p in draft.phrases[before : figure.at]
+    ):  # "2 runs of 18: 100 ft"
+        return any(f.unit == "ft" for f in draft.figures)
     return length is not None and length.unit == "ft" and draft.sentence[before] == draft.sentence[figure.at]
 
 

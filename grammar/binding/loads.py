@@ -1,10 +1,9 @@
 """Volt-amperes and amps of devices, and the rating of the transformer."""
 
-from dataclasses import replace
-
 from core.readings import Fact
 from core.said import say
 from core.standards.device_loads import DEVICE_LOADS, MOST_DEVICE_VA
+from grammar.binding.counts import MOST_OF_A_KIND, counts, of_them, whole
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.inrush import inrush, is_taken
 from grammar.binding.plate import plate_volts, sizes_asked
@@ -14,7 +13,6 @@ from grammar.words.devices import COILS, SWITCHES
 
 MOST_STEADY_VA = 100.0
 """More than this of one 24 V coil is asked about. [VA]"""
-MOST_OF_A_KIND = 60
 ARTICLES = frozenset({"a", "an", "un", "una", "one", "the", "another", "el", "la", "otro", "otra"})
 
 
@@ -32,8 +30,8 @@ def loads(draft: Draft) -> None:
     _totals(draft, sums)
     plate_volts(draft)
     sizes_asked(draft)
-    _of_them(draft)
-    _counts(draft)
+    of_them(draft)
+    counts(draft)
 
 
 NO_BRIDGE = frozenset(
@@ -129,7 +127,7 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
             _add_load(draft, figure, "load", 1, "VA")  # "34 VA of load connected"
             return
         number = draft.figure_at(figure.at - 1)
-        if number is not None and _whole(number) and not number.done:  # "2 40va in parallel"
+        if number is not None and whole(number) and not number.done:  # "2 40va in parallel"
             number.done = True
             draft.cue_spans.append((number.start, number.end))
         draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
@@ -225,13 +223,13 @@ def _count(draft: Draft, figure: Figure, at: int) -> int:
             candidate is not None
             and candidate is not figure
             and not candidate.done
-            and (_whole(candidate) or (here == at - 1 and _many(draft, at, candidate)))
+            and (whole(candidate) or (here == at - 1 and _many(draft, at, candidate)))
         ):
             candidate.done = True
             return int(candidate.value)
         if draft.kind(here) == "filler" and draft.phrases[here].text in {"x", "of", "de"}:
             candidate = draft.figure_at(here - 1)
-            if candidate is not None and candidate is not figure and _whole(candidate) and not candidate.done:
+            if candidate is not None and candidate is not figure and whole(candidate) and not candidate.done:
                 candidate.done = True
                 return int(candidate.value)
     if _times(figure):
@@ -242,7 +240,7 @@ def _count(draft: Draft, figure: Figure, at: int) -> int:
         and draft.phrases[at + 1].text == "x"
         and behind is not None
         and behind is not figure
-        and _whole(behind)
+        and whole(behind)
     ):
         behind.done = True
         return int(behind.value)
@@ -253,16 +251,6 @@ def _many(draft: Draft, at: int, figure: Figure) -> bool:
     """In "99 contactors": a larger count before a plural, for core to refuse where it makes no sense."""
     whole = figure.unit is None and len(figure.amounts) == 1 and figure.value == int(figure.value)
     return whole and MOST_OF_A_KIND < figure.value <= 10_000 and draft.text[draft.phrases[at].end - 1] in "sS"
-
-
-def _whole(figure: Figure) -> bool:
-    return (
-        figure.kind == "amount"
-        and figure.unit is None
-        and len(figure.amounts) == 1
-        and figure.value == int(figure.value)
-        and 0 < figure.value <= MOST_OF_A_KIND
-    )
 
 
 def _amps(draft: Draft, figure: Figure) -> None:
@@ -343,7 +331,7 @@ def _without_figure(draft: Draft) -> None:
 def _counted_before(draft: Draft, at: int) -> tuple[int, Figure | None]:
     """What stands before a device, and the number of it, if there is one."""
     before, count = at - 1, draft.figure_at(at - 1)
-    if count is not None and _whole(count) and not count.done:
+    if count is not None and whole(count) and not count.done:
         return before - 1, count
     if draft.kind(before) == "filler" and draft.phrases[before].text in ARTICLES:
         before -= 1
@@ -352,53 +340,3 @@ def _counted_before(draft: Draft, at: int) -> tuple[int, Figure | None]:
 
 LIST_ENDS = frozenset({"comma", "and", "stop", "line", "colon", "sign", ""})
 """What stands on both sides of an item of a list."""
-
-
-def _counted(draft: Draft, figure: Figure) -> bool:
-    """A small whole number before an ordinary noun: "3 times", "two guys"."""
-    behind = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)]
-    if behind.kind == "ends" and draft.text[behind.start : behind.end].lower().split(" ")[-1] in COUNTED_ENDS:
-        return figure.value <= 12
-    english = behind.kind == "filler" and behind.language != "es" and behind.text.isalpha() and len(behind.text) > 1
-    return english and figure.value <= 12 and behind.text not in FOLLOWS
-
-
-COUNTED_ENDS = frozenset({
-    "fuses", "fusibles", "coils", "bobinas", "wires", "leads", "terminals", "windings", "taps", "cables", "puntas", "devanados", "terminales", "alambres", "primaries", "secondaries", "primarios", "secundarios",
-})  # fmt: skip
-"""Last words of places that are counted: "3 primary wires"."""
-FOLLOWS = frozenset(
-    {
-        "on", "at", "across", "in", "and", "to", "from", "between", "with", "when", "now", "here", "there", "but", "still", "while", "after", "before", "both", "only", "again", "though", "so", "then", "is", "i", "it", "which", "that", "this", "too", "also", "just", "steady", "solid", "even", "right", "back", "or", "my", "me", "we", "you", "not", "no", "off", "over", "under", "by", "for", "because", "once", "ok", "if",
-    }
-)  # fmt: skip
-"""Ordinary words that may stand behind a reading; behind a small whole number any other is what was counted."""
-
-
-def _of_them(draft: Draft) -> None:
-    """In "zone valve 8va, got 2 of them": how many of the load told last."""
-    for figure in open_amounts(draft):
-        behind = " ".join(p.text for p in draft.phrases[figure.at + 1 : figure.at + 3])
-        before = [i for i, (at, fact) in enumerate(draft.facts) if fact.fact == "load" and at < figure.at]
-        if (
-            before
-            and _whole(figure)
-            and behind in {"of them", "of em", "of those", "of these", "de ellos", "de ellas", "de esos", "de esas"}
-        ):
-            at, load = draft.facts[before[-1]]
-            if load.count == 1:
-                draft.facts[before[-1]] = (at, replace(load, count=int(figure.value)))
-                figure.done = True
-
-
-def _counts(draft: Draft) -> None:
-    """A number of things: "26 stops", "2 contactors": kept in the log."""
-    for figure in open_amounts(draft):
-        if (
-            figure.unit is None
-            and len(figure.amounts) == 1
-            and (draft.kind(figure.at + 1) in {"device", "transformer", "unknown", "leadword"} or _counted(draft, figure))
-            and _whole(figure)
-        ):
-            figure.done = True
-            draft.cue_spans.append((figure.start, figure.end))

@@ -296,7 +296,7 @@ ASKS = (
             "ignore that",
         ),
         es=(
-            "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha|saca|retira .. ultima|ultimo|anterior|previa|previo", "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha lo|eso|esa|ese|la|el que|ultimo|ultima|anterior|lectura|numero|mensaje", "borra|quita|cancela|anula|descarta|ignora esa|ese|esta lectura|numero|mensaje|medida|valor", "no tomes en cuenta", "no cuentes .. ultima|ultimo|esa|eso", "haz de cuenta que no", "lo mande por error", "me equivoque de chat", "da marcha atras", "echate para atras", "regresale", "borra lo que", "cancela lo que", "quita lo que", "olvida lo que", "desaz",
+            "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha|saca|retira .. ultima|ultimo|ultimas|ultimos|anterior|anteriores|previa|previo", "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha lo|eso|esa|ese|la|el que|ultimo|ultima|anterior|lectura|numero|mensaje", "borra|quita|cancela|anula|descarta|ignora esa|ese|esta lectura|numero|mensaje|medida|valor", "no tomes en cuenta", "no cuentes .. ultima|ultimo|esa|eso", "haz de cuenta que no", "lo mande por error", "me equivoque de chat", "da marcha atras", "echate para atras", "regresale", "borra lo que", "cancela lo que", "quita lo que", "olvida lo que", "desaz",
             "borra la ultima", "borra esa", "quita esa", "elimina esa", "anula", "anula eso", "esa no", "deshaz eso",
             "borra el ultimo", "quita el ultimo", "borra eso", "deshacer", "deshaz", "deshazlo", "quita la ultima",
             "elimina la ultima", "borra lo ultimo", "quita eso", "cancela eso", "borra .. ultima|ultimo|anterior",

@@ -52,7 +52,7 @@ DEVICES = (
         "device", "reversing valve",
         en=("reversing valve", "reversing valves", "rev valve", "rv coil", "rv solenoid", "reversing valve solenoid", "rv"),
         es=(
-            "valvula reversible", "valvula de reversa", "valvulas de reversa", "valvula inversora", "valvula reversora",
+            "valvula reversible", "valvula reversa", "valvula de reversa", "valvulas de reversa", "valvula inversora", "valvula reversora",
             "valvulas inversoras", "valvulas reversibles",
         ),
     ),

@@ -178,3 +178,22 @@ def test_the_one_nominal_voltage_of_a_sizing_is_the_supply(text: str, supply: fl
 def test_nonsense_is_told_to_core_that_refuses_it(text: str) -> None:
     """Never dropped, never a number from it."""
     assert read(text).facts
+
+
+@pytest.mark.parametrize(
+    ("text", "loads", "rated"),
+    [
+        ("is 40va enough for a contactor 10va and a gas valve 12va", [("contactor", 1, 10.0), ("gas valve", 1, 12.0)], [40.0]),
+        ("will a 40 va handle 5 zone valves at 7 va", [("zone valve", 5, 7.0)], [40.0]),
+        ("contactor 9 va x 2, gas valve 0.5 amp", [("contactor", 2, 9.0), ("gas valve", 1, 0.5)], []),
+        ("100 ft to 10va contactor, 250 ft to 6 va relay", [("contactor", 1, 10.0), ("relay", 1, 6.0)], []),
+        ("plus 5 va for the stat", [("thermostat", 1, 5.0)], []),
+        ("contactor 9va inrush 60, relay 3va", [("contactor", 1, 9.0), ("relay", 1, 3.0)], []),
+    ],
+)
+def test_each_figure_goes_to_its_own_device(text: str, loads: list[tuple[str, int, float]], rated: list[float]) -> None:
+    """Not to the next one, and no run leads to a range."""
+    message = read(text)
+
+    assert [(f.device, f.count, f.value) for f in message.facts if f.fact == "load"] == loads
+    assert told(message, "rated_va") == rated

@@ -1,0 +1,70 @@
+"""Numbers that count things: devices of a kind, fuses, stops."""
+
+from dataclasses import replace
+
+from grammar.binding.draft import Draft, Figure
+from grammar.binding.told import open_amounts
+
+MOST_OF_A_KIND = 60
+"""More of one device than these are rather its number."""
+
+
+def whole(figure: Figure) -> bool:
+    """True for a small whole number without a unit: it can count things."""
+    return (
+        figure.kind == "amount"
+        and figure.unit is None
+        and len(figure.amounts) == 1
+        and figure.value == int(figure.value)
+        and 0 < figure.value <= MOST_OF_A_KIND
+    )
+
+
+def _counted(draft: Draft, figure: Figure) -> bool:
+    """A small whole number before an ordinary noun: "3 times", "two guys"."""
+    behind = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)]
+    if behind.kind == "ends" and draft.text[behind.start : behind.end].lower().split(" ")[-1] in COUNTED_ENDS:
+        return figure.value <= 12
+    english = behind.kind == "filler" and behind.language != "es" and behind.text.isalpha() and len(behind.text) > 1
+    return english and figure.value <= 12 and behind.text not in FOLLOWS
+
+
+COUNTED_ENDS = frozenset({
+    "fuses", "fusibles", "coils", "bobinas", "loads", "cargas", "wires", "leads", "terminals", "windings", "taps", "cables", "puntas", "devanados", "terminales", "alambres", "primaries", "secondaries", "primarios", "secundarios",
+})  # fmt: skip
+"""Last words of places that are counted: "3 primary wires"."""
+FOLLOWS = frozenset(
+    {
+        "on", "at", "across", "in", "and", "to", "from", "between", "with", "when", "now", "here", "there", "but", "still", "while", "after", "before", "both", "only", "again", "though", "so", "then", "is", "i", "it", "which", "that", "this", "too", "also", "just", "steady", "solid", "even", "right", "back", "or", "my", "me", "we", "you", "not", "no", "off", "over", "under", "by", "for", "because", "once", "ok", "if",
+    }
+)  # fmt: skip
+"""Ordinary words that may stand behind a reading; behind a small whole number any other is what was counted."""
+
+
+def of_them(draft: Draft) -> None:
+    """In "zone valve 8va, got 2 of them": how many of the load told last."""
+    for figure in open_amounts(draft):
+        behind = " ".join(p.text for p in draft.phrases[figure.at + 1 : figure.at + 3])
+        before = [i for i, (at, fact) in enumerate(draft.facts) if fact.fact == "load" and at < figure.at]
+        if (
+            before
+            and whole(figure)
+            and behind in {"of them", "of em", "of those", "of these", "de ellos", "de ellas", "de esos", "de esas"}
+        ):
+            at, load = draft.facts[before[-1]]
+            if load.count == 1:
+                draft.facts[before[-1]] = (at, replace(load, count=int(figure.value)))
+                figure.done = True
+
+
+def counts(draft: Draft) -> None:
+    """A number of things: "26 stops", "2 contactors": kept in the log."""
+    for figure in open_amounts(draft):
+        if (
+            figure.unit is None
+            and len(figure.amounts) == 1
+            and (draft.kind(figure.at + 1) in {"device", "transformer", "unknown", "leadword"} or _counted(draft, figure))
+            and whole(figure)
+        ):
+            figure.done = True
+            draft.cue_spans.append((figure.start, figure.end))
