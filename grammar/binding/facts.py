@@ -166,17 +166,16 @@ def _of_a_length(draft: Draft, figure: Figure) -> bool:
     while draft.kind(before) in OF_KINDS and (draft.kind(before) == "round_trip" or draft.phrases[before].text in OF_GAUGE):
         before -= 1
     length = draft.figure_at(before)
-    if before >= 0 and any(
-        p.text in {"runs", "run", "tramos"} for p in draft.phrases[before : figure.at]
-    ):  # "2 runs of 18: 100 ft"
+    if before >= 0 and any(p.text in RUNS for p in draft.phrases[before : figure.at]):  # "2 runs of 18: 100 ft"
         return any(f.unit == "ft" for f in draft.figures)
     return length is not None and length.unit == "ft" and draft.sentence[before] == draft.sentence[figure.at]
 
 
+RUNS = frozenset({"runs", "run", "run of", "runs of", "tramos", "tramo de", "tramos de"})
 OF_KINDS = frozenset({"round_trip", "filler", "at", "with", "run", "cableword", "leadword", "between", "to"})
 OF_GAUGE = frozenset(
     {
-        "of", "in", "de", "del", "en", "con", "with", "w", "wire", "cable", "stat wire", "thermostat wire", "run", "cable de",
+        "run of", "runs of", "of", "in", "de", "del", "en", "con", "with", "w", "wire", "cable", "stat wire", "thermostat wire", "run", "cable de",
         "alambre", "tstat wire", "control wire",
     }
 )  # fmt: skip
