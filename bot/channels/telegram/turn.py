@@ -205,7 +205,8 @@ def _photo(here: Here, session: Session, arrival: Arrival, rest: Rest) -> list[L
     if not arrival.text:
         return _say(arrival, photos.keep(session, arrival, fetched, waiting.received_at))
     made = _text(here, session, arrival, rest)  # first, since the words can move to another job
-    photos.keep(session, arrival, fetched, waiting.received_at)
+    if not any(one.is_last for one in made):  # whoever just left leaves no photo behind
+        photos.keep(session, arrival, fetched, waiting.received_at)
     return made
 
 

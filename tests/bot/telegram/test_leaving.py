@@ -72,6 +72,18 @@ def test_whoever_forgets_everything_stands_nowhere_any_more(served_on_each: Serv
     assert "invitation" in phone.ask("pri 118V")["text"]
 
 
+def test_a_yes_under_a_photo_keeps_no_photo(served: Served, api: BotApi) -> None:
+    """The words are read first, and after them there is nobody to keep it for."""
+    phone = a_life(served, api)
+    phone.ask("forget everything")
+
+    told = phone.wait(phone.photo(photo(61), caption="yes", file_id="photo2"))
+    served.settle()
+
+    assert "Deleted" in told["text"]
+    assert places(served, WHO) == []
+
+
 def test_forgetting_is_whole_or_not_at_all(served: Served, api: BotApi, monkeypatch: pytest.MonkeyPatch) -> None:
     """Where the last step of it fails, the first did not happen either."""
     phone = a_life(served, api)
