@@ -131,12 +131,25 @@ def test_test_leads_do_not_move_the_map(leads_ohm: float) -> None:
     assert [lead for lead, _ in found.windings[0].leads] == list("abcd")
 
 
-# Primary over secondary ohms, high over low: the normal pattern of a step-down. Source: TM 9-6115-464-34: winding 1-2 6.77 ohm, 3-5 0.108 ohm.
-def test_the_winding_of_more_ohms_is_the_primary() -> None:
-    """The manual's own unit, 230 to 14.8 V."""
-    job = told("1 2 6.77, 3 5 0.1", Fact(fact="rated_secondary_volts", value=14.8))
+# Primary over secondary ohms, high over low: the normal pattern of a step-down. Source: TM 9-6115-464-34: winding 1-2 6.77 ohm (6.093 to 7.447
+# passes), 3-5 0.108 ohm (0.0972 to 0.1188 passes).
+@pytest.mark.parametrize("primary_ohm", [6.1, 6.77, 7.4])
+def test_the_winding_of_more_ohms_is_the_primary(primary_ohm: float) -> None:
+    """The manual's own unit, 230 to 14.8 V, anywhere in the manual's limits."""
+    job = told(f"1 2 {primary_ohm}, 3 5 0.1", Fact(fact="rated_secondary_volts", value=14.8))
 
     assert {lead for lead, _ in map_leads(job).leads.windings[0].leads} == {"1", "2"}
+
+
+# The same unit gives 14.75 V of 230 (14.652 to 14.948 passes), so 24 V across the primary reads 24 x 14.8 / 230 = 1.54 V at the secondary.
+# A 120 V primary would read twice as much. Sources: TM 9-6115-464-34; DOE-HDBK-1011/4, equation 13-5.
+def test_a_ratio_test_tells_a_240_volt_primary_from_a_120_volt_one() -> None:
+    """Volts divide as turns do."""
+    base = told("1 2 6.77, 3 5 0.1", Fact(fact="rated_secondary_volts", value=14.8))
+    live = tuple(Reading(measure="lead_volts", value=v, leads=p) for v, p in ((24.0, ("1", "2")), (1.55, ("3", "5"))))
+    volts = dict(map_leads(Job(readings=(*base.readings, *live), facts=base.facts)).leads.windings[0].leads)["1"]
+
+    assert volts in {"208", "240"}
 
 
 # Maryland service limits (COMAR 20.50.07.02): 114 to 126, 197 to 219, 228 to 252, 249 to 291, 432 to 504 V.
