@@ -6,7 +6,7 @@ each danger, learned from the examples in `danger_examples.jsonl`; `python -m gr
 in a message of some length, and only where it is clear.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
@@ -28,6 +28,35 @@ MOST_HARMLESS: Final = 0.35
 """So probable, at most, may it be that the message is harmless."""
 LEAST_SURE: Final = 0.25
 """So probable, at least, must the danger be."""
+ANCHORS: Final[Mapping[str, tuple[str, ...]]] = {
+    "bypass_fuse": ("FUSE", "PROTECTION", "FOIL"),
+    "bigger_fuse": ("FUSE", "BLOWS"),
+    "bigger_breaker": ("BREAKER",),
+    "bypass_float": ("FLOAT",),
+    "bypass_pressure": ("PRESSURE",),
+    "bypass_gas_safety": ("LIMIT",),
+    "bypass_freeze": ("FREEZE",),
+    "defeat_interlock": ("DOOR",),
+    "disable_alarm": ("ALARM",),
+    "force_gas_valve": ("GASVALVE", "VALVE"),
+    "gas_valve_beyond_24v": ("GASVALVE", "VALVE"),
+    "push_contactor": ("CONTACTOR",),
+    "charged_capacitor": ("CAP",),
+    "short_capacitor": ("CAP",),
+    "megohm_on_boards": ("MEGGER",),
+    "no_meter_for_it": ("METERGEAR",),
+    "proximity_only": ("PEN",),
+    "parallel_class2": ("TWOUNITS", "SOURCES24"),
+    "remove_ground": ("GROUND",),
+    "ground_both": ("GROUND",),
+    "wrong_wire": ("TWIRE",),
+    "unqualified": ("LAY",),
+    "ohms_live": ("OHM",),
+    "keep_resetting": ("RESETWORD", "FUSE"),
+    "leave_jumper": ("JUMPWORD",),
+    "test_jumper": ("JUMPWORD",),
+}
+"""Of these one must stand in the text, for a danger that is of a thing."""
 _STEM: Final = 5
 """Letters of a word that count."""
 _SAFETIES: Final = ("FLOAT", "LIMIT", "PRESSURE", "FREEZE", "DOOR", "FUSE")
@@ -122,7 +151,20 @@ def likeness(text: Text) -> str | None:
     if sum(len(word) > 1 and word.isalpha() for word in words_of(text)) < FEWEST_WORDS:
         return None
     weights = learned()
-    return decided(probabilities(text, weights), weights.classes)
+    like = decided(probabilities(text, weights), weights.classes)
+    return like if like is not None and has_anchor(text, like) else None
+
+
+def has_anchor(text: Text, danger: str) -> bool:
+    """
+    True where the thing that a danger is of stands in a text.
+
+    Args:
+        text: The message.
+        danger: A name.
+    """
+    anchors = ANCHORS.get(danger)
+    return anchors is None or any(text.has(concept(name, PARTS)) for name in anchors)
 
 
 def decided(probable: NDArray[np.float32], classes: Sequence[str]) -> str | None:

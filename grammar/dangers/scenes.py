@@ -194,17 +194,30 @@ def _acts(scene: Scene, stage: Stage) -> Iterator[Found]:
 def _is_shown(scene: Scene, act: Found, stage: Stage) -> bool:
     if scene.parts and bound(act, stage, scene.near).isdisjoint(scene.parts):
         return False
-    if scene.far_above and not _is_far_above(*(stage.numbers(name) for name in scene.far_above)):
-        return False
-    if scene.over and not scene.over <= act.numbers["{BIG}"] < min(_MAINS):
-        return False
-    if not scene.done_counts and _is_done(act, stage.text.words):
-        return False
     if any(stage.acts(name) for name in scene.unless if name in _ACT_NAMES):
         return False
-    return all(stage.stands(name, act, scene.together) for name in scene.also) and all(
-        stage.was_told(name) for name in scene.told
-    )
+    return _has_its_numbers(scene, act, stage) and _is_in_its_time(scene, act, stage) and _has_its_company(scene, act, stage)
+
+
+def _has_its_numbers(scene: Scene, act: Found, stage: Stage) -> bool:
+    if scene.far_above and not _is_far_above(*(stage.numbers(name) for name in scene.far_above)):
+        return False
+    return not scene.over or scene.over <= act.numbers["{BIG}"] < min(_MAINS)
+
+
+def _is_in_its_time(scene: Scene, act: Found, stage: Stage) -> bool:
+    return scene.done_counts or not _is_done(act, stage.text.words)
+
+
+def _has_its_company(scene: Scene, act: Found, stage: Stage) -> bool:
+    """True where all that must be said with the act is said, near it or before, and belongs to the same matter."""
+    if not all(stage.stands(name, act, scene.together) for name in scene.also):
+        return False
+    if not all(stage.was_told(name) for name in scene.told):
+        return False
+    if not scene.unless_told or any(stage.text.has(_concept(name)) for name in scene.told):
+        return True
+    return not any(text.has(_concept(name)) for text in stage.before for name in scene.unless_told)
 
 
 def _is_done(act: Found, words: tuple[str, ...]) -> bool:

@@ -16,6 +16,8 @@ class Scene:
     """Concepts or acts of which each must stand near the act."""
     unless: tuple[str, ...] = ()
     """Concepts or acts that must stand nowhere."""
+    unless_told: tuple[str, ...] = ()
+    """Concepts that must stand neither here nor in the messages before, where what is `told` stands only there."""
     done_counts: bool = True
     """False where the act is over once it is done: it must be meant, not reported."""
     told: tuple[str, ...] = ()
@@ -61,7 +63,7 @@ SCENES: Final = (
     Scene(danger="charged_capacitor", acts=("hands", "take_out"), told=("CAP",), unless=("BLED",), done_counts=False),
     Scene(danger="parallel_class2", acts=("couple",), also=("TWOUNITS", "SOURCES24")),
     Scene(danger="parallel_class2", acts=("join_rc",), told=("TWOSOURCES",)),
-    Scene(danger="bigger_fuse", acts=("put",), also=("big_size",), told=("BLOWS",), unless=("VAWORD", "LINECTX", "FIXED", "BREAKERWORD")),
+    Scene(danger="bigger_fuse", acts=("put",), also=("big_size",), told=("BLOWS",), unless_told=("VAWORD", "XF"), unless=("VAWORD", "LINECTX", "FIXED", "BREAKERWORD")),
     Scene(danger="energise_into_short", acts=("energise",), told=("short_said",), unless=("SHORTMENDED",)),
     Scene(danger="proximity_only", acts=("hands", "dead_taken"), also=("PEN",), unless=("CONTACTMETER",)),
     Scene(danger="secondary_ground", acts=("ground_link",), also=("need_it",)),
@@ -100,7 +102,7 @@ SCENES: Final = (
     Scene(danger="tap_too_low", acts=("out_number",), over=34.0),
     Scene(danger="parallel_class2", acts=("couple", "join_rc"), told=("two_transformers",)),
     Scene(danger="smoke", acts=("haze",)),
-    Scene(danger="hands_in", acts=("hands",), also=("INSIDE", "PLANS"), unless=("PROVED", "LATER"), done_counts=False),
+    Scene(danger="hands_in", acts=("hands",), also=("INSIDE", "PLANS"), unless=("PROVED", "LATER", "BLED"), done_counts=False),
     Scene(danger="not_proved_dead", acts=("hands", "ohm"), also=("off", "DOUBTS"), unless=("PROVED",)),
     Scene(danger="not_proved_dead", acts=("hands", "ohm"), also=("off", "PLANS"), unless=("PROVED",), done_counts=False),
 )

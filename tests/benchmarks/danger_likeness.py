@@ -6,7 +6,7 @@ The examples are dealt into five parts; each is judged by weights learned from t
 
 import numpy as np
 
-from grammar.dangers.likeness import FEWEST_WORDS, NONE, decided, probabilities, words_of
+from grammar.dangers.likeness import FEWEST_WORDS, NONE, decided, has_anchor, probabilities, words_of
 from grammar.dangers.read import sensible
 from grammar.learn_dangers import Example, examples, learn
 
@@ -22,7 +22,8 @@ def judged(rows: list[Example]) -> list[tuple[str, str | None]]:
         weights = learn([row for row, mine in zip(rows, part, strict=True) if mine != number], ROUNDS)
         for (text, danger), mine in zip(rows, part, strict=True):
             if mine == number:
-                heard.append((danger, decided(probabilities(sensible(text), weights), weights.classes)))
+                said = decided(probabilities(sensible(text), weights), weights.classes)
+                heard.append((danger, said if said is not None and has_anchor(sensible(text), said) else None))
     return heard
 
 

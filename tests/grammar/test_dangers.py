@@ -141,7 +141,10 @@ def test_every_act_of_a_scene_is_told_by_something() -> None:
 def test_likeness_speaks_only_where_no_phrase_does_and_enough_is_said() -> None:
     """Two words are no likeness, and who refuses or has undone it is not refused again."""
     assert likeness(Text(tokens("bypass it"))) is None
-    assert likeness(Text(tokens("the last man left the air pressure switch strapped across and it runs now"))) is not None
+    assert (
+        likeness(Text(tokens("inducer tube had water so i blew it out and left the pressure switch strapped across")))
+        is not None
+    )
     assert dangers_in("owner wants the fuse done away with for good, told him no, that stays as built").names == ()
 
 
