@@ -161,10 +161,17 @@ def _misread(best: Hypothesis, leads: tuple[str, str], evidence: Evidence) -> It
     if seen is None:
         return
     if due is None:
-        yield say("{pair} {seen:g} ohm does not fit: the rest say open. Read it again", pair=pair_name(leads), seen=seen)
+        yield say(
+            "{pair} {seen:g} ohm does not fit: the rest say open. Read it again",
+            pair=pair_name(leads, evidence.leads),
+            seen=seen,
+        )
     else:
         yield say(
-            "{pair} {seen:g} ohm does not fit: the rest say {due:.1f}. Read it again", pair=pair_name(leads), seen=seen, due=due
+            "{pair} {seen:g} ohm does not fit: the rest say {due:.1f}. Read it again",
+            pair=pair_name(leads, evidence.leads),
+            seen=seen,
+            due=due,
         )
 
 

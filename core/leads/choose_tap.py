@@ -188,6 +188,14 @@ def _landing(supply: Supply, right: Choice | None, choices: Sequence[Choice], be
     return Landing(supply_volts=supply.volts, lead=right.lead, cap=cap, volts_out=out, fits=True)
 
 
+def _other_end(best: Hypothesis | None, right: Choice | None) -> str | None:
+    """The lead that line goes on besides that of the tap."""
+    primary = next((w for w in best.windings if w.role == "primary"), None) if best is not None else None
+    if primary is None or right is None:
+        return None
+    return next((lead for lead, _ in primary.leads if lead != right.lead), None)
+
+
 def _tapped(choices: Sequence[Choice], best: Hypothesis | None) -> Iterable[str]:
     """The leads of all taps, also of those beyond an open."""
     primary = next((w for w in best.windings if w.role == "primary" and len(w.leads) > 2), None) if best is not None else None
@@ -200,7 +208,7 @@ def _verdict_lines(
     supply: Supply, right: Choice | None, choices: Sequence[Choice], landing: Landing, best: Hypothesis | None
 ) -> Iterable[Said]:
     volts = f"{supply.volts:g}"
-    common = next((w.leads[0][0] for w in best.windings if w.role == "primary"), None) if best is not None else None
+    other = _other_end(best, right)
     if right is None and not choices:
         return
     if right is None:
@@ -212,7 +220,7 @@ def _verdict_lines(
         yield say("{volts} V: both primaries in parallel", volts=volts)
     elif right.lead is None:
         yield say("{volts} V: land the {tap:g} V tap", volts=volts, tap=right.tap_v)
-    elif common is None or common == right.lead:
+    elif other is None:
         yield say("{volts} V: land {lead}, the {tap:g} V tap", volts=volts, lead=lead_name(right.lead), tap=right.tap_v)
     else:
         yield say(
@@ -220,7 +228,7 @@ def _verdict_lines(
             volts=volts,
             lead=lead_name(right.lead),
             tap=right.tap_v,
-            common=lead_name(common),
+            common=lead_name(other),
         )
     if landing.cap:
         yield say("Cap {leads}, each one singly", leads=listed([lead_name(lead) for lead in landing.cap]))

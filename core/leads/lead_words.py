@@ -18,8 +18,9 @@ def lead_name(lead: str) -> Word:
     return lead if lead in COLOURS else lead.upper()
 
 
-def pair_name(leads: Pair) -> Said:
-    """Two leads as one place to measure."""
+def pair_name(leads: Pair, order: Sequence[str]) -> Said:
+    """Two leads as one place to measure, in the order in which leads were named."""
+    leads = (leads[1], leads[0]) if order.index(leads[1]) < order.index(leads[0]) else leads
     return say("{one}–{other}", one=lead_name(leads[0]), other=lead_name(leads[1]))
 
 

@@ -69,7 +69,9 @@ def open_lines(best: Hypothesis, evidence: Evidence) -> tuple[Said, ...]:
             say("Open inside the winding between {one} and {other}", one=lead_name(names[at]), other=lead_name(names[at + 1]))
             for at in sorted(w.open_at)
         )
-        if w.open_at and w.role == "primary":
+        if w.open_at and w.role == "primary" and len(names) == 2:
+            lines.append(say("The primary is open: replace it"))
+        elif w.open_at and w.role == "primary":
             good = [role for lead, role in w.leads[1 : min(w.open_at) + 1] if lead]
             lines.append(
                 say("Still working: {taps} V. Replace it all the same, it is failing", taps=listed(good))
@@ -83,22 +85,24 @@ def open_lines(best: Hypothesis, evidence: Evidence) -> tuple[Said, ...]:
 
 def _leak_lines(evidence: Evidence) -> list[Said]:
     return [
-        _lost(p, ohm) if p in evidence.repeated and ohm < LOST_BELOW_OHM else _leaks(p, ohm)
+        _lost(pair_name(p, evidence.leads), ohm)
+        if p in evidence.repeated and ohm < LOST_BELOW_OHM
+        else _leaks(pair_name(p, evidence.leads), ohm)
         for p, ohm in evidence.leaks.items()
     ]
 
 
-def _lost(leads: Pair, ohm: float) -> Said:
+def _lost(leads: Said, ohm: float) -> Said:
     return say(
         "{pair} {kilohm:.3g} kilohm twice: insulation between windings is lost, replace it",
-        pair=pair_name(leads),
+        pair=leads,
         kilohm=ohm / 1e3,
     )
 
 
-def _leaks(leads: Pair, ohm: float) -> Said:
+def _leaks(leads: Said, ohm: float) -> Said:
     return say(
         "{pair} reads {kilohm:.3g} kilohm, neither winding nor open: wet leads, fingers, or insulation going",
-        pair=pair_name(leads),
+        pair=leads,
         kilohm=ohm / 1e3,
     )

@@ -60,7 +60,9 @@ def unchecked(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis], o
         if others > _LED_ASTRAY * kept:
             found.append((others / kept, p))
     carried = [_better(p, best, evidence) for _, p in sorted(found, reverse=True)]
-    return tuple(carried or (_unread_along(best, evidence) if _labels_carry(belief, evidence.labels, same) else ()))
+    return tuple(
+        carried or (_unread_along(best, evidence) if evidence.ohms and _labels_carry(belief, evidence.labels, same) else ())
+    )
 
 
 def _better(leads: Pair, best: Hypothesis, evidence: Evidence) -> Pair:

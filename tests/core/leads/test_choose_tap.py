@@ -62,9 +62,10 @@ def test_208_on_taps_of_120_and_240_fits_neither() -> None:
 def test_labels_alone_name_the_lead() -> None:
     """Nobody read an ohm."""
     facts = (label("black", "common"), label("red", "208"), label("orange", "240"), supply(208.0))
-    land = choose_tap(Job(facts=facts)).leads.land
+    answer = choose_tap(Job(facts=facts))
 
-    assert (land.lead, land.cap) == ("red", ("orange",))
+    assert (answer.leads.land.lead, answer.leads.land.cap) == ("red", ("orange",))
+    assert str(answer.lines[0]) == "208 V: line on red (208 V tap) and black"
 
 
 def test_without_leads_the_tap_is_named_and_the_nameplate_asked_for() -> None:
