@@ -10,16 +10,19 @@ from core.standards.transformer_ratings import next_size_va, stocked_after
 from tests.core.sizing.jobs import answered, fact, job, load, sized, text
 
 
+SUPPLY_HOUSE = (
+    load("contactor", 9.0, count=2),
+    load("gas valve", 0.5, unit="A"),
+    load("board"),
+    fact("run_feet", 120),
+    fact("wire_awg", 18),
+)
+"""2 contactors 9 VA, gas valve half an amp, a board, 120 ft of 18."""
+
+
 def test_the_supply_house_message_is_answered_whole() -> None:
     """2 contactors 9 VA, gas valve half an amp, a board, 120 ft of 18: by hand 18 + 12 VA, next over 37.5, wire at 1.863 ohm."""
-    told = (
-        load("contactor", 9.0, count=2),
-        load("gas valve", 0.5, unit="A"),
-        load("board"),
-        fact("run_feet", 120),
-        fact("wire_awg", 18),
-    )
-    answer = answered(*told, asks=("size",))
+    answer = answered(*SUPPLY_HOUSE, asks=("size",))
 
     assert answer.sizing is not None
     assert (answer.sizing.load_va, answer.sizing.pick_va, answer.sizing.class2) == (30.0, 40.0, True)
@@ -212,12 +215,4 @@ def test_a_load_told_as_one_sum_is_no_coil() -> None:
 
 def test_every_answer_is_short() -> None:
     """Six lines and the rules, unless more must be said."""
-    told = (
-        load("contactor", 9.0, count=2),
-        load("gas valve", 0.5, unit="A"),
-        load("board"),
-        fact("run_feet", 120),
-        fact("wire_awg", 18),
-    )
-
-    assert len(answered(*told, fact("supply_volts", 208), asks=("size",)).lines) <= 7
+    assert len(answered(*SUPPLY_HOUSE, fact("supply_volts", 208), asks=("size",)).lines) <= 7
