@@ -9,7 +9,6 @@ from core.standards.device_loads import DEVICE_LOADS
 from core.standards.transformer_ratings import next_size_va, stocked_after
 from tests.core.sizing.jobs import answered, fact, job, load, sized, text
 
-
 SUPPLY_HOUSE = (
     load("contactor", 9.0, count=2),
     load("gas valve", 0.5, unit="A"),
