@@ -4,14 +4,14 @@ from collections.abc import Mapping
 from dataclasses import fields
 from typing import Any, Final
 
+from core.heard.record import Heard
 from core.readings import Fact, Reading
 from core.said import Said
-from core.switches import AtSwitch
 from grammar.message import Message, Unclear
 
 _PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter", "topics")
 _PAIRS: Final = ("repairs",)
-_SINGLE: Final = ("language", "name", "proved_dead", "qualified", "forgets", "repaired", "meant_va")
+_SINGLE: Final = ("language", "name", "proved_dead", "qualified", "forgets", "repaired", "meant_va", "undoes")
 
 
 def message_to_json(message: Message) -> dict[str, Any]:
@@ -31,8 +31,8 @@ def message_to_json(message: Message) -> dict[str, Any]:
             }
             for u in message.unclear
         ]
-    if message.at_switch:
-        record["at_switch"] = [[read.device, read.volts, read.fragment] for read in message.at_switch]
+    if message.heard:
+        record["heard"] = [[h.what, h.part, h.fragment, list(h.values), h.unit] for h in message.heard]
     return record | {name: value for name in _SINGLE if (value := getattr(message, name)) is not None}
 
 
@@ -53,7 +53,10 @@ def message_from_json(record: Mapping[str, Any]) -> Message:
             )
             for u in record.get("unclear", ())
         ),
-        at_switch=tuple(AtSwitch(*read) for read in record.get("at_switch", ())),
+        heard=tuple(
+            Heard(what, part, fragment, tuple(values), unit)
+            for what, part, fragment, values, unit in record.get("heard", ())
+        ),
         repairs=tuple((written, meant) for written, meant in record.get("repairs", ())),
         **plain,
     )

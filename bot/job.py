@@ -126,7 +126,7 @@ class State:
             declined=self.declined,
             dangers=message.dangers,
             qualified=self.qualified,
-            at_switch=message.at_switch,
+            heard=message.heard,
             topics=message.topics,
             new=message.facts,
             meant_va=message.meant_va,
@@ -201,8 +201,9 @@ def take(state: State, message_id: str, message: Message) -> State:
     if state.clearing and "yes" in message.asks:
         message = replace(message, withdrawn=tuple(dict.fromkeys(reading.measure for reading in state.readings)))
     state = repaired(state, message_id, message)
-    if "undo" in message.asks:
-        state = undone(state)
+    if "undo" in message.asks and not message.withdrawn:
+        for _ in range(message.undoes or 1):
+            state = undone(state)
     elif message.readings or message.facts or message.withdrawn:
         standing = (readings_after(state.since_repair, message), facts_after(state.facts, message))
         state = replace(state, kept=(*state.kept, (message_id, message)), stood=(*state.stood, standing))

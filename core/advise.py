@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Final
 from core.advice import Answer, Verdict
 from core.cautions import for_test
 from core.diagnosis import diagnose
+from core.heard.answers import spoken
 from core.measures import MEASURES
 from core.readings import Job
-from core.switches import across
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -49,8 +49,11 @@ def advise(job: Job) -> Answer:
     """
     diagnosis = diagnose(job)
     parts = [part for part in _parts(job) if part is not None]
-    parts[:0] = [Answer(lines=across(read)) for read in job.at_switch]
+    heard = spoken(job)
+    parts[:0] = [Answer(lines=said.lines, cautions=said.cautions) for said in heard]
     verdict = _worse(diagnosis.verdict, [part.verdict for part in parts])
+    if any(said.decides for said in heard):  # what is to be done next is said with it
+        diagnosis = replace(diagnosis, lines=(), cautions=(), next_test=None)
     # What was asked is answered first; the diagnosis has a voice of its own only where it is spoken to.
     quiet = replace(diagnosis, lines=(), cautions=(), picture=None)
     quiet = replace(quiet, next_test=None) if _is_only_about_leads(job) else quiet
@@ -186,11 +189,21 @@ def speaks_of_circuit(job: Job, verdict: Verdict | None) -> bool:
         job: What is known, with what the message that is answered brought.
         verdict: What is thought of the circuit.
     """
-    if not is_about_the_circuit(job):
+    if not is_about_the_circuit(job) or _is_decided_besides(job, verdict):
         return False
     if "prove" in job.asks:  # the search goes on where the repair does not hold
         return _has_failed(job)
     return not ANSWERED_ALONE.keys() & set(job.asks) or (verdict is not None and verdict.transformer != "unproven")
+
+
+def _is_decided_besides(job: Job, verdict: Verdict | None) -> bool:
+    """True where something heard says what to do next, and the readings alone are not sure."""
+    is_sure = verdict is not None and verdict.confidence >= SURE
+    return not is_sure and any(said.decides for said in spoken(job))
+
+
+SURE: Final = 0.9
+"""From this probability on a verdict is told beside what decides the call."""
 
 
 def _has_failed(job: Job) -> bool:

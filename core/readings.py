@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Final, Literal
 
-from core.switches import AtSwitch
+from core.heard.record import Heard
 
 OPEN: Final = "open"
 """A resistance over the meter's range."""
@@ -140,8 +140,8 @@ class Job:
     """The facts of this message: a question about a run is about the loads that it names."""
     meant_va: float | None = None
     """The size that is to take the place of the unit that is there, as this message asks. [VA]"""
-    at_switch: tuple[AtSwitch, ...] = ()
-    """What this message read across switches."""
+    heard: tuple[Heard, ...] = ()
+    """What this message told that is no measure and decides the call."""
 
     def last(self, measure: str) -> Reading | None:
         """The latest reading of a measure, or None."""

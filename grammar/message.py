@@ -3,9 +3,9 @@
 from dataclasses import dataclass, field
 from typing import Literal
 
+from core.heard.record import Heard
 from core.readings import Fact, Reading
 from core.said import Said
-from core.switches import AtSwitch
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,14 +44,16 @@ class Message:
     """True where the text says that the circuit was measured dead."""
     qualified: bool | None = None
     """Whether the writer says to be qualified for live work over 300 V; None where nothing is said of it."""
-    at_switch: tuple[AtSwitch, ...] = ()
-    """Volts across switches: no measure of ours, so they stand in `unread` too, and still they name the break."""
+    heard: tuple[Heard, ...] = ()
+    """What is no measure of ours and still decides the call; values among it stand in `unread` too."""
     topics: tuple[str, ...] = ()
     """What the words narrow the question down to; names of `core.readings.TOPICS`."""
     meant_va: float | None = None
     """The size that is to take the place of the unit that is there. [VA]"""
     chatter: tuple[str, ...] = ()
     """Fragments recognised as none of ours (times, pressures, phone numbers): kept in the log, not asked about."""
+    undoes: int | None = None
+    """How many messages are to be taken back, where it is more than the last."""
     forgets: Literal["all", "job", "readings"] | None = None
     """What is to be forgotten, where `forget` is asked."""
     repaired: bool | None = None

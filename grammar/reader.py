@@ -1,7 +1,9 @@
 """The door: a text becomes a message. It never raises for any text."""
 
+from dataclasses import replace
+
+from core.heard.record import Heard
 from core.readings import Reading
-from core.switches import AtSwitch
 from grammar.binding.answers import answers
 from grammar.binding.corrections import correct
 from grammar.binding.draft import Draft, start
@@ -18,6 +20,7 @@ from grammar.binding.runs import runs
 from grammar.binding.sites import find_sites
 from grammar.binding.states import conditions, units
 from grammar.binding.supply import nominal_in_question
+from grammar.binding.taken_out import undoes
 from grammar.binding.topics import supply_of_sizing, topics
 from grammar.binding.turns import turns
 from grammar.message import Context, Message
@@ -106,11 +109,18 @@ def message_of(draft: Draft, text: str) -> Message:
         meant_va=draft.meant_va,
         language=language(draft),
         name=draft.name,
-        at_switch=tuple(AtSwitch(device, volts, draft.fragment(*span)) for device, volts, span in draft.at_switch),
+        heard=_heard(draft),
         chatter=_fragments(draft, draft.chatter),
+        undoes=undoes(draft),
         forgets=forgets(draft),
         repaired=repaired(draft) or None,
     )
+
+
+def _heard(draft: Draft) -> tuple[Heard, ...]:
+    """What was heard, in the order of the text, each with its fragment."""
+    rows = sorted(draft.heard, key=lambda row: row[0])
+    return tuple(replace(heard, fragment=draft.fragment(*span)) for span, heard in rows)
 
 
 def _distinct(readings: list[Reading]) -> tuple[Reading, ...]:

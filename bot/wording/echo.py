@@ -42,12 +42,19 @@ def not_taken(message: Message, nearest: str | None) -> Iterator[Said]:
             yield unclear.question
         else:
             yield say("“{fragment}”: which of these? {choices}", fragment=unclear.fragment, choices=listed(_choices(unclear)))
-    answered = {read.fragment for read in message.at_switch}
-    unread = [fragment for fragment in message.unread if fragment not in answered]
+    unread = [fragment for fragment in message.unread if not _is_answered(fragment, message)]
     if unread:
         yield say("Not understood: “{fragments}”", fragments="”, “".join(_cut(fragment) for fragment in unread[:4]))
         if nearest is not None:
             yield say("Try it like this: {example}", example=nearest)
+
+
+def _is_answered(fragment: str, message: Message) -> bool:
+    """Whether nothing is left of a fragment beside what was heard and is answered."""
+    left = fragment
+    for heard in message.heard:
+        left = left.replace(heard.fragment, "")
+    return left != fragment and not any(letter.isalnum() for letter in left)
 
 
 def _choices(unclear: Unclear) -> list[Said]:

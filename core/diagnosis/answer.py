@@ -77,7 +77,7 @@ def _standing(job: Job) -> Job:
         topics=nothing.topics,
         new=nothing.new,
         meant_va=nothing.meant_va,
-        at_switch=nothing.at_switch,
+        heard=nothing.heard,
     )
 
 

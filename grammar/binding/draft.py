@@ -4,6 +4,7 @@ from bisect import bisect_left, bisect_right
 from dataclasses import dataclass, field
 from typing import Literal
 
+from core.heard.record import Heard
 from core.readings import Fact, Reading
 from grammar.dangers import Warned
 from grammar.message import Context, Unclear
@@ -88,8 +89,8 @@ class Draft:
     warned: Warned = field(default_factory=Warned)
     unclear: list[Unclear] = field(default_factory=list)
     unread: list[tuple[int, int]] = field(default_factory=list)
-    at_switch: list[tuple[str, float, tuple[int, int]]] = field(default_factory=list)
-    """Volts across switches, with their span."""
+    heard: list[tuple[tuple[int, int], Heard]] = field(default_factory=list)
+    """What is no measure and still decides the call, with its span; the fragment is filled in last."""
     chatter: list[tuple[int, int]] = field(default_factory=list)
     withdrawn: list[str] = field(default_factory=list)
     taken: set[int] = field(default_factory=set)

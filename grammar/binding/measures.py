@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from core.heard.record import Heard
 from core.readings import OPEN, Reading
 from core.said import say
 from grammar.binding.doubts import disagreeing, swapped, swapped_ohms
@@ -196,7 +197,7 @@ def _across(draft: Draft, figure: Figure, site: Site) -> None:
     """Volts across a switch, said or to be taken for such: kept beside the unread, for they name the break."""
     is_volts = figure.unit == "V" or (figure.unit is None and figure.kind == "amount" and 16 <= figure.value <= 32)
     if DEVICE_PLACES.get(site.name) == "switch" and is_volts:
-        draft.at_switch.append((site.name, float(figure.value), draft.unread[-1]))
+        draft.heard.append((draft.unread[-1], Heard("across", site.name, "", (float(figure.value),), "V")))
 
 
 def _chatter(draft: Draft, figure: Figure) -> None:

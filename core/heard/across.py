@@ -4,28 +4,16 @@ What a meter across a safety or a control switch says. Common practice, no sourc
 In a series loop the whole control voltage stands across the one open contact, and a closed contact drops next to nothing.
 """
 
-from dataclasses import dataclass
 from typing import Final
 
+from core.heard.record import Heard
+from core.heard.spoken import Spoken
 from core.said import Said, say
 
 FULL_FROM_V: Final = 15.0
 """From here the control voltage stands across the contact. [V]"""
 CLOSED_TO_V: Final = 1.0
 """Up to here a contact that carries the call drops nothing worth a word. [V]"""
-
-
-@dataclass(frozen=True, slots=True)
-class AtSwitch:
-    """A reading across a switch: it is no measure of the circuit's model, and still names the break."""
-
-    device: str
-    """Name of the device."""
-    volts: float
-    """[V]"""
-    fragment: str
-    """As it was written."""
-
 
 NAMED: Final[dict[str, Said]] = {
     "float switch": say("float switch"),
@@ -46,26 +34,24 @@ OPENED: Final[dict[str, Said]] = {
 """Why each opens, and what to do about it."""
 
 
-def across(read: AtSwitch) -> tuple[Said, ...]:
+def across(read: Heard) -> Spoken:
     """
     What the volts across a switch say.
 
     Args:
         read: The device and its volts.
-
-    Returns:
-        One or two sentences.
     """
-    name = NAMED[read.device]
-    if read.volts >= FULL_FROM_V:
-        opened = say("{volts:.4g} V across the {name}: it is open, the break is there", volts=read.volts, name=name)
-        return opened, OPENED[read.device]
-    if read.volts <= CLOSED_TO_V:
-        return (say("{volts:.4g} V across the {name}: closed, or not fed. Read each side to C", volts=read.volts, name=name),)
-    return (
-        say(
-            "{volts:.4g} V across the {name}: a bad contact, or a break besides. Read each side to C",
-            volts=read.volts,
-            name=name,
-        ),
-    )
+    name = NAMED[read.part]
+    volts = read.values[0]
+    if not isinstance(volts, float):
+        return Spoken(lines=())
+    if volts >= FULL_FROM_V:
+        opened = say("{volts:.4g} V across the {name}: it is open, the break is there", volts=volts, name=name)
+        return Spoken(lines=(opened, OPENED[read.part]))
+    if volts <= CLOSED_TO_V:
+        line = say("{volts:.4g} V across the {name}: closed, or not fed. Read each side to C", volts=volts, name=name)
+    else:
+        line = say(
+            "{volts:.4g} V across the {name}: a bad contact, or a break besides. Read each side to C", volts=volts, name=name
+        )
+    return Spoken(lines=(line,))

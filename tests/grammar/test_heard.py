@@ -18,7 +18,7 @@ def test_the_switch_and_its_volts_are_heard(text: str, device: str, volts: float
     """Told as unread, by the field's rule, and kept with the name of the switch."""
     message = read(text)
 
-    assert [(r.device, r.volts) for r in message.at_switch] == [(device, volts)]
+    assert [(h.what, h.part, h.values) for h in message.heard] == [("across", device, (volts,))]
     assert message.unread
     assert not message.readings
 
@@ -26,4 +26,4 @@ def test_the_switch_and_its_volts_are_heard(text: str, device: str, volts: float
 @pytest.mark.parametrize("text", ["pri 118 sec 0", "float switch 3 va", "the float is open", "limit is set at 150"])
 def test_nothing_else_is_taken_for_volts_across_a_switch(text: str) -> None:
     """A load, a state and a setting are none."""
-    assert read(text).at_switch == ()
+    assert read(text).heard == ()

@@ -1,0 +1,47 @@
+"""The answers to all that a message told besides its measures."""
+
+from collections.abc import Callable
+from typing import Final
+
+from core.heard import across, breaker, contactor, grounded, legs, line_fuse, sides
+from core.heard.record import Heard
+from core.heard.spoken import Spoken
+from core.readings import Job
+
+ALONE: Final[dict[str, Callable[[Heard], Spoken]]] = {
+    "across": across.across,
+    "sides": sides.sides,
+    "line_fuse": line_fuse.line_fuse,
+    "leg": legs.leg,
+    "leg_lifted": legs.leg_lifted,
+    "call": legs.call,
+}
+"""What answers from what was heard alone."""
+IN_JOB: Final[dict[str, Callable[[Heard, Job], Spoken]]] = {
+    "stays_out": contactor.stays_out,
+    "no_click": contactor.stays_out,
+    "breaker_off": breaker.breaker_off,
+}
+"""What needs the readings beside it."""
+OF_JOB: Final[dict[str, Callable[[Job], Spoken]]] = {"motor_dead": contactor.motor_dead}
+"""What only shows which readings are meant."""
+NOTICED: Final[tuple[Callable[[Job], Spoken | None], ...]] = (contactor.open_coil, grounded.bonded)
+"""What readings of this message show by themselves, and the diagnosis has no finding for."""
+
+
+def spoken(job: Job) -> tuple[Spoken, ...]:
+    """
+    All answers, in the order in which the things were told.
+
+    Args:
+        job: What is known, with what the message that is answered told.
+    """
+    told = [_answer(read, job) for read in job.heard]
+    noticed = [answer for notice in NOTICED if (answer := notice(job)) is not None]
+    return tuple(answer for answer in (*told, *noticed) if answer.lines)
+
+
+def _answer(read: Heard, job: Job) -> Spoken:
+    if read.what in ALONE:
+        return ALONE[read.what](read)
+    return OF_JOB[read.what](job) if read.what in OF_JOB else IN_JOB[read.what](read, job)

@@ -1,0 +1,83 @@
+"""
+The coil and what its contactor feeds: where the 24 V side ends. Common practice, no source.
+
+A coil that gets its volts and does not pull in is open or stuck; a coil that pulls in has done its part, and the fault is on the line
+side of the contactor.
+"""
+
+from typing import Final
+
+from core.heard.record import Heard
+from core.heard.spoken import Spoken
+from core.readings import OPEN, Job
+from core.said import say
+from core.standards.coil_range import PULL_IN_SHARE
+
+FED_FROM_V: Final = PULL_IN_SHARE * 24.0
+"""From here a 24 V coil has what it needs to pull in. [V]"""
+
+ASK_VOLTS: Final = say("With the call on, read volts at its coil: 24 there, the contactor; nothing, the call is lost before it")
+STAYS_OUT: Final = (
+    say("The coil is fed and stays out: contactor, not transformer"),
+    say("Power off, one coil lead off, ohm it. OL: burnt open. Ohms: it sticks. Replace it either way"),
+)
+MOTOR: Final = (
+    say("The coil has its 24 V. Contactor in? Read line volts in and out of its poles"),
+    say("Line volts out and nothing runs: power off, bleed the capacitor, test it, then the motor"),
+)
+OPEN_COIL: Final = say("Open coil: replace the contactor or relay that it is in")
+FED: Final = say("Its circuit is fed: the transformer is fine")
+"""Said beside an open coil where the control circuit has its volts."""
+COIL_SOUND: Final = say("It gets its volts and the coil has ohms: it sticks, replace it")
+
+
+def stays_out(read: Heard, job: Job) -> Spoken:
+    """
+    What a contactor that does not pull in means.
+
+    Args:
+        read: That it stays out.
+        job: What is known of its coil.
+    """
+    ohms = job.last("coil_ohms")
+    if ohms is not None and ohms.value == OPEN:
+        return Spoken(lines=(), decides=False)  # said by `open_coil`
+    volts = job.last("coil_volts")
+    if volts is None or volts.value == OPEN:
+        # A click is missed for more reasons than one: asked about only where the coil was spoken of.
+        return Spoken(lines=(ASK_VOLTS,) if read.what == "stays_out" else (), decides=False)
+    if float(volts.value) < FED_FROM_V:
+        return Spoken(lines=(), decides=False)
+    if ohms is not None and float(ohms.value) > 0.0:
+        return Spoken(lines=(COIL_SOUND,), cautions=("lock_out",))
+    return Spoken(lines=STAYS_OUT, cautions=("lock_out",))
+
+
+def motor_dead(job: Job) -> Spoken:
+    """
+    What a dead motor behind a fed coil means.
+
+    Args:
+        job: What is known of the coil.
+    """
+    volts = job.last("coil_volts")
+    if volts is None or volts.value == OPEN or float(volts.value) < FED_FROM_V or "coil_volts" not in job.fresh:
+        return Spoken(lines=(), decides=False)
+    return Spoken(lines=MOTOR, cautions=("meter_category", "discharge_capacitor"))
+
+
+def open_coil(job: Job) -> Spoken | None:
+    """
+    What an open coil means; None where the message brought none.
+
+    Args:
+        job: What is known.
+    """
+    ohms = job.last("coil_ohms")
+    if "coil_ohms" not in job.fresh or ohms is None or ohms.value != OPEN:
+        return None
+    fed = any(
+        (read := job.last(name)) is not None and read.value != OPEN and float(read.value) >= FED_FROM_V
+        for name in ("coil_volts", "control_volts")
+    )
+    return Spoken(lines=(OPEN_COIL, FED) if fed else (OPEN_COIL,), cautions=("lock_out",) if fed else (), decides=fed)
