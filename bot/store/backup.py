@@ -136,6 +136,10 @@ def _put_rows_back(engine: Engine, file: Path, progress: Progress) -> None:
     source_engine = engine_for(URL.create("sqlite", database=str(file)))
     try:
         with source_engine.connect().execution_options(reading=True) as source, engine.begin() as target:
+            # A row that somebody writes while the old ones go would stand in the way of one that comes.
+            target.execute(
+                text(f"LOCK TABLE {', '.join(t.name for t in Base.metadata.sorted_tables)} IN ACCESS EXCLUSIVE MODE")
+            )
             for table in reversed(Base.metadata.sorted_tables):
                 target.execute(table.delete())
             _copy_rows(source, target, progress)
