@@ -190,11 +190,15 @@ def may_ask(measure: str, job: Job) -> bool:
     """
     False for live work on a line side over 300 V unless the technician said to be qualified for it.
 
+    Who said not to be is asked for nothing live in such a unit: its 24 V side is reached past the line side.
+
     Args:
         measure: The test that would be asked for.
         job: What is known.
     """
-    return not (measure in _LINE_SIDE_LIVE and is_over_300(job) and job.qualified is not True)
+    if not is_over_300(job) or job.qualified is True:
+        return True
+    return not MEASURES[measure].live if job.qualified is False else measure not in _LINE_SIDE_LIVE
 
 
 def for_test(test: NextTest | None, job: Job) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ from bot.conversation import Turn, answer
 from bot.reply import Reply
 from core.cautions import for_test
 from core.dangers import DANGERS
+from core.measures import MEASURES
 from core.readings import Job
 
 START = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
@@ -76,6 +77,17 @@ WHOLE_JOBS = [
     (("supply 480", "sec 24.2 V", "R to C 24.0 V"), {"over_300": 1}),
     (("locked out and proved dead, pri 8.2 ohms sec 0.7 ohms", "pri to core OL, sec to core OL"), {"prove_dead": 0}),
     (("primario 120 secundario 0", "primario abierto, ohms"), {"prove_dead": 1}),
+    (
+        (
+            "240 supply, pri 241 sec 0",
+            "breaker off, locked, proved dead. pri 31 ohms",
+            "sec OL",
+            "R-C ohms 0.4 with R lifted",
+            "R-C ohms 18 now",
+        ),
+        {"prove_dead": 1, "find_the_short_first": 1},
+    ),
+    (("supply 208", "pri 207 sec 24.4", "R to C 24.1", "coil 23.9", "sec amps 0.9"), {"prove_dead": 1}),
 ]
 
 
@@ -96,6 +108,47 @@ def test_a_24_volt_reading_carries_no_caution_of_its_own(text: str) -> None:
     reply = play("new job x", text)[1]
 
     assert set(reply.cautions) <= set(for_test(reply.answer.next_test, Job(readings=reply.message.readings)))
+
+
+@pytest.mark.parametrize(
+    ("text", "has_verdict"),
+    [
+        ("can I jump the fuse", False),
+        ("jumped the float for good, R to C 24.6 V", True),
+        ("dejo el presostato puenteado, R-C 24.8 V", True),
+        ("roof is soaked, reading it anyway", False),
+    ],
+)
+def test_under_a_refusal_stands_only_what_was_read(text: str, *, has_verdict: bool) -> None:
+    """Two lines say no and the safe way; no other step, and a verdict only where readings came."""
+    lines = play(text)[0].text.splitlines()
+
+    assert lines[0].startswith("No.")
+    assert not any(line.startswith(("Next:", "Sigue:", "Caution:", "Cuidado:")) for line in lines)
+    assert any(line.startswith(("Read:", "Leído:")) for line in lines) is has_verdict
+    assert len(lines) <= 2 or has_verdict
+
+
+def test_who_asks_once_more_after_a_refusal_is_refused_once_more() -> None:
+    """And who sends the next reading is not."""
+    replies = play("float's jumped so they have cooling", "so that's fine till monday?", "R to C 24.8 V")
+
+    assert [reply.text.startswith("No.") for reply in replies] == [True, True, False]
+
+
+def test_a_job_is_not_closed_on_a_danger() -> None:
+    """The refusal stands first, whatever else the message asks."""
+    reply = play("soldered a wire over the fuse, we're done here, close the job")[0]
+
+    assert reply.text.startswith("No.")
+
+
+def test_who_says_not_to_be_qualified_is_sent_to_nothing_live_over_300_volts() -> None:
+    """Not to the 24 V side either: it is reached past the line side."""
+    replies = play("480 unit, im no electrician, where do i measure", "sec 0 V", "what next")
+
+    assert "qualified" in replies[0].text
+    assert all(t.fact is not None or not MEASURES[t.measure].live for r in replies if (t := r.answer.next_test) is not None)
 
 
 def test_a_caution_comes_back_with_another_person_and_another_day() -> None:

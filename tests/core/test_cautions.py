@@ -87,10 +87,22 @@ def test_nobody_unqualified_is_asked_for_live_work_over_300_volts() -> None:
 
     assert not may_ask("primary_volts", job)
     assert not may_ask("primary_volts", replace(job, qualified=False))
+    assert not may_ask("secondary_volts", replace(job, qualified=False))
+    assert may_ask("primary_ohms", replace(job, qualified=False))
     assert may_ask("primary_volts", replace(job, qualified=True))
     assert may_ask("secondary_volts", job)
     assert may_ask("primary_ohms", job)
     assert may_ask("primary_volts", supplied(240.0))
+
+
+@pytest.mark.parametrize("measure", MEASURES.values(), ids=lambda m: m.name)
+def test_each_test_says_whether_it_is_live_and_how_it_is_made_dead(measure) -> None:
+    """In its first words, before the hands go anywhere; a reading with a lead lifted is made ready dead."""
+    told = str(measure.how)
+
+    assert told.startswith(("Live", "Power off"))
+    assert ("Live" in told or "power on" in told) is measure.live
+    assert told.startswith("Power off") or measure.live
 
 
 def test_what_was_said_is_not_said_again() -> None:
