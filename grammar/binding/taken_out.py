@@ -59,24 +59,50 @@ WRONG = frozenset(
 
 def taken_out(draft: Draft) -> bool:
     """Fills what is withdrawn; True where the message is such an order and nothing else."""
+    if undoes(draft) is not None:
+        for row in draft.figures:  # the "two" of "undo the last two" answers nothing
+            row.done = row.done or (row.unit is None and row.value <= MOST_UNDONE)
+        return False
     named = _ordered(draft) or _called_wrong(draft)
     if named is None:
         return False
     site, figure, unit = named
-    if "undo" not in draft.asks:
-        draft.asks = ["undo"]
-    draft.withdrawn += [
+    places = list(MEASURE_AT.get(site.name, {}).values()) if site is not None else []
+    standing = [
         reading.measure
         for reading in draft.context.readings
         if (figure is None or reading.value == figure.value)
         and (site is None or _at(reading.measure, site.name))
         and (unit is None or MEASURES[reading.measure].unit == unit)
-        and not (site is None and figure is None)
     ]
+    if not standing and not places:  # a value that nobody sent: told as unread, and nothing else is taken back for it
+        draft.asks = []
+        draft.unread += [(row.start, row.end) for row in draft.figures if row.kind == "amount"]
+        for row in draft.figures:
+            row.done = True
+        return True
+    draft.asks = ["undo"]
+    draft.withdrawn += list(dict.fromkeys(standing)) or places
     for row in draft.figures:
         row.done = True
     draft.sites.clear()
     return True
+
+
+TWO = frozenset({"both", "twice", "ambos", "ambas", "dos veces"})
+MOST_UNDONE = 20
+
+
+def undoes(draft: Draft) -> int | None:
+    """How many messages to take back in "undo the last two", "undo both", "undo undo"; None for the last alone."""
+    if "undo" not in draft.asks or draft.withdrawn:
+        return None
+    words = [p.text for p in draft.parsed.words]
+    if set(words) & TWO:
+        return 2
+    told = [int(p.meaning) for p in draft.parsed.words if p.meaning.isdecimal() and p.text not in {"un", "una", "one", "a"}]
+    counted = told[0] if len(told) == 1 else words.count("undo")
+    return counted if 1 < counted <= MOST_UNDONE else None
 
 
 def _at(measure: str, place: str) -> bool:

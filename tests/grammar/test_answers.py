@@ -99,3 +99,63 @@ def test_a_job_a_topic_or_a_language_is_named(text: str, ask: str, name: str | N
     message = read(text)
 
     assert (message.asks, message.name, message.readings) == ((ask,), name, ())
+
+
+@pytest.mark.parametrize(
+    ("asked", "text", "measure", "value"),
+    [
+        ("control_volts", "r to c 0", "control_volts", 0.0),
+        ("secondary_ohms", "sec 0", "secondary_ohms", 0.0),
+        ("fuse_ohms", "fuse 0.2", "fuse_ohms", 0.2),
+        ("secondary_volts_lifted", "sec 0", "secondary_volts", 0.0),
+    ],
+)
+def test_a_bare_number_at_the_place_just_asked_is_plain(asked: str, text: str, measure: str, value: float) -> None:
+    """The question said what is to be read there."""
+    assert read(text, Context(asked=(asked, None))).readings == (Reading(measure=measure, value=value),)
+
+
+def test_a_live_value_where_ohms_were_asked_is_doubted() -> None:
+    """The wrong test may have been made."""
+    message = read("sec 24.6", Context(asked=("secondary_ohms", None)))
+
+    assert message.readings == (Reading(measure="secondary_volts", value=24.6),)
+
+
+def test_a_value_said_twice_counts_as_said() -> None:
+    """It is asked about only once."""
+    first = read("sec 2.6V")
+    second = read("sec 2.6V", Context(unclear=first.unclear))
+
+    assert first.readings == ()
+    assert second.readings == (Reading(measure="secondary_volts", value=2.6),)
+
+
+def test_no_fuse_is_no_test_of_a_fuse() -> None:
+    """The test asked for cannot be made; control power is not told missing."""
+    message = read("no low voltage fuse here", Context(asked=("fuse_ohms", None)))
+
+    assert "cannot" in message.asks
+    assert message.facts == ()
+
+
+@pytest.mark.parametrize(
+    "text", ["pri\x01 118\x07 sec \x1b[31m0", "\x1b[1mpri 118 \x1b[0msec 0", "pri 118 sec \x1b]0;title 99\x070"]
+)
+def test_what_colours_a_terminal_is_no_number(text: str) -> None:
+    """The sequences are read over as a whole."""
+    assert [(r.measure, r.value) for r in read(text).readings] == [("primary_volts", 118.0), ("secondary_volts", 0.0)]
+
+
+@pytest.mark.parametrize(("text", "told"), [("pri nan V sec 24.6", "pri nan V"), ("pri ?? ohms", "pri ?? ohms")])
+def test_a_place_and_a_unit_without_a_number_are_told(text: str, told: str) -> None:
+    """Nothing that a unit touched vanishes."""
+    assert told in read(text).unread
+
+
+def test_one_place_with_two_values_is_asked_about() -> None:
+    """Not the last in silence."""
+    message = read("pri 118 sec 0 sec 26")
+
+    assert [(r.measure, r.value) for r in message.readings] == [("primary_volts", 118.0)]
+    assert [r.value for r in message.unclear[0].readings] == [26.0, 0.0]
