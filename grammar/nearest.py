@@ -1,8 +1,11 @@
 """For a text that was not read: the nearest one that would have been."""
 
+from functools import lru_cache
 from typing import Final
 
-from rapidfuzz import fuzz, process
+from rapidfuzz import fuzz
+
+from grammar.parser import parse
 
 EXAMPLES: Final = {
     "en": (
@@ -18,8 +21,10 @@ EXAMPLES: Final = {
 }  # fmt: skip
 """Messages that are read, by language; a test reads each."""
 
-NEAR_ENOUGH = 45.0
-"""Likeness in percent under which nothing is offered."""
+STRONG = frozenset({"place", "colour", "mark", "device", "tapword", "supply", "run", "gaugeword", "nameplate"})
+"""Kinds of words that say what a message is about."""
+NEAR_ENOUGH = 80.0
+"""Likeness of spelling in percent from which an example is offered that shares no such word."""
 
 
 def nearest(fragment: str, language: str = "en") -> str | None:
@@ -31,16 +36,36 @@ def nearest(fragment: str, language: str = "en") -> str | None:
         language: `en` or `es`.
 
     Returns:
-        A message that would be read.
+        A message that would be read, about the same place, lead or part.
 
-    >>> nearest("primry volt 118")
-    'primary 118 V'
+    >>> nearest("primry volt 118"), nearest("float switch reads 24")
+    ('primary 118 V', None)
     """
-    found = process.extractOne(
-        fragment[:200].lower(),
-        EXAMPLES.get(language, EXAMPLES["en"]),
-        scorer=fuzz.token_sort_ratio,
-        processor=str.lower,
-        score_cutoff=NEAR_ENOUGH,
-    )
-    return found[0] if found else None
+    text = fragment[:LONGEST].lower()
+    examples = EXAMPLES.get(language, EXAMPLES["en"])
+    about = _about(text)
+    alike = [(fuzz.token_sort_ratio(text, example.lower()), example) for example in examples]
+    shared = [
+        (len(about & _about(example)), _measures(text) == _measures(example), likeness, example)
+        for likeness, example in alike
+        if about & _about(example)
+    ]
+    if shared:
+        return max(shared)[3]
+    likeness, example = max(alike)
+    return example if likeness >= NEAR_ENOUGH else None
+
+
+def _measures(text: str) -> bool:
+    """A value is told, and no question or complaint."""
+    return any(c.isdecimal() for c in text) or text.endswith(("OL", "open", "abierto"))
+
+
+LONGEST = 200
+"""Characters of a fragment that are looked at."""
+
+
+@lru_cache(maxsize=512)
+def _about(text: str) -> frozenset[str]:
+    """What the words of a text are about."""
+    return frozenset(f"{word.kind} {word.meaning}" for word in parse(text).words if word.kind in STRONG and word.meaning)
