@@ -21,6 +21,7 @@ from bot.wording.questions import (
     KEPT,
     NOTED,
     NOTHING_TO_UNDO,
+    PUT_RIGHT,
     SWITCHED,
     UNDONE,
     clear_lines,
@@ -70,6 +71,7 @@ def reply_to(state: State, sent: Turn) -> Reply:
         verdict = only_news(core_answer, state, job, words).verdict if message.readings else None
         lines = (*care.danger.lines, *talk, *compose.beside_refusal(message, verdict), *answered)
         return _reply(lines, message, core_answer, care, words)
+    talk = (*talk, *((PUT_RIGHT,) if message.renewed and state.readings else ()))
     care = with_step(care, core_answer, job)
     is_circuit = speaks_of_circuit(job, core_answer.verdict) or bool(message.withdrawn)
     goes_on = is_circuit or core_answer.lines or "next" in message.asks

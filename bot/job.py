@@ -11,6 +11,7 @@ from bot.as_read import message_from_json
 from core.cautions import Circumstances
 from core.measures import MEASURES
 from core.readings import WHOLE, Fact, Job, Reading
+from core.repairs import made_history
 from grammar import Context, Message, Unclear, read
 
 SAID_BEFORE: Final = 3
@@ -122,7 +123,7 @@ class State:
             readings=self.proof() if proves else self.readings,
             facts=self.facts,
             asks=tuple(dict.fromkeys((*message.asks, "prove"))) if proves else message.asks,
-            fresh=frozenset(r.measure for r in message.readings) | frozenset(f.fact for f in message.facts),
+            fresh=frozenset((*(r.measure for r in message.readings), *(f.fact for f in message.facts), *message.renewed)),
             declined=self.declined,
             dangers=message.dangers,
             qualified=self.qualified,
@@ -204,7 +205,7 @@ def take(state: State, message_id: str, message: Message) -> State:
     if "undo" in message.asks and not message.withdrawn:
         for _ in range(message.undoes or 1):
             state = undone(state)
-    elif message.readings or message.facts or message.withdrawn:
+    elif message.readings or message.facts or message.withdrawn or message.renewed:
         standing = (readings_after(state.since_repair, message), facts_after(state.facts, message))
         state = replace(state, kept=(*state.kept, (message_id, message)), stood=(*state.stood, standing))
     declined = state.declined
@@ -271,15 +272,18 @@ def standing_readings(kept: tuple[tuple[str, Message], ...]) -> tuple[Reading, .
 
 
 def readings_after(standing: tuple[Reading, ...], message: Message) -> tuple[Reading, ...]:
-    """The readings that stand once a message came after those that stood."""
-    latest = {_place(reading): reading for reading in standing}
+    """The readings that stand once a message came after those that stood. What a repair made history stands no more."""
+    gone = made_history(message.renewed)
+    latest = {_place(reading): reading for reading in standing if reading.measure not in gone}
     for key in [key for key, reading in latest.items() if _is_taken_back(reading, message, latest)]:
         del latest[key]
     for reading in message.readings:
         key = _place(reading)
         earlier = latest.pop(key, None)
-        again = earlier is not None and "correct" not in message.asks and reading.agrees(earlier)
-        latest[key] = replace(reading, repeated=True) if again else reading
+        if earlier is not None and "correct" not in message.asks:
+            latest[key] = replace(reading, before=earlier.value, repeated=reading.agrees(earlier))
+        else:
+            latest[key] = reading
     return tuple(latest.values())
 
 
@@ -308,11 +312,16 @@ def _is_taken_back(old: Reading, message: Message, latest: Mapping[tuple[str, fr
 
 
 def facts_after(standing: tuple[Fact, ...], message: Message) -> tuple[Fact, ...]:
-    """The latest of each fact, of loads, symptoms and leads that of each device, symptom and lead, once a message came in."""
-    runs = {fact.fact for fact in message.facts} & {"run_feet", "wire_awg"}  # several runs are told in one message
+    """
+    The latest of each fact, of loads, symptoms and leads that of each device, symptom and lead, once a message came in.
+
+    What was wrong before a repair is no sign of what is wrong after it.
+    """
+    gone = {fact.fact for fact in message.facts} & {"run_feet", "wire_awg"}  # several runs are told in one message
     devices = {fact.device for fact in message.facts if fact.fact == "load"}
-    runs |= {"load"} if devices == {WHOLE} else set()  # the sum of all loads takes the place of its parts
-    left = (fact for fact in standing if fact.fact not in message.withdrawn and fact.fact not in runs)
+    gone |= {"load"} if devices == {WHOLE} else set()  # the sum of all loads takes the place of its parts
+    gone |= {*message.withdrawn, *(("symptom",) if message.renewed else ())}
+    left = (fact for fact in standing if fact.fact not in gone)
     return tuple({**_counted(left), **_counted(message.facts)}.values())
 
 

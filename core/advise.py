@@ -10,6 +10,7 @@ from core.diagnosis import diagnose
 from core.heard.answers import spoken
 from core.measures import MEASURES
 from core.readings import Job
+from core.repairs import REPAIRS
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -165,7 +166,8 @@ def is_about_the_circuit(job: Job) -> bool:
         own -= {"supply_volts", "tap_volts"}
     # A nameplate that comes in the middle of a diagnosis belongs to it.
     is_nameplate = bool(own & _NAMEPLATE) and bool(job.readings) and not job.asks and not job.fresh & _SIZING_FACTS
-    return bool(own & _CIRCUIT) or is_nameplate or bool(_GO_ON & set(job.asks) and not _is_only_about_leads(job))
+    is_asked_on = bool(_GO_ON & set(job.asks)) and not _is_only_about_leads(job)
+    return bool(own & (_CIRCUIT | REPAIRS.keys())) or is_nameplate or is_asked_on
 
 
 _NAMEPLATE: Final = frozenset({"rated_va", "rated_secondary_volts"})

@@ -1,6 +1,6 @@
 """What a technician can tell: readings, facts, and the job they belong to. The grammar fills these records and all of core takes them."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final, Literal
 
 from core.heard.record import Heard
@@ -29,6 +29,8 @@ class Reading:
     """True where the technician said that the part was still connected."""
     repeated: bool = False
     """True where an earlier reading of the same place came out the same."""
+    before: Value | None = field(default=None, compare=False)
+    """What was read there the time before, where it was read twice: a second opinion, and no other reading."""
 
     def agrees(self, earlier: "Reading") -> bool:
         """
@@ -127,7 +129,7 @@ class Job:
     asks: tuple[str, ...] = ()
     """Of the message being answered, not of earlier ones."""
     fresh: frozenset[str] = frozenset()
-    """Names of the measures and facts that the message being answered brought."""
+    """Names of the measures and facts that the message being answered brought, and of what it says was put right."""
     declined: frozenset[tuple[str, tuple[str, str] | None]] = frozenset()
     """Tests (measure, leads) and facts (fact, None) that the technician said can't be had: never asked again."""
     dangers: tuple[str, ...] = ()

@@ -58,6 +58,8 @@ class Message:
     """What is to be forgotten, where `forget` is asked."""
     repaired: bool | None = None
     """True where the text says that the unit was repaired just now: what is read from here on is of another circuit."""
+    renewed: tuple[str, ...] = ()
+    """Names of `core.repairs.REPAIRS`: what else the text says was put right just now."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

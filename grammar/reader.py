@@ -15,6 +15,7 @@ from grammar.binding.loads import loads
 from grammar.binding.measures import measured
 from grammar.binding.nearest_site import bind
 from grammar.binding.record_words import forgets, repaired
+from grammar.binding.repairs import renewed
 from grammar.binding.rest import rest_open
 from grammar.binding.runs import runs
 from grammar.binding.sites import find_sites
@@ -93,6 +94,7 @@ def steps(draft: Draft) -> None:
 def message_of(draft: Draft, text: str) -> Message:
     """The message that a finished draft is."""
     cut = LONGEST if draft.parsed.cut is None else draft.parsed.cut
+    put_right = renewed(draft)
     behind = (" ".join(text[cut : cut + TOLD].split()),) if text[cut:].strip() else ()
     return Message(
         readings=_distinct(draft.readings),
@@ -114,6 +116,7 @@ def message_of(draft: Draft, text: str) -> Message:
         undoes=undoes(draft),
         forgets=forgets(draft),
         repaired=repaired(draft) or None,
+        renewed=put_right,
     )
 
 

@@ -83,6 +83,7 @@ def clear_lines(count: int) -> Iterator[Said]:
 
 CLEARED: Final = say("Started over: no reading counts. To bring them back: undo")
 KEPT: Final = say("Kept. Every reading counts as before")
+PUT_RIGHT: Final = say("Put right: what was read there before counts no more")
 EMPTY: Final = say("Nothing to read in that. Text the meter's readings, or: help")
 NOTHING_TO_UNDO: Final = say("Nothing left to undo on this job")
 UNDONE: Final = say("Undone. What stands is as before that message")

@@ -5,7 +5,7 @@ from functools import lru_cache
 from typing import Final
 
 from core.advice import Answer, NextTest, Verdict
-from core.diagnosis.belief import Belief, believed, evidence, usable
+from core.diagnosis.belief import Belief, believed, evidence, times_read, usable
 from core.diagnosis.causes import BEHIND, CAUSES, FUSE_BACK, LOOK_BEHIND
 from core.diagnosis.meter import M
 from core.diagnosis.next_test import BEHIND_OF, Worth, ranked
@@ -29,10 +29,12 @@ GHOSTLY: Final = (0.02, 0.85)
 ASK: Final[dict[str, Said]] = {
     "tap_volts": say("Which primary tap is landed: its volts or its colour?"),
     "supply_volts": say("What is the supply here: 120, 208, 240, 277 or 480 V?"),
+    "rated_va": say("How many VA does the transformer's nameplate say?"),
 }
 ANSWERS: Final[dict[str, tuple[Said, ...]]] = {
     "tap_volts": (say("120 tap"), say("208 tap"), say("240 tap")),
     "supply_volts": (say("120 V supply"), say("208 V supply"), say("240 V supply")),
+    "rated_va": (say("40 VA"), say("50 VA"), say("75 VA")),
     "line_volts": (say("0 V"), say("120 V"), say("240 V")),
     "primary_volts": (say("0 V"), say("120 V"), say("240 V")),
     "secondary_volts": (say("0 V"), say("24 V"), say("27 V")),
@@ -100,7 +102,7 @@ def _test(job: Job, steps: list[Worth]) -> NextTest | None:
         return _asked(job, steps)
     value = evidence(job).value[0]
     for name in INSULATION:
-        taken = sum(r.measure == name for r in job.readings)
+        taken = times_read(job)[name]
         if LOST_OHM <= value[M[name]] <= SOUND_OHM and taken == 1 and (name, None) not in job.declined:
             how = say("Boards and thermostat off, leads dry: megohm test {place}", place=MEASURES[name].place)
             return NextTest(measure=name, instruction=how)

@@ -1,5 +1,6 @@
 """What a job's readings and facts make one believe."""
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import Final
 
@@ -7,10 +8,12 @@ import numpy as np
 
 from core.circuit.plant import Floats
 from core.diagnosis.features import FACTS, Evidence, T, encode
+from core.diagnosis.from_leads import of_windings
 from core.diagnosis.meter import SEEN, M
 from core.diagnosis.network import believe
 from core.diagnosis.worlds import BAD, NAMES, Pins
-from core.readings import SYMPTOMS, Job, Reading
+from core.readings import SYMPTOMS, Job, Reading, Value
+from core.repairs import still_true
 
 MOST: Final = 1e10
 """No reading counts for more: it is a slip."""
@@ -47,8 +50,8 @@ class Belief:
 
 
 def usable(job: Job) -> tuple[Reading, ...]:
-    """The readings that a belief can use: pairs of named leads belong to the map of leads."""
-    return tuple(r for r in job.readings if r.measure in M)
+    """The readings that a belief can use: those that can still be true, of leads those whose winding is known."""
+    return tuple(r for r in still_true((*of_windings(job), *job.readings)) if r.measure in M)
 
 
 def evidence(job: Job) -> Evidence:
@@ -65,8 +68,8 @@ def evidence(job: Job) -> Evidence:
     flags = np.zeros((3, 1, len(SEEN)), dtype=np.bool_)
     for reading in usable(job):
         at = M[reading.measure]
-        now = np.inf if reading.value == "open" else min(max(float(reading.value), 0.0), MOST)
-        before = value[0, at]
+        now = _bounded(reading.value)
+        before = value[0, at] if reading.before is None else _bounded(reading.before)
         flags[0, 0, at] = alike(before, now)
         value[0, at] = now
         flags[1, 0, at] = reading.not_isolated
@@ -82,6 +85,15 @@ def evidence(job: Job) -> Evidence:
         facts=_facts(job),
         symptoms=symptoms,
     )
+
+
+def _bounded(value: Value) -> float:
+    return float(np.inf) if value == "open" else min(max(float(value), 0.0), MOST)
+
+
+def times_read(job: Job) -> Counter[str]:
+    """How often each measure was read."""
+    return Counter(name for r in usable(job) for name in (r.measure, *((r.measure,) if r.before is not None else ())))
 
 
 def alike(before: float, now: float) -> bool:

@@ -4,8 +4,9 @@ from collections.abc import Callable
 from typing import Final
 
 from core.advice import Answer
-from core.diagnosis.belief import believed, usable
+from core.diagnosis.belief import Belief, believed, usable
 from core.diagnosis.outlook import Unit, unit
+from core.diagnosis.worlds import NAMES
 from core.findings import FINDINGS
 from core.readings import Job
 from core.said import Said, say
@@ -124,6 +125,8 @@ def _control(job: Job, _: Unit) -> Said | None:
 LESSONS: Final[tuple[Lesson, ...]] = (_open_winding, _line, _ratio, _fuse, _control, _amps, _primary_amps, _load, _ohms)
 """What convinces most first."""
 MOST: Final = 4
+WORTH_A_WORD: Final = 1.0
+"""From this probability on the next likely finding is told. [%]"""
 
 
 def explain(job: Job) -> Answer:
@@ -141,13 +144,20 @@ def explain(job: Job) -> Answer:
     belief = believed(job)
     u = unit(job)
     lessons = [said for lesson in LESSONS if (said := lesson(job, u)) is not None]
-    second = belief.findings.argsort()[-2]
-    names = tuple(FINDINGS)
-    head = say(
+    return Answer(lines=(_head(belief), *lessons[:MOST]))
+
+
+def _head(belief: Belief) -> Said:
+    """The finding, and the next likely one where it is worth a word."""
+    second = int(belief.findings.argsort()[-2])
+    rest = 100.0 * float(belief.findings[second])
+    percent = min(99.0, 100.0 * belief.confidence)
+    if rest < WORTH_A_WORD:
+        return say("{finding}: {percent:.0f} %", finding=FINDINGS[belief.best].says, percent=percent)
+    return say(
         "{finding}: {percent:.0f} %. Next likely, {other}: {rest:.0f} %",
         finding=FINDINGS[belief.best].says,
-        percent=min(99.0, 100.0 * belief.confidence),
-        other=FINDINGS[names[int(second)]].says,
-        rest=100.0 * float(belief.findings[second]),
+        percent=percent,
+        other=FINDINGS[NAMES[second]].says,
+        rest=rest,
     )
-    return Answer(lines=(head, *lessons[:MOST]))

@@ -102,6 +102,7 @@ def _ratios(e: Evidence) -> list[Floats]:
     control, load = v["control_volts"], v["load_ohms"]
     base2 = v2**2 / va
     step = (v2 / tap) ** 2
+    opened = 1.0 + v["secondary_ohms"] / base2 + v["primary_ohms"] * va / tap**2
     pairs = (
         line / f["supply_volts"], line / supply, line / f["tap_volts"], primary / line, primary / supply, primary / f["tap_volts"],
         secondary / v2, lifted / v2, control / v2, control / secondary, control / lifted, secondary / lifted,
@@ -116,11 +117,24 @@ def _ratios(e: Evidence) -> list[Floats]:
         load / base2, load / v["secondary_ohms"], load * v["secondary_amps"] / secondary, f["tap_volts"] / f["supply_volts"],
         f["load_va"] / f["rated_va"], f["load_va"] / (secondary * v["secondary_amps"]), f["load_va"] / va,
         v["secondary_amps"] / f["fuse_amps"], v["coil_ohms"] / (0.5 * base2),
+        *_balance(v, in_v, v["primary_ohms"] * step, va, f["rated_va"]), out_v / in_v * tap / v2 / opened, lifted / in_v * tap / v2 / opened,
     )  # fmt: skip
     r = np.stack(pairs, axis=1)
     r = np.where(np.isfinite(r), r, np.nan)
     wide = np.clip(np.log(r + 1e-3), -5.0, 5.0) / 2.0
     return [~np.isnan(r) * 1.0, wide, np.tanh((r - 1.0) / 0.15), np.tanh((r - 1.0) / 0.04)]
+
+
+def _balance(v: dict[str, Floats], in_v: Floats, primary_seen: Floats, va: Floats, rated_va: Floats) -> tuple[Floats, ...]:
+    """What goes in and does not come out, and the drops in the copper: these need neither load nor nameplate."""
+    secondary, amps = v["secondary_volts"], v["secondary_amps"]
+    kept = v["primary_amps"] * in_v - amps * secondary
+    sag = (v["secondary_volts_lifted"] - secondary) / amps
+    return (
+        kept / (0.4 * va), kept / (0.4 * rated_va), kept / (0.4 * amps * secondary + 0.02 * va),
+        v["primary_amps"] * v["primary_ohms"] / in_v / 0.054, amps * v["secondary_ohms"] / secondary / 0.072,
+        sag / (v["secondary_ohms"] + primary_seen), sag / v["secondary_ohms"] / 1.8,
+    )  # fmt: skip
 
 
 def _facts(e: Evidence) -> list[Floats]:
@@ -135,5 +149,6 @@ def _facts(e: Evidence) -> list[Floats]:
     return [told * 1.0, np.where(told, sizes, 0.0), *at, np.tanh((inside - 0.9) / 0.03), np.tanh((inside - 1.1) / 0.03)]
 
 
-WIDTH: Final = len(SEEN) * 4 + int(OHMS.sum()) * 3 + 3 + 42 * 4 + len(FACTS) * 2 + 10 + 20 + len(SYMPTOMS) + 1
+PAIRS: Final = 51
+WIDTH: Final = len(SEEN) * 4 + int(OHMS.sum()) * 3 + 3 + PAIRS * 4 + len(FACTS) * 2 + 10 + 20 + len(SYMPTOMS) + 1
 """Length of a row of `encode`."""

@@ -4,7 +4,7 @@ A few hundred worlds that agree with what is known of a job: what would be read 
 The fitted belief says how likely each finding is; these worlds say in volts and ohms what each finding would show here.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
@@ -18,6 +18,7 @@ from core.diagnosis.worlds import NAMES, Counts, Pins, Worlds, draw
 
 EACH: Final = 60
 """Worlds of each finding."""
+USUAL_V: Final = 24.0
 BLUR: Final = 0.12
 """How far a reading may be off in the logarithm before a world counts less. Wide: few worlds stand for all."""
 FLOOR: Final = 0.02
@@ -49,6 +50,8 @@ def imagine(pins: Pins) -> Imagined:
         The worlds.
     """
     rng = np.random.default_rng(5)
+    # A few worlds stand for all: a 12 V unit that nobody spoke of would stand for too many.
+    pins = replace(pins, rated_secondary_v=pins.rated_secondary_v or USUAL_V)
     n = EACH * len(NAMES)
     w = draw(rng, np.repeat(np.arange(len(NAMES)), EACH), pins)
     true = true_values(rng, w, solve(w.circuit))
@@ -61,6 +64,7 @@ def imagine(pins: Pins) -> Imagined:
     facts = np.full((n, len(FACTS)), np.nan)
     facts[:, T["supply_volts"]] = w.supply_v
     facts[:, T["tap_volts"]] = w.circuit.tap_v
+    facts[:, T["rated_va"]] = w.circuit.rated_va
     return Imagined(worlds=w, shown=shown, facts=facts)
 
 

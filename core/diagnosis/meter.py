@@ -20,6 +20,9 @@ M: Final = {name: number for number, name in enumerate(SEEN)}
 OHMS: Final = np.array([MEASURES[name].unit == "ohm" for name in SEEN])
 ISOLATED: Final = np.array([MEASURES[name].setup in ("isolated", "load") or name == "fuse_ohms" for name in SEEN])
 """Measures that read a parallel path where the part was not isolated."""
+INSULATION: Final = np.array(
+    [name in {"primary_secondary_ohms", "primary_ground_ohms", "secondary_ground_ohms"} for name in SEEN]
+)
 
 _MIXED_UP: Final = {
     "line_volts": "primary_volts", "primary_volts": "line_volts", "secondary_volts": "control_volts",
@@ -138,6 +141,9 @@ def show(rng: np.random.Generator, w: Worlds, hand: Hand, true: Floats, connecte
     low_z = ~OHMS & (rng.random(shape) < 0.08)
     value = np.where(forgot, connected, true)
     value = np.where(low_z, value, _ghosts(rng, w, hand, value))
+    # Fingers on the tips: a hand is a third of a megohm to some.
+    fingers = INSULATION & (rng.random(shape) < 0.3 * hand.slip[:, None])
+    value = np.where(fingers, 1.0 / (1.0 / np.maximum(value, 1e-6) + 10.0 ** -rng.uniform(5.5, 6.5, shape)), value)
     value = _slipped(rng, hand, value)
     error = np.maximum(hand.accuracy, 0.005)[:, None] * rng.standard_normal(shape)
     value = value * (1.0 + error)

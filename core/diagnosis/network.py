@@ -1,24 +1,30 @@
 """
-The fitted belief: inputs of `features` to the probability of each finding, and of a short in the control circuit.
+What was fitted by `tests/benchmarks/engine_fit.py` on worlds of the plant: `belief`, inputs of `features` to the probability of each finding and of
+a short in the control circuit; and `worth`, the same inputs to what each step is expected to take from the loss, all later steps included.
 
-Fitted by `tests/benchmarks/engine_fit.py` on worlds of the plant. Weighing sampled worlds by their likelihood was the other way: three sharp
-readings leave a handful of samples alive, and the answer is sure of itself for no reason. A fitted belief has seen millions of worlds, slips
-and forgotten leads among them, and costs two matrix products.
+Weighing sampled worlds by their likelihood was the other way: three sharp readings leave a handful of samples alive, and the answer is sure of
+itself for no reason. A fitted belief has seen millions of worlds, slips and forgotten leads among them, and costs a few matrix products. So with the
+worth of a step: looking one reading ahead in a few sampled worlds never asks for the two readings that only together tell.
 """
 
 import io
 import pkgutil
 from functools import cache
 from itertools import pairwise
-from typing import Final
+from typing import Final, Literal
 
 import numpy as np
 import numpy.typing as npt
 
 from core.diagnosis.features import WIDTH, Inputs
+from core.diagnosis.steps import STEPS
 from core.diagnosis.worlds import NAMES
 
-LAYERS: Final = (160, 96)
+Name = Literal["belief", "worth"]
+SIZES: Final[dict[Name, tuple[int, ...]]] = {
+    "belief": (WIDTH, 256, 128, len(NAMES) + 1),
+    "worth": (WIDTH, 160, 96, len(STEPS)),
+}
 Network = tuple[npt.NDArray[np.float32], ...]
 """Weights and offsets by turns."""
 
@@ -28,9 +34,8 @@ def pack(network: Network) -> npt.NDArray[np.float16]:
     return np.concatenate([part.ravel() for part in network]).astype(np.float16)
 
 
-def unpack(row: npt.NDArray[np.float16]) -> Network:
+def unpack(row: npt.NDArray[np.float16], sizes: tuple[int, ...]) -> Network:
     """The parts again."""
-    sizes = (WIDTH, *LAYERS, len(NAMES) + 1)
     parts: list[npt.NDArray[np.float32]] = []
     at = 0
     for rows, columns in pairwise(sizes):
@@ -42,11 +47,19 @@ def unpack(row: npt.NDArray[np.float16]) -> Network:
 
 
 @cache
-def fitted() -> Network:
-    """The one that is shipped."""
-    data = pkgutil.get_data("core.diagnosis", "fitted.npy")
+def fitted(name: Name) -> Network:
+    """One that is shipped."""
+    data = pkgutil.get_data("core.diagnosis", f"{name}.npy")
     assert data is not None
-    return unpack(np.load(io.BytesIO(data)))
+    return unpack(np.load(io.BytesIO(data)), SIZES[name])
+
+
+def forward(inputs: Inputs, network: Network) -> Inputs:
+    """What comes out at the end."""
+    hidden = inputs
+    for at in range(0, len(network) - 2, 2):
+        hidden = np.maximum(hidden @ network[at] + network[at + 1], 0.0)
+    return np.asarray(hidden @ network[-2] + network[-1], dtype=np.float32)
 
 
 def believe(inputs: Inputs, network: Network | None = None) -> tuple[Inputs, Inputs]:
@@ -60,11 +73,7 @@ def believe(inputs: Inputs, network: Network | None = None) -> tuple[Inputs, Inp
     Returns:
         A column a finding, and the probability of a short in the control circuit.
     """
-    network = network or fitted()
-    hidden = inputs
-    for at in range(0, len(network) - 2, 2):
-        hidden = np.maximum(hidden @ network[at] + network[at + 1], 0.0)
-    out = hidden @ network[-2] + network[-1]
+    out = forward(inputs, network or fitted("belief"))
     rise = np.exp(out[:, :-1] - out[:, :-1].max(axis=1, keepdims=True))
     short = 1.0 / (1.0 + np.exp(-np.clip(out[:, -1], -30.0, 30.0)))
-    return rise / rise.sum(axis=1, keepdims=True), short
+    return np.asarray(rise / rise.sum(axis=1, keepdims=True)), np.asarray(short, dtype=np.float32)

@@ -1,8 +1,8 @@
 """
-The next test by its worth: how much of the loss of the decision it is expected to take away, against its minutes, its risk and the way to it.
+The next test by its worth: how much of the loss of the decision it is expected to take away, with the steps that will follow it, against its
+minutes, its risk and the way to it.
 
-One look ahead. Of the worlds that agree with the job some stand for all; each shows what it would show at each measure, and the belief after it
-says what would still be at stake.
+The worth is fitted on calls held to their end, so that two readings that only together tell (amps in and amps out) are worth something each.
 """
 
 from dataclasses import dataclass, replace
@@ -11,36 +11,24 @@ from typing import Final
 import numpy as np
 
 from core.cautions import may_ask
-from core.circuit.plant import Floats
-from core.diagnosis.belief import FUSE, Belief, alike, evidence, pins
+from core.circuit.plant import Flags, Floats
+from core.diagnosis.belief import FUSE, Belief, alike, evidence, pins, times_read, usable
 from core.diagnosis.features import Evidence, T, encode
 from core.diagnosis.imagined import Imagined, again, imagine, picked, weights
-from core.diagnosis.meter import SEEN, M
-from core.diagnosis.network import believe
+from core.diagnosis.meter import M
+from core.diagnosis.network import believe, fitted, forward
+from core.diagnosis.steps import STEPS, Step, price
 from core.diagnosis.worlds import BAD, NAMES, Counts
-from core.measures import MEASURES
 from core.readings import Job
 
-LOOKS: Final = 24
-"""Worlds that stand for all."""
-CONDEMN: Final = 3.0
+CONDEMN: Final = 2.0
 """What condemning a good transformer costs, in units of looking for the wrong thing once: a part, a trip, and the fault is still there."""
-ACQUIT: Final = 2.0
-DOUBT: Final = 0.4
+ACQUIT: Final = 2.2
+"""What passing a bad one costs: a second trip, and what it may burn till then."""
+DOUBT: Final = 0.5
 """What leaving it open costs."""
 BEHIND: Final = 0.7
 """What a short that was not looked for costs: the new part."""
-NATS: Final = 0.08
-"""Worth of one nat of doubt less, where no single reading decides yet."""
-MINUTE: Final = 0.008
-RISK: Final = 0.04
-CHANGE: Final = 0.02
-"""What it costs to go from live to dead work or back."""
-IMPATIENCE: Final = 0.12
-"""How each test makes the next one dearer: a customer waits."""
-REPEAT: Final = 0.03
-"""What it costs to be asked for the same reading again."""
-ASKED_FACTS: Final = ("tap_volts", "supply_volts")
 BEHIND_OF: Final = np.array(
     [
         name in {"primary_open", "secondary_open", "protection_open", "primary_shorted_turns", "secondary_shorted_turns"}
@@ -48,6 +36,27 @@ BEHIND_OF: Final = np.array(
     ]
 )
 """Findings that a short may have caused."""
+
+
+LOOKS: Final = 24
+"""Worlds that stand for all."""
+CANDIDATES: Final = 10
+"""Steps that the fitted worth leaves for a closer look."""
+NATS: Final = 0.06
+"""Worth of one nat of doubt less, where no single reading decides yet."""
+_FIRST: Final = {step.measure: i for i, step in enumerate(STEPS) if step.measure is not None and not step.again}
+TOGETHER: Final = tuple(
+    (_FIRST[one], _FIRST[other])
+    for one, other in (
+        ("primary_amps", "secondary_amps"),
+        ("secondary_amps", "primary_amps"),
+        ("primary_volts", "secondary_volts_lifted"),
+        ("secondary_volts_lifted", "primary_volts"),
+        ("secondary_volts_lifted", "secondary_amps"),
+        ("primary_ohms", "secondary_ohms"),
+    )
+)
+"""Readings that tell more together than each by itself."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +78,7 @@ def loss(findings: Floats, short: Floats) -> Floats:
         short: Probability of a short in the control circuit.
 
     Returns:
-        Expected loss of the best decision, and a little for the doubt itself.
+        Expected loss of the best decision on the finding, on the transformer and on what may stand behind it.
     """
     bad = findings[:, BAD].sum(axis=1)
     best = findings.argmax(axis=1)
@@ -81,7 +90,7 @@ def loss(findings: Floats, short: Floats) -> Floats:
 
 def ranked(job: Job, belief: Belief) -> list[Worth]:
     """
-    All steps that are still possible, the most worth first.
+    The steps that are worth a look, the most worth first.
 
     Args:
         job: The job so far.
@@ -91,76 +100,87 @@ def ranked(job: Job, belief: Belief) -> list[Worth]:
         Measures, and facts that can be asked for.
     """
     e = evidence(job)
+    can = possible(job)
+    taken = usable(job)
+    prices = price(np.array([M[taken[-1].measure] if taken else -1]), np.array([times_read(job).total()]))[0]
+    rough = np.where(can, forward(encode(e), fitted("worth"))[0] - prices, -np.inf)
+    singles = [int(i) for i in np.argsort(-rough)[:CANDIDATES] if can[i]]
+    pairs = [pair for pair in TOGETHER if can[pair[0]] and can[pair[1]]]
+    ways: list[tuple[int, ...]] = [*((i,) for i in singles), *pairs]
+    if not ways:
+        return []
+    gain = _gains(job, belief, e, ways)
+    # A pair is as dear as both; its first step is asked now.
+    best: dict[int, float] = {}
+    for way, taken_away in zip(ways, gain, strict=True):
+        worth = float(taken_away) - float(prices[list(way)].sum())
+        best[way[0]] = max(best.get(way[0], -np.inf), worth)
+    return sorted((Worth(STEPS[i].measure or "", worth, STEPS[i].fact) for i, worth in best.items()), key=lambda w: -w.value)
+
+
+def _gains(job: Job, belief: Belief, e: Evidence, ways: list[tuple[int, ...]]) -> Floats:
+    """What each way is expected to take from the loss."""
     imagined = imagine(pins(job))
     chosen = picked(weights(imagined, belief, e.value[0]), LOOKS)
-    measures = [m for m in SEEN if _possible(m, job, e)]
-    repeats = [m for m in SEEN if _repeatable(m, job, e)]
-    facts = [f for f in ASKED_FACTS if job.told(f) is None and (f, None) not in job.declined]
-    steps = [*measures, *repeats, *facts]
-    if not steps:
-        return []
-    rows, kept = _after(e, imagined, chosen, steps)
-    now = loss(belief.findings[None, :], np.array([belief.short]))[0]
+    rows, kept = _after(e, imagined, chosen, ways)
     findings, short = believe(encode(rows))
-    left = loss(findings.astype(np.float64), short.astype(np.float64)).reshape(len(steps), LOOKS)
-    gain = (np.where(kept, now - left, 0.0)).mean(axis=1)
-    worth = [
-        Worth(s, float(g) - _cost(s, job)) if s in M else Worth("", float(g) - 0.6 * MINUTE, s)
-        for s, g in zip(steps, gain, strict=True)
-    ]
-    return sorted(worth, key=lambda w: -w.value)
+    now = loss(belief.findings[None, :], np.array([belief.short]))[0]
+    left = loss(findings.astype(np.float64), short.astype(np.float64)).reshape(len(ways), LOOKS)
+    return np.asarray(np.where(kept, now - left, 0.0).mean(axis=1), dtype=np.float64)
 
 
-def _possible(measure: str, job: Job, e: Evidence) -> bool:
-    at = M[measure]
-    if measure in FUSE and e.unfused[0, 0]:
-        return False
-    return bool(np.isnan(e.value[0, at])) and (measure, None) not in job.declined and may_ask(measure, job)
+def _after(e: Evidence, imagined: Imagined, chosen: Counts, ways: list[tuple[int, ...]]) -> tuple[Evidence, Flags]:
+    """Evidence after each way in each chosen world, and where the world has an answer."""
+    n = len(ways) * LOOKS
+    rows = replace(e, **{name: np.repeat(getattr(e, name), n, axis=0) for name in Evidence.__dataclass_fields__})
+    kept = np.ones((len(ways), LOOKS), dtype=np.bool_)
+    for number, way in enumerate(ways):
+        at = slice(number * LOOKS, (number + 1) * LOOKS)
+        for step in (STEPS[i] for i in way):
+            if step.measure is None:
+                answer = imagined.facts[chosen, T[str(step.fact)]]
+                rows.facts[at, T[str(step.fact)]] = answer
+            else:
+                answer = _read(e, imagined, chosen, step, rows, at)
+                rows.value[at, M[step.measure]] = answer
+                rows.connected[at, M[step.measure]] = False
+            if step.measure in FUSE:
+                rows.unfused[at, 0] = np.maximum(rows.unfused[at, 0], np.isnan(answer))
+            else:
+                kept[number] &= ~np.isnan(answer)
+    return rows, kept
 
 
-def _repeatable(measure: str, job: Job, e: Evidence) -> bool:
-    """Once, where the first reading may have been taken with the part still connected, or cannot be true."""
-    at = M[measure]
-    read = [r for r in job.readings if r.measure == measure]
-    return len(read) == 1 and (measure, None) not in job.declined and may_ask(measure, job) and not e.confirmed[0, at]
+def _read(e: Evidence, imagined: Imagined, chosen: Counts, step: Step, rows: Evidence, at: slice) -> Floats:
+    column = M[str(step.measure)]
+    if not step.again:
+        return np.asarray(imagined.shown[chosen, column], dtype=np.float64)
+    before = float(e.value[0, column])
+    answer = again(imagined, str(step.measure), before, chosen)
+    rows.confirmed[at, column] = [alike(before, float(v)) for v in answer]
+    return answer
 
 
-def _after(e: Evidence, imagined: Imagined, chosen: Counts, steps: list[str]) -> tuple[Evidence, Floats]:
-    """Evidence after each step in each chosen world, and where the world has an answer."""
-    n = len(steps) * LOOKS
-    value, facts = np.repeat(e.value, n, axis=0), np.repeat(e.facts, n, axis=0)
-    kept = np.ones((len(steps), LOOKS))
-    confirmed = np.repeat(e.confirmed, n, axis=0)
-    connected = np.repeat(e.connected, n, axis=0)
-    for number, step in enumerate(steps):
-        rows = slice(number * LOOKS, (number + 1) * LOOKS)
-        if step in M:
-            answer = imagined.shown[chosen, M[step]]
-            if not np.isnan(e.value[0, M[step]]):
-                answer = again(imagined, step, float(e.value[0, M[step]]), chosen)
-                confirmed[rows, M[step]] = [alike(float(e.value[0, M[step]]), float(v)) for v in answer]
-            value[rows, M[step]] = answer
-            connected[rows, M[step]] = False
-        else:
-            answer = imagined.facts[chosen, T[step]]
-            facts[rows, T[step]] = answer
-        kept[number] = ~np.isnan(answer)
-    unfused = np.repeat(e.unfused, n, axis=0)
-    for number, step in enumerate(steps):
-        if step in FUSE:
-            rows = slice(number * LOOKS, (number + 1) * LOOKS)
-            unfused[rows, 0] = np.maximum(unfused[rows, 0], 1.0 - kept[number])
-            kept[number] = 1.0
-    more = {name: np.repeat(getattr(e, name), n, axis=0) for name in ("low_impedance", "symptoms")} | {"unfused": unfused}
-    return replace(e, value=value, facts=facts, confirmed=confirmed, connected=connected, **more), kept
+def possible(job: Job) -> Flags:
+    """
+    Which steps can be asked for.
 
+    Args:
+        job: The job so far.
 
-def _cost(measure: str, job: Job) -> float:
-    row = MEASURES[measure]
-    last = next((MEASURES[r.measure] for r in reversed(job.readings)), None)
-    change = CHANGE if last is not None and last.live != row.live else 0.0
-    same = last is not None and last.setup == row.setup
-    minutes = max(row.minutes - 1.5, 0.5) if same and row.setup in {"isolated", "dead"} else row.minutes
-    twice = REPEAT if any(r.measure == measure for r in job.readings) else 0.0
-    patience = 0.4 + IMPATIENCE * len(job.readings)
-    return patience * (minutes * MINUTE + row.risk * RISK + change) + twice
+    Returns:
+        One flag a step of `STEPS`.
+    """
+    e = evidence(job)
+    times = times_read(job)
+
+    def can(step: Step) -> bool:
+        if step.measure is None:
+            return job.told(str(step.fact)) is None and (step.fact, None) not in job.declined
+        if (step.measure, None) in job.declined or not may_ask(step.measure, job):
+            return False
+        if step.again:
+            return times[step.measure] == 1 and not e.confirmed[0, M[step.measure]]
+        return times[step.measure] == 0 and not (step.measure in FUSE and e.unfused[0, 0] > 0.0)
+
+    return np.array([can(step) for step in STEPS])

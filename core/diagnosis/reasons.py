@@ -12,6 +12,7 @@ from core.diagnosis.features import encode
 from core.diagnosis.imagined import Imagined, column, imagine, likeness, quantiles
 from core.diagnosis.meter import OHMS, M
 from core.diagnosis.network import believe
+from core.diagnosis.next_test import BEHIND_OF
 from core.diagnosis.worlds import NAMES
 from core.readings import Job, Reading
 
@@ -57,6 +58,8 @@ def reasons(job: Job, finding: str) -> tuple[Reason, ...]:
         )
         low, high = _good(sound, others, measure)
         reason = replace(_reason(reading, band, fit, rest), good_low=low, good_high=high)
+        if measure == "load_ohms" and reason.speaks == "neither" and BEHIND_OF[NAMES.index(finding)]:
+            reason = replace(reason, speaks="for")  # it says whether a short stands behind the opened part
         rows.append((abs(np.log((fit + 0.05) / (rest + 0.05))), reason))
     return tuple(reason for _, reason in sorted(rows, key=lambda row: -row[0]))
 

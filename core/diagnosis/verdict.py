@@ -7,17 +7,17 @@ import numpy as np
 from core.advice import Ranked, Transformer, Verdict
 from core.diagnosis.belief import Belief, evidence
 from core.diagnosis.meter import M
-from core.diagnosis.next_test import BEHIND_OF
+from core.diagnosis.next_test import ACQUIT, BEHIND_OF, CONDEMN, DOUBT
 from core.diagnosis.reasons import reasons, to_repeat
 from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
 from core.findings import FINDINGS
 from core.readings import Job
 
-CONDEMNED: Final = 0.75
-"""From this probability of a bad transformer on it is called bad: a wrong one costs a good part and a second trip."""
-PASSED: Final = 0.12
+CONDEMNED: Final = 1.0 - DOUBT / CONDEMN
+"""From this probability of a bad transformer on it is called bad: a wrong one costs a good part and a second trip, but leaving it open costs too."""
+PASSED: Final = DOUBT / ACQUIT
 """Up to this one it is called good."""
-PASSED_DEAD: Final = 0.04
+PASSED_DEAD: Final = 0.1
 """The same where the line is dead: a winding fault may have tripped the breaker, and few readings could show it."""
 NAMED: Final = 0.3
 """From this probability on a short behind a finding is named: looking for none costs minutes, missing one costs the new part."""

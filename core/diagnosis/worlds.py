@@ -94,8 +94,18 @@ def draw(rng: np.random.Generator, finding: Counts, pins: Pins | None = None) ->
     short, short_ohm = _short(rng, is_, va, v2)
     fused, protection = _protection(rng, is_)
     between, ground1, ground2 = _insulation(rng, is_, n)
+    neutral = np.isin(supply, (120.0, 277.0)) & (rng.random(n) < 0.9)
+    bonded = rng.random(n) < 0.45
+    fault["primary_shorted"], hard = _shorted_to_core(rng, fault["primary_shorted"], unit["primary_ohm"], ground1, neutral)
+    # A hard touch between windings that are both tied to earth loads the primary likewise, and what comes out is anything.
+    fault["primary_shorted"], bridged = _shorted_to_core(
+        rng, fault["primary_shorted"], unit["primary_ohm"], between, neutral & bonded
+    )
+    unit["open_ratio"] = np.where(bridged, unit["open_ratio"] * _log(rng, 0.4, 2.0, n), unit["open_ratio"])
+    hard |= bridged | (fault["primary_shorted"] > 0.5)
+    fault["secondary_shorted"], _ = _shorted_to_core(rng, fault["secondary_shorted"], unit["secondary_ohm"], ground2, bonded)
     circuit = Circuit(
-        line_v=_line(rng, is_, supply),
+        line_v=_line(rng, is_, supply, hard),
         tap_v=tap,
         rated_va=va,
         rated_secondary_v=v2,
@@ -116,13 +126,14 @@ def draw(rng: np.random.Generator, finding: Counts, pins: Pins | None = None) ->
         called=called,
         load_share=share,
         load_dc_ohm=_load_dc(rng, circuit, called),
-        coil_ohm=_log(rng, 4.0, 90.0, n),
+        # A burnt coil is a fault downstream: nothing up to R and C is wrong.
+        coil_ohm=np.where(is_["healthy"] & (rng.random(n) < 0.15), OPEN_OHM, _log(rng, 4.0, 90.0, n)),
         coil_reached=called & ~(is_["healthy"] & (rng.random(n) < 0.4)),
         between_ohm=between,
         primary_ground_ohm=ground1,
         secondary_ground_ohm=ground2,
-        grounded_neutral=np.isin(supply, (120.0, 277.0)) & (rng.random(n) < 0.9),
-        bonded=rng.random(n) < 0.45,
+        grounded_neutral=neutral,
+        bonded=bonded,
         beside_ohm=np.where(rng.random(n) < 0.4, OPEN_OHM, _log(rng, 0.3, 3000.0, n)),
     )
 
@@ -197,8 +208,12 @@ def _stepped(rng: np.random.Generator, volts: Floats, n: int) -> Floats:
     return np.asarray(others[np.minimum((rng.random((n, 1)) > edge).sum(axis=1), len(others) - 1)], dtype=np.float64)
 
 
-def _line(rng: np.random.Generator, is_: dict[str, Flags], supply: Floats) -> Floats:
-    """Volts at the line terminals. A supply is out of its limits under 90 or over 110 % of nominal."""
+def _line(rng: np.random.Generator, is_: dict[str, Flags], supply: Floats, hard: Flags) -> Floats:
+    """
+    Volts at the line terminals. A supply is out of its limits under 90 or over 110 % of nominal.
+
+    A fault of a winding may have tripped the breaker, a hard one to earth often has.
+    """
     n = len(supply)
     usual = np.where(rng.random(n) < 0.7, rng.normal(1.0, 0.022, n), rng.uniform(0.91, 1.09, n))
     out = np.where(rng.random(n) < 0.75, rng.uniform(0.55, 0.898, n), rng.uniform(1.102, 1.25, n))
@@ -207,7 +222,7 @@ def _line(rng: np.random.Generator, is_: dict[str, Flags], supply: Floats) -> Fl
     )
     ratio = np.where(is_["low_supply"], out, np.clip(usual, 0.902, 1.098))
     tripping = is_["primary_shorted_turns"] | is_["winding_grounded"] | is_["windings_bridged"] | is_["primary_open"]
-    dead = is_["no_supply"] | (tripping & (rng.random(n) < 0.12))
+    dead = is_["no_supply"] | (tripping & (rng.random(n) < np.where(hard, 0.5, 0.12)))
     return np.where(dead, 0.0, ratio * supply)
 
 
@@ -220,16 +235,21 @@ def _unit(rng: np.random.Generator, tap: Floats, va: Floats, v2: Floats) -> dict
     return {
         "primary_ohm": share1 * tap**2 / va,
         "secondary_ohm": share2 * v2**2 / va,
-        # A few makes rate the open-circuit volts.
-        "open_ratio": np.where(
-            rng.random(n) < 0.1, rng.uniform(0.97, 1.06, n), (1.0 + share1 + share2) * rng.normal(1.0, 0.028, n)
-        ),
+        "open_ratio": _open_ratio(rng, share1 + share2),
         "warm": rng.uniform(0.95, 1.35, n),
         "leakage": LEAKAGE_SHARE * _log(rng, 0.3, 2.5, n),
         "magnetising": _log(rng, 0.08, 0.6, n),
         "core_loss": _log(rng, 0.02, 0.12, n),
         "knee": rng.uniform(0.05, 0.6, n),
     }
+
+
+def _open_ratio(rng: np.random.Generator, lost: Floats) -> Floats:
+    """Rated volts at rated load, as most are wound. A few makes rate the open-circuit volts, and some go by neither."""
+    n = len(lost)
+    kind = rng.random(n)
+    wound = (1.0 + lost) * rng.normal(1.0, 0.028, n)
+    return np.where(kind < 0.1, rng.uniform(0.97, 1.06, n), np.where(kind < 0.2, rng.uniform(1.03, 1.22, n), wound))
 
 
 def _load(rng: np.random.Generator, is_: dict[str, Flags], va: Floats, v2: Floats, pins: Pins) -> tuple[Floats, Flags, Floats]:
@@ -240,7 +260,7 @@ def _load(rng: np.random.Generator, is_: dict[str, Flags], va: Floats, v2: Float
         share = pins.load_va / va * rng.normal(1.0, 0.08, n)
     over = np.where(rng.random(n) < 0.5, rng.uniform(1.05, 2.5, n), rng.uniform(1.05, 1.6, n))
     share = np.where(is_["overload"], over, np.minimum(share, 1.0))
-    called = (rng.random(n) < 0.7) | is_["overload"]
+    called = rng.random(n) < np.where(is_["overload"], 0.93, 0.7)
     # With no call a board and a thermostat draw a few VA.
     now = np.where(called, share, np.minimum(share, _log(rng, 0.003, 0.12, n)))
     return v2**2 / (va * now), called, share
@@ -253,7 +273,8 @@ def _fault(
     n = len(va)
     # An open is an open, or a carbon track.
     open_ = np.where(rng.random(n) < 0.92, OPEN_OHM, _log(rng, 3e4, OPEN_OHM, n))
-    turns = _log(rng, 0.02, 0.4, n)
+    # Most are few; a winding that burnt on is nearly all of it.
+    turns = np.where(rng.random(n) < 0.9, _log(rng, 0.02, 0.4, n), rng.uniform(0.4, 0.995, n))
     ratio2 = unit["primary_ohm"] / PRIMARY_SHARE * SECONDARY_SHARE / unit["secondary_ohm"]
     # A loose joint takes 8 % and more of the line at the load that is on now, or it is open.
     seen = 1.0 / (1.0 / (ratio2 * load) + unit["magnetising"] * va / v2**2 / np.maximum(ratio2, 1e-9))
@@ -270,6 +291,15 @@ def _fault(
         "contact": np.where(rng.random(n) < 0.6, 0.0, _log(rng, 0.03, 1.5, n)),
         "break_ohm": np.where(is_["control_open"], joint, 0.0),
     }
+
+
+def _shorted_to_core(
+    rng: np.random.Generator, shorted: Floats, winding_ohm: Floats, ground_ohm: Floats, is_tied: Flags
+) -> tuple[Floats, Flags]:
+    """A winding with one end tied to earth and a touch to the core farther on has the turns between them shorted."""
+    share = rng.uniform(0.02, 0.95, len(shorted))
+    touches = is_tied & (ground_ohm < 0.3 * share * winding_ohm)
+    return np.where(touches, share, shorted), touches
 
 
 def _insulation(rng: np.random.Generator, is_: dict[str, Flags], n: int) -> tuple[Floats, Floats, Floats]:

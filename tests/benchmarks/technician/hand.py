@@ -42,10 +42,10 @@ class Technician:
         return [r for m in first[: rng.integers(0, 3)] if (r := self.read(m)) is not None], facts
 
     def fact(self, name: str) -> Fact | None:
-        """Asked which supply or tap; one in five can't tell."""
+        """Asked which supply, tap or rating; one in five can't tell."""
         if self.rng.random() < 0.2:
             return None
-        return Fact(fact=name, value=self.u.supply if name == "supply_volts" else self.u.tap)
+        return Fact(fact=name, value={"supply_volts": self.u.supply, "tap_volts": self.u.tap, "rated_va": self.u.va}[name])
 
     def read(self, measure: str, *, low_impedance: bool = False) -> Reading | None:
         """One reading, None where it can't be done."""

@@ -46,12 +46,13 @@ def test_a_sound_load_is_within_the_rating() -> None:
     assert (some("healthy").load_share <= 1.0).all()
 
 
-def test_shorted_turns_reach_from_2_to_40_percent() -> None:
-    """From barely visible to gross."""
+def test_shorted_turns_reach_from_2_to_40_percent_and_sometimes_to_all() -> None:
+    """From barely visible to gross, and a few that burnt on."""
     turns = some("primary_shorted_turns", 2000).circuit.primary_shorted
 
     assert turns.min() == pytest.approx(0.02, abs=0.001)
-    assert turns.max() == pytest.approx(0.4, abs=0.01)
+    assert 0.05 < (turns > 0.4).mean() < 0.15
+    assert turns.max() > 0.9
 
 
 def test_only_a_low_supply_is_out_of_its_limits() -> None:
