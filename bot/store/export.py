@@ -3,9 +3,9 @@
 from base64 import b64encode
 from collections.abc import Mapping
 from datetime import datetime
-from typing import Any
+from typing import Any, Final
 
-from sqlalchemy import inspect, select
+from sqlalchemy import Select, inspect, or_, select
 from sqlalchemy.orm import Session
 
 from bot.aside import is_aside
@@ -13,20 +13,34 @@ from bot.store.attachments import attachments
 from bot.store.columns import Base
 from bot.store.jobs import own
 from bot.store.log import read
-from bot.store.tables import HandOver, Job, LoggedMessage, LoggedReply, Technician, Unit
+from bot.store.tables import Guest, HandOver, Job, LoggedMessage, LoggedReply, Notice, Technician, Unit, WorkingOn
 
 
 def export(session: Session, technician: Technician) -> Mapping[str, Any]:
-    """Everything kept of a technician: person, units, jobs with their whole log and files, codes. Ready for JSON."""
+    """Everything kept of a technician: person, units, jobs with their whole log and files, codes, what waits. Ready for JSON."""
     jobs = session.scalars(select(Job).where(Job.id.in_(own(technician))).order_by(Job.id)).all()
-    units = session.scalars(select(Unit).filter_by(owner_id=technician.id).order_by(Unit.id)).all()
-    codes = session.scalars(select(HandOver).filter_by(giver_id=technician.id).order_by(HandOver.id)).all()
     return {
         "technician": row_record(technician),
-        "units": [row_record(unit) for unit in units],
         "jobs": [_job(session, technician, job) for job in jobs],
-        "hand_overs": [row_record(code) for code in codes],
+        **{name: [row_record(row) for row in session.scalars(_theirs(table, technician))] for name, table in ROWS.items()},
     }
+
+
+ROWS: Final[Mapping[str, type[Base]]] = {
+    "units": Unit,
+    "hand_overs": HandOver,
+    "given_to_them": Guest,
+    "in_hand": WorkingOn,
+    "notices": Notice,
+}
+"""What points to a technician beside their jobs, by its name in the file."""
+
+
+def _theirs(table: type[Base], technician: Technician) -> Select[Any]:
+    """The rows of a table that point to a technician."""
+    rows = inspect(table).local_table
+    points = [key.parent for key in rows.foreign_keys if key.column.table.name == Technician.__tablename__]
+    return select(table).where(or_(*(column == technician.id for column in points))).order_by(*rows.primary_key)
 
 
 def _job(session: Session, technician: Technician, job: Job) -> dict[str, Any]:

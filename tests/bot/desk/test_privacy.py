@@ -1,14 +1,18 @@
 """Technicians see nothing of each other."""
 
+from datetime import UTC
 from random import Random
 
-from desk_people import MORNING
+from desk_people import MORNING, Office
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from sqlalchemy import select
 from sqlalchemy.orm import Session
 
+from bot.desk.documents import report
 from bot.store import jobs, log
 from bot.store.export import export
+from bot.store.hand_over import code_in
 from bot.store.history import jobs_on
 from bot.store.schema import open_store
 from bot.store.tables import Job, Technician
@@ -125,3 +129,20 @@ def test_ten_thousand_interleaved_messages_stay_apart() -> None:
 
             assert texts == [f"written by {address}"] * count
     engine.dispose()
+
+
+def test_what_one_says_of_other_jobs_in_a_shared_one_stays_with_them(office: Office) -> None:
+    """Neither the list of their jobs nor a name that they mistyped is in the other's data, or in the report of the job."""
+    office.says("new job secret bakery", "pri 118V", "new job shared boiler", "pri 118V sec 0V")
+    code = code_in(office.says("hand this over"))
+    office.says("my jobs", "back to secret bakry", "report secret bakery", "close secret bakery", "sec 3V", who="t1")
+    office.says(f"{code}", "R-C 0V", who="t2")
+
+    with Session(office.engine) as session:
+        other = session.scalars(select(Technician).where(Technician.address == "t2")).one()
+        job = session.scalars(select(Job).where(Job.name == "shared boiler")).one()
+        own, shown = str(export(session, other)), report(session, job, "json", UTC, "en").body.decode()
+
+    assert "shared boiler" in own
+    assert "secret" not in own
+    assert "secret" not in shown

@@ -7,7 +7,7 @@ from store_people import LATER, NOW, a_job, someone, wrote
 
 from bot.store import jobs, log
 from bot.store.attachments import File, attach
-from bot.store.export import export
+from bot.store.export import ROWS, export
 from bot.store.forget import GONE, forget
 from bot.store.hand_over import accept, offer
 from bot.store.tables import Base, Job, Technician
@@ -106,3 +106,16 @@ def test_an_export_holds_everything_and_nobody_else(session: Session) -> None:
     assert whole["jobs"][0]["log"][0]["reply"]["reply"] == "read: pri 118V"
     assert whole["jobs"][0]["attachments"][0]["body"] == "YWJj"
     assert SECRET not in str(whole)
+
+
+def test_no_table_that_points_to_a_technician_is_left_out_of_the_export() -> None:
+    """A table added tomorrow stands in the file too, or this fails."""
+    with_the_jobs = {"job", "logged_message", "attachment"}
+    pointing = {
+        table.name
+        for table in Base.metadata.tables.values()
+        for key in table.foreign_keys
+        if key.column.table.name == "technician"
+    }
+
+    assert pointing == with_the_jobs | {table.__tablename__ for table in ROWS.values()}
