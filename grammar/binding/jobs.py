@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from core.readings import ASKS
 from grammar.binding.draft import Draft
 from grammar.binding.plausible import is_usual_supply
-from grammar.binding.record_words import says_it_is_in
+from grammar.binding.record_words import asks_whether_done, says_it_is_in
 from grammar.binding.turns import words_of
 from grammar.cues import find, vocabulary
 from grammar.phrase import Phrase
@@ -55,9 +55,13 @@ def job_name(draft: Draft) -> bool:
     if "resume_job" in draft.asks and any(s.kind == "notours" and s.meaning == "time" for s in draft.parsed.words):
         draft.asks.remove("resume_job")  # "regreso a las 4"
     asked = next((a for a in ("new_job", "resume_job") if a in draft.asks), None)
-    if asked == "new_job" and ("prove" in draft.asks or says_it_is_in(draft)):  # "new one is in, final check"
+    if asked == "new_job" and (
+        "prove" in draft.asks or says_it_is_in(draft) or _is_a_new_part(draft)
+    ):  # "new one is in, final check"
         draft.asks.remove("new_job")
         return False
+    if "close_job" in draft.asks and asks_whether_done(draft):  # "all done?"
+        draft.asks = list(dict.fromkeys("next" if ask == "close_job" else ask for ask in draft.asks))
     if _deletes(draft):
         draft.asks = [*(ask for ask in draft.asks if ask != "undo"), "forget"]
     if "forget" in draft.asks and not any(f.unit for f in draft.figures):  # "clear the readings" reads nothing as clear
@@ -99,6 +103,15 @@ def job_name(draft: Draft) -> bool:
         draft.name = _words(draft, rest) or None
         return not draft.sites and not any(f.unit for f in draft.figures)
     return False
+
+
+def _is_a_new_part(draft: Draft) -> bool:
+    """In "new one blew too": the words can open a job, and here something else is told of them."""
+    words, _ = words_of(draft.parsed.words)
+    found = [f for f in find(words, vocabulary("asks")) if f.meaning == "new_job"]
+    behind = [w for f in found for w in words[f.at[-1] + 1 : f.at[-1] + 2]]
+    weak = all([words[i] for i in f.at] == ["new", "one"] for f in found)
+    return weak and bool(behind) and bool(behind[0]) and not any(p.kind == "idword" for p in draft.parsed.words)
 
 
 def _deletes(draft: Draft) -> bool:

@@ -1,6 +1,7 @@
 """What a message says to the record: what is to be forgotten, and that the unit was repaired."""
 
-from typing import Literal
+import re
+from typing import Final, Literal
 
 from grammar.binding.draft import Draft
 from grammar.binding.turns import words_of
@@ -40,15 +41,26 @@ def repaired(draft: Draft) -> bool:
         return False
     if "close_job" in draft.asks:
         return bool(set(words) & AFTER_CLOSING) or bool(draft.facts)
-    return _replaced(words) or says_it_is_in(draft)
+    return _replaced(words, is_paused=bool(PAUSED.match(draft.text))) or says_it_is_in(draft)
 
 
-def _replaced(words: list[str]) -> bool:
-    """In "replaced, 50 va" and "swapped the transformer", not in "replaced the fuse"."""
+PAUSED: Final = re.compile(r"\W*\w+\s*[,;.:]")
+"""A first word with a pause behind it."""
+
+
+def asks_whether_done(draft: Draft) -> bool:
+    """In "all done?": a question closes nothing."""
+    return draft.text.rstrip().endswith("?") and not draft.facts
+
+
+def _replaced(words: list[str], *, is_paused: bool) -> bool:
+    """In "replaced, 50 va", "replaced it, sec 26" and "swapped the transformer", not in "replaced the fuse"."""
     while words and words[0] in {"ok", "listo", "ya", "i", "we", "lo", "la", "se", "just"}:
         words = words[1:]
     if not words or words[0] not in REPAIRED:
         return False
+    if words[1:2] == ["it"] or is_paused:
+        return True
     behind = [w for w in words[1:] if w not in WITH_IT]
     return not behind or behind[0] in TRANSFORMER or not behind[0] or behind[0][0].isdecimal()
 

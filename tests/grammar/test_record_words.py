@@ -99,3 +99,24 @@ def test_a_repair_is_heard(text: str) -> None:
 def test_what_was_done_before_or_to_something_else_is_no_repair(text: str) -> None:
     """The readings stay those of the unit as it is."""
     assert not read(text).repaired
+
+
+@pytest.mark.parametrize("text", ["done?", "all done?", "ya quedo?"])
+def test_a_question_closes_nothing(text: str) -> None:
+    """It asks what is missing."""
+    assert read(text).asks == ("next",)
+
+
+@pytest.mark.parametrize("text", ["new one blew too", "3a fuse on board keeps blowing, new one popped"])
+def test_a_new_part_is_no_new_job(text: str) -> None:
+    """Something is told of it."""
+    assert "new_job" not in read(text).asks
+
+
+@pytest.mark.parametrize("text", ["replaced it, sec 26v r-c 25.5v", "replaced, sec 26v", "swapped it. sec 26v"])
+def test_a_repair_is_heard_with_its_proof(text: str) -> None:
+    """The readings behind it are of the new part."""
+    message = read(text)
+
+    assert message.repaired
+    assert message.readings
