@@ -9,7 +9,7 @@ from core.cautions import for_test
 from core.diagnosis import diagnose
 from core.heard.answers import spoken
 from core.measures import MEASURES
-from core.readings import Job
+from core.readings import OPEN, Job
 from core.repairs import REPAIRS
 
 if TYPE_CHECKING:
@@ -48,7 +48,7 @@ def advise(job: Job) -> Answer:
         Lines of the parts in the order in which they are to be read. The verdict speaks of the whole job; a map of leads and a sizing
         come only with a message that is about them.
     """
-    diagnosis = diagnose(job)
+    diagnosis = diagnose(_of_the_circuit(job))
     parts = [part for part in _parts(job) if part is not None]
     heard = spoken(job)
     parts[:0] = [Answer(lines=said.lines, cautions=said.cautions) for said in heard]
@@ -95,10 +95,16 @@ def _parts(job: Job) -> list[Answer | None]:
         asked = (asked - {"which_lead"}) | {"tap"}
     if "core_inches" in job.fresh:  # told for one purpose only
         asked |= {"va_estimate"}
-    answers = [_ask(door, name, job) for ask, (door, name) in ANSWERED_ALONE.items() if ask in asked]
+    circuit = _of_the_circuit(job)
+    answers = [
+        _ask(door, name, circuit if door == "core.diagnosis" else job)
+        for ask, (door, name) in ANSWERED_ALONE.items()
+        if ask in asked
+    ]
     if _is_phase_test(job):
         asked = asked - {"which_lead"}
     about_leads = {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"}
+    about_leads |= _OF_WINDINGS if len(_pairs_read(job)) >= _MANY_PAIRS else set()
     about_leads -= {"nameplate_taps"} if job.topics else set()
     about_leads -= {"lead_volts"} if _is_phase_test(job) else set()
     goes_on = bool({"cannot", "next"} & asked) and _is_only_about_leads(job)
@@ -112,7 +118,32 @@ def _parts(job: Job) -> list[Answer | None]:
 def _is_only_about_leads(job: Job) -> bool:
     """True where all that was read lies between named leads, but for the line."""
     between = all(reading.leads is not None or reading.measure == "line_volts" for reading in job.readings)
-    return between and bool(_OF_LEADS & {reading.measure for reading in job.readings}) and not job.symptoms()
+    of_leads = bool(_OF_LEADS & {reading.measure for reading in job.readings}) or len(_pairs_read(job)) >= _MANY_PAIRS
+    return between and of_leads and not job.symptoms()
+
+
+def _pairs_read(job: Job) -> set[frozenset[str]]:
+    """Pairs of named leads whose ohms were read as those of a winding."""
+    return {frozenset(r.leads) for r in job.readings if r.leads is not None and r.measure in _OF_WINDINGS}
+
+
+def _of_the_circuit(job: Job) -> Job:
+    """
+    The job with one reading of each winding, as the circuit has one.
+
+    Two leads that each read ohms to another one lie on two windings, and an open between them is as it should be.
+    """
+    of_windings = [r for r in job.readings if r.leads and r.measure in _OF_WINDINGS]
+    held = {lead for r in of_windings if r.value != OPEN for lead in r.leads or ()}
+    sound = [r for r in of_windings if r.value != OPEN or not held.issuperset(r.leads or ())]
+    last = {r.measure: r for r in job.readings if r.measure in _OF_WINDINGS and (r.leads is None or r in sound)}
+    kept = tuple(r for r in job.readings if r.measure not in _OF_WINDINGS or last.get(r.measure) is r)
+    return job if len(kept) == len(job.readings) else replace(job, readings=kept)
+
+
+_OF_WINDINGS: Final = frozenset({"primary_ohms", "secondary_ohms"})
+_MANY_PAIRS: Final = 3
+"""More than one primary and one secondary are read to tell leads apart."""
 
 
 def _is_supply_of_leads(job: Job) -> bool:

@@ -268,9 +268,10 @@ def _dual_lines(best: Hypothesis | None, supply_v: float) -> Iterable[Said]:
     a, b, c, d = (lead_name(lead) for w in (one, two) for lead, _ in w.leads)
     if supply_v / one.volts[1] > 1.5:
         yield say("In series: join {b} and {c}, line on {a} and {d}", a=a, b=b, c=c, d=d)
+        yield say("Without marks prove the polarity at 24 V first: in series the wrong way gives nothing")
     else:
         yield say("In parallel: {a} with {c}, {b} with {d}, line across the two joints", a=a, b=b, c=c, d=d)
-    yield say("Without marks prove the polarity at 24 V first: in series the wrong way gives nothing")
+        yield say("One of them backwards is a dead short: by the marks, or prove the polarity at 24 V first")
 
 
 def _sureness(sure: float) -> Iterable[Said]:

@@ -7,7 +7,7 @@ from typing import Final
 
 import numpy as np
 
-from core.leads.evidence import Evidence, pair
+from core.leads.evidence import Evidence, is_marked, pair
 from core.leads.wound import Wound
 from core.standards.lead_colours import COLOURS, FOLLOWS, HABITS, MOST_ODDS, NO_HABIT, TWO_LEAD_COLOURS
 
@@ -18,6 +18,8 @@ LABELS_SWAPPED: Final = 0.03
 _EACH_LABEL: Final = 0.985
 _ANY_LABEL: Final = 1.0 / 6.0
 _SIDE_HOLDS: Final = 0.985
+_MARK_HOLDS: Final = 0.9995
+"""How often H marks the higher and X the lower winding. ANSI/IEEE C57.12.70, terminal markings (from memory)."""
 _LANDED_RIGHT: Final = 0.80
 _SUPPLY_FITS: Final = 0.93
 NOMINALS: Final = (
@@ -89,7 +91,7 @@ def log_swing(evidence: Evidence) -> float:
         Natural logarithm of the odds.
     """
     labels = -math.log((1.0 - LABEL_HOLDS) * _ANY_LABEL**3) if evidence.labels else 0.0
-    sides = len(evidence.sides) * math.log(_SIDE_HOLDS / (1.0 - _SIDE_HOLDS))
+    sides = len(evidence.sides) * math.log(_MARK_HOLDS / (1.0 - _MARK_HOLDS))
     return min(_MOST_SWING, _ALWAYS + labels + sides + 6.0 * len(evidence.volts))
 
 
@@ -163,8 +165,12 @@ def _habit_odds(habit: int, colour: str, role: str, two_leads: bool) -> float:  
 
 
 def _sides(windings: Sequence[Wound], sides: Mapping[str, str]) -> float:
-    wrong = sum(any(sides.get(lead, w.role) != w.role for lead, _ in w.leads) for w in windings)
-    return wrong * math.log((1.0 - _SIDE_HOLDS) / _SIDE_HOLDS)
+    total = 0.0
+    for w in windings:
+        wrong = [lead for lead, _ in w.leads if sides.get(lead, w.role) != w.role]
+        holds = _MARK_HOLDS if any(is_marked(lead) for lead in wrong) else _SIDE_HOLDS
+        total += math.log((1.0 - holds) / holds) if wrong else 0.0
+    return total
 
 
 def _in_use(windings: Sequence[Wound], evidence: Evidence) -> float:

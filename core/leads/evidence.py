@@ -161,13 +161,14 @@ def _written_on(leads: Iterable[str]) -> dict[str, str]:
 
 
 def _sides(readings: Iterable[Reading], leads: Iterable[str]) -> dict[str, str]:
-    marks = {n: side for n in leads for letter, side in (("h", "primary"), ("x", "secondary")) if _marked(n, letter)}
+    marks = {n: "primary" if n[:1] == "h" else "secondary" for n in leads if is_marked(n)}
     read = {n: _SAYS[r.measure] for r in readings if r.leads and r.measure in _SAYS for n in r.leads if n != GROUND}
     return read | marks
 
 
-def _marked(lead: str, letter: str) -> bool:
-    return lead not in COLOURS and lead[:1] == letter and lead[1:].isdigit()
+def is_marked(lead: str) -> bool:
+    """True for H1, X2 and their like, the marks of higher and lower windings."""
+    return lead not in COLOURS and lead[:1] in {"h", "x"} and lead[1:].isdigit()
 
 
 def _grounded(readings: Iterable[Reading]) -> dict[str, float]:

@@ -131,3 +131,23 @@ def test_a_fold_in_steps_is_the_fold_in_one_go() -> None:
         state = step(state, entry)
 
     assert values(state) == values(fold(log))
+
+
+def test_a_reading_that_comes_again_is_known_as_repeated() -> None:
+    """A second look that agrees, not one that corrects and not one that differs."""
+    first, again, other = (
+        Message(readings=(Reading(measure="lead_ohms", value=v, leads=("a", "b")),)) for v in (20.4, 20.2, 39.0)
+    )
+    corrected = Message(readings=again.readings, asks=("correct",))
+
+    assert [after(first, m).readings[-1].repeated for m in (again, other, corrected)] == [True, False, False]
+
+
+def test_two_primaries_of_named_leads_stand_side_by_side_until_the_whole_is_read() -> None:
+    """H1 to H2 and H3 to H4; then the primary, whatever its leads are called."""
+    halves = tuple(
+        Message(readings=(Reading(measure="primary_ohms", value=22.0, leads=pair),)) for pair in (("h1", "h2"), ("h3", "h4"))
+    )
+
+    assert len(after(*halves).readings) == 2
+    assert [r.value for r in after(*halves, told(("primary_ohms", 44.0))).readings] == [44.0]

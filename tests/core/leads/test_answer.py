@@ -273,3 +273,10 @@ def test_ten_leads_find_an_answer() -> None:
     answer = map_leads(told("a b 30, c d 31, e f 0.9, g h 0.9, i j OL"))
 
     assert answer.leads is not None
+
+
+def test_marks_say_the_side_where_no_secondary_was_read() -> None:
+    """H is the high side: two equal H windings are two primaries, however alone they stand."""
+    found = map_leads(told("h1 h2 22, h3 h4 22.4")).leads
+
+    assert [w.role for w in found.windings] == ["primary", "primary"]
