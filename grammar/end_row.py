@@ -86,7 +86,13 @@ class EndRow(NumberRow):
         if join.kind == "slash":
             return before.kind != "place" and behind.kind != "place"
         if join.kind == "letter" and join.meaning == "a":
-            return not self._is_lettered(before, behind) or self.spanish or {before.meaning, behind.meaning} == {"r", "c"}
+            to_common = behind.meaning == "c" and before.meaning in {"r", "y", "w", "g"}  # "y a c 22 ohms"
+            return (
+                not self._is_lettered(before, behind)
+                or self.spanish
+                or to_common
+                or (before.meaning, behind.meaning) == ("c", "r")
+            )
         between = any(self.kind(b) in {"between", "leadword"} for b in range(max(0, at - 6), at))
         if join.kind == "and" or (join.kind == "letter" and join.meaning == "y"):
             alike = before.kind == behind.kind or "letter" in {before.kind, behind.kind}

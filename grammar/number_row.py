@@ -109,6 +109,8 @@ class NumberRow(Row):
     def _goes_to(self, at: int) -> bool:
         """In "20 awg to 2 contactors" and "100 ft to 10va contactor": what a run leads to is no end of a range."""
         before, behind = self.phrases[at - 1], self.kind(at + 2)
+        if self.kind(at - 1) == "unit" and before.meaning == "volt_ampere":  # "added 12va to 40va"
+            return behind == "unit" and self.phrases[at + 2].meaning == before.meaning
         if self.kind(at - 1) != "unit" or before.meaning not in {"foot", "meter", "yard", "gauge"}:
             return False
         return behind == "device" or (behind == "unit" and self.phrases[at + 2].meaning != before.meaning)

@@ -28,6 +28,7 @@ def answers(draft: Draft, *, replaced: bool) -> None:
     _has_none(draft)
     if "va_estimate" in draft.asks and draft.told("load") is not None:  # "what do I need VA wise" beside a list of loads
         draft.asks = list(dict.fromkeys("size" if ask == "va_estimate" else ask for ask in draft.asks))
+    _restated(draft)
     if replaced:
         if free and not draft.readings and not draft.unclear:
             _earlier(draft, free)
@@ -40,6 +41,29 @@ def answers(draft: Draft, *, replaced: bool) -> None:
 
 
 NONE = frozenset({"no", "without", "sin", "isnt a", "not"})
+
+
+UNITS = {"volt": "V", "ohm": "ohm", "amp": "A"}
+STATES = {"lifted": ("secondary_volts", "secondary_volts_lifted"), "loaded": ("secondary_volts_lifted", "secondary_volts")}
+
+
+def _restated(draft: Draft) -> None:
+    """In "meant ohms not volts", "that was with the load off": the last reading in another unit, or in another state."""
+    last = draft.context.readings[-1] if draft.context.readings else None
+    if last is None or draft.figures or draft.sites or draft.readings:
+        return
+    other = None
+    if any(p.kind == "replace" for p in draft.phrases):
+        unit = next((UNITS[p.meaning] for p in draft.phrases if p.kind == "alone" and p.meaning in UNITS), None)
+        other = _sibling(last.measure, unit)
+    elif any(p.kind in {"was", "withdraw"} or p.text in {"was", "that"} for p in draft.phrases):
+        state = next((p.meaning for p in draft.phrases if p.kind == "condition" and p.meaning in STATES), "")
+        before, after = STATES.get(state, ("", ""))
+        other = after if last.measure == before else None
+    if other is not None and other != last.measure:
+        draft.readings.append(replace(last, measure=other))
+        draft.withdrawn.append(last.measure)
+        _correct(draft)
 
 
 def _has_none(draft: Draft) -> None:

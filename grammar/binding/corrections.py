@@ -76,6 +76,7 @@ def _denies(draft: Draft, at: int) -> bool:
             return True
     if others:
         figure.withdrawn = True
+        _inherit(others[-1], figure)  # "its a 50 not a 40 va"
         return phrase.text not in INSTEAD or draft.phrases[0].text in ORDERS_TO_PUT
     if phrase.kind == "not" or draft.kind(at + 1) == "is":
         figure.withdrawn = True

@@ -142,6 +142,7 @@ def _gauges(draft: Draft) -> None:
             figure.unit == "AWG"
             or (figure.unit is None and neighbour(draft, figure.at, -1, {"gaugeword"}, 1) is not None)
             or _of_a_length(draft, figure)
+            or _dictated(draft, figure)
             or (
                 len(figure.amounts) == 2
                 and figure.joins[0] in {"/", "-", "slash", "dash"}
@@ -153,9 +154,16 @@ def _gauges(draft: Draft) -> None:
                 and not any(s.kind == "notours" and s.name == "capacitor" for s in draft.sites.values())
             )
         ):
-            _gauge(draft, figure, first.value)
+            _gauge(draft, figure, float(int(first.value)))
         elif figure.unit is None and draft.kind(figure.at + 1) == "gaugeword" and 6 <= figure.value <= 30:
             _gauge(draft, figure, figure.value)
+
+
+def _dictated(draft: Draft, figure: Figure) -> bool:
+    """In "ninety feet of eighteen five wire": 18/5 as it is said."""
+    spoken = figure.amount is not None and figure.amount.spoken and figure.doubt == "split" and figure.unit is None
+    told = draft.told("run_feet") is not None or draft.kind(figure.at + 1) in {"leadword", "cableword"}
+    return spoken and told and 14 <= figure.value < 25 and len(figure.amounts) == 1
 
 
 def _of_a_length(draft: Draft, figure: Figure) -> bool:

@@ -11,7 +11,7 @@ TOUCHING = frozenset({"amounts", "value"})
 
 def _nothing_read(draft: Draft) -> None:
     """A place and nothing about it: told, so that the number comes."""
-    if draft.readings or draft.facts or draft.asks or draft.unclear or draft.unread or draft.warned.names:
+    if draft.readings or draft.facts or draft.asks or draft.unclear or draft.unread or draft.heard or draft.warned.names:
         return
     if any(p.kind in {"condition", "capped", "lands"} for p in draft.phrases) and not draft.figures:
         return  # "primary unhooked and capped" tells what was done

@@ -278,6 +278,7 @@ def _reading(draft: Draft, figure: Figure) -> None:
         assumed=_assumed(figure, unit),
         low_impedance=low_impedance and unit == "V",
         not_isolated=not_isolated and unit == "ohm",
+        loaded=figure.state == "loaded",
     )
     if site.also and figure.kind == "amount":
         reading = replace(reading, assumed=True)

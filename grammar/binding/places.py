@@ -130,6 +130,11 @@ def lead_name(end: End, draft: Draft) -> str | None:
     return names[0] if len(names) == 1 else None
 
 
+def _colour(end: End) -> str | None:
+    """The colour that an end names in full or by its letter."""
+    return end.name if end.kind == "colour" else LETTER_COLOURS.get(end.name) if end.kind == "letter" else None
+
+
 def _without_stripes(phrase: Phrase) -> list[End]:
     """The ends, colours joined by a slash read as a stripe where something else joins the pair."""
     ends, joins = list(phrase.ends), list(phrase.joins)
@@ -140,8 +145,17 @@ def _without_stripes(phrase: Phrase) -> list[End]:
             at = 0
             while at < len(joins):
                 one, two = ends[at], ends[at + 1]
-                if joins[at] == tight and one.kind == two.kind == "colour" and one.stripe is None and len(ends) > 2:
-                    ends[at : at + 2] = [End("colour", one.name, one.start, two.end, two.name)]
+                first, second = _colour(one), _colour(two)
+                lettered = "letter" in {one.kind, two.kind}
+                if (
+                    joins[at] == tight
+                    and first
+                    and second
+                    and one.stripe is None
+                    and len(ends) > 2
+                    and not (lettered and tight != "/")
+                ):
+                    ends[at : at + 2] = [End("colour", first, one.start, two.end, second)]
                     del joins[at]
                 else:
                     at += 1

@@ -5,6 +5,7 @@ from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.places import MEASURE_AT
 
 VERBS = frozenset({
+    "nvm", "nevermind", "yank", "pull", "nuke",
     "delete", "remove", "erase", "drop", "scratch", "forget", "undo", "cancel", "disregard", "ignore", "scrap", "toss", "dump", "kill", "nix", "strike", "clear", "retract",
     "borra", "borrar", "quita", "quitar", "elimina", "eliminar", "olvida", "ignora", "cancela", "descarta", "anula", "tacha",
 })  # fmt: skip

@@ -68,7 +68,19 @@ def turns(draft: Draft) -> None:
     words, owners = words_of(draft.parsed.words)
     _symptoms(draft, words, owners)
     draft.warned = dangers_in(draft.text, draft.context.said_before)
+    _symptoms_of_dangers(draft)
     _asks(draft, words)
+
+
+def _symptoms_of_dangers(draft: Draft) -> None:
+    """A shock that was heard as a danger is a symptom as well, and its buzzing no hum."""
+    if "shock" not in draft.warned.names:
+        return
+    shock = Fact(fact="symptom", value="shock")
+    told = [fact.value for _, fact in draft.facts if fact.fact == "symptom"]
+    if "shock" not in told:
+        draft.facts.append((0, shock))
+        draft.facts = [row for row in draft.facts if row[1].value != "hum"]
 
 
 def _denied(draft: Draft, words: Sequence[str], owners: Sequence[int], found: Found) -> bool:

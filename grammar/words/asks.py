@@ -282,6 +282,7 @@ ASKS = (
     Cue(
         "undo",
         en=(
+            "yank|nuke|axe|take|pull|back|knock the|that|my last|previous", "nvm|nevermind on|about the|that", "never mind about|on|the", "nvm .. last|reading|number|value", "that last message|text|reading|one|number .. wrong|mistake|bogus|another|other|not",
             "wipe|clear|knock .. last", "wipe|clear .. last|previous entry|reading|one|message|number",
             "cancel|delete|erase|remove|drop|scrap|toss|pull|ignore|disregard|undo|strike|scratch|nix|kill|dump|forget|clear|lose|trash|void|retract|reverse|omit .. last", "cancel|delete|erase|drop|scrap|ignore|disregard|undo|scratch|nix|retract|void that|my|this reading|message|one|number|text|entry|value", "take|pull|back|throw|toss|roll that|it|last out|back|off|away", "take|pull|throw|toss|roll the|my|that last|previous|prior", "undo .. last|two|both|three|previous|reading|message", "go|back up|back a|one", "never sent|happened", "pretend i didnt|didn't|never", "didnt|didn't mean to send", "sent .. by mistake|accident", "wrong window|chat|person", "that last one|reading|message was|is wrong|bad|off|bogus", "last one|reading|message was|is wrong|bad|bogus", "unsend", "un-do", "take back", "back out .. last", "void that|it", "delete what i", "forget what i", "ignore what i", "cancel what i",
             "undo", "undo that", "scrap that", "scrap it", "scrap the last", "undo it", "back that up", "back that out",
@@ -296,6 +297,7 @@ ASKS = (
             "ignore that",
         ),
         es=(
+            "la ultima|ultimo .. mal|equivocada|equivocado|no|error", "no era para|de este|esta", "olvidate de la|lo|eso ultima|ultimo|que",
             "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha|saca|retira .. ultima|ultimo|ultimas|ultimos|anterior|anteriores|previa|previo", "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha lo|eso|esa|ese|la|el que|ultimo|ultima|anterior|lectura|numero|mensaje", "borra|quita|cancela|anula|descarta|ignora esa|ese|esta lectura|numero|mensaje|medida|valor", "no tomes en cuenta", "no cuentes .. ultima|ultimo|esa|eso", "haz de cuenta que no", "lo mande por error", "me equivoque de chat", "da marcha atras", "echate para atras", "regresale", "borra lo que", "cancela lo que", "quita lo que", "olvida lo que", "desaz",
             "borra la ultima", "borra esa", "quita esa", "elimina esa", "anula", "anula eso", "esa no", "deshaz eso",
             "borra el ultimo", "quita el ultimo", "borra eso", "deshacer", "deshaz", "deshazlo", "quita la ultima",
@@ -346,16 +348,16 @@ ASKS = (
         "history",
         en=(
             "what i've|ive|we've entered|sent|given|told|logged|typed|got|put|measured|done|taken", "run|walk|take me|us through what|the|my", "go over|through what|the|my", "what .. entered|logged|typed|taken",
-            "what|which .. have|did|got|you|i .. so far|sent|send|given|gave|logged|recorded|down", "show|list|read|tell .. everything|all|readings|numbers|log|far", "what have i|we|you .. sent|told|given|got|checked|tested|measured", "everything .. so far", "whats in .. log|job", "whats been|recorded|logged",
+            "what|which .. have|did|got|you|i .. so far|sent|send|given|gave|logged|recorded|down", "show|list .. everything|all|readings|numbers|log|far", "what have i|we|you .. sent|told|given|got|checked|tested|measured", "everything .. so far", "whats in .. log|job", "whats been|recorded|logged",
             "history", "what readings", "what do you have", "what have i|we", "what did i", "everything i sent|gave|told",
             "all i sent|gave|told", "what all i", "list what", "what you have|got|know", "tell me what you have",
             "go over .. readings|numbers", "whats on file", "what do i have", "what have you got", "show me what",
             "list .. readings", "my readings", "all .. readings", "readings so far", "have so far", "got so far",
             "readings do you", "show readings|log|history", "what you got", "log of", "what's logged", "whats logged",
-            "what'd i", "read back", "read it back", "anything on .. before", "seen before", "been here before", "show .. log",
+            "what'd i", "read back", "read it back", "anything on .. before", "anything on file|record|rtu|unit|job|this|this-one", "seen before", "been here before", "show .. log",
             "show .. readings", "what did we", "what we have|got", "what i sent|gave", "read me back", "what numbers",
             "repeat .. numbers|readings", "last time", "what do u have", "worked on .. before",
-            "show me .. readings|numbers|log|history", "prior visits|visit|calls", "anything on", "remind me what",
+            "show me .. readings|numbers|log|history", "prior visits|visit|calls", "remind me what",
         ),
         es=(
             "repasa|repasame|revisa .. que|lecturas|lo", "lo que|ya he|te metido|mandado|medido|dado|dicho|apuntado|tomado", "que llevo|llevamos apuntado|medido|mandado",

@@ -24,10 +24,10 @@ LINKS = (
             "shows", "showing", "seeing", "see", "have", "has", "im getting", "i'm getting", "says", "meter says",
             "comes in at", "came in at", "coming in at", "running", "sitting at", "pulls", "pulling", "draws", "drawing",
             "draw", "tests at", "checks at", "giving me", "gives me", "puts out", "putting out", "shows me", "i got", "i get",
-            "showed", "drops to", "dropped to", "drops down to", "falls to", "sags to", "sagging to", "down to", "holding",
+            "showed", "spits out", "kicks out", "pushes", "pushing out", "pushing", "spitting out", "cranks out", "cranking out", "delivers", "delivering", "hands me", "spits", "makes", "making", "outputs", "outputting", "registers", "comes up", "came up", "comes back", "came back", "came back at", "comes out at", "comes out to", "came out at", "came out to", "throws me", "lands at", "settles at", "hovers at", "hovers around", "hovering around", "hanging at", "stays at", "im at", "im at a", "i see", "i read", "i measure", "i measured", "drops to", "dropped to", "drops down to", "falls to", "sags to", "sagging to", "down to", "holding",
         ),
         es=(
-            "marca", "me marca", "mide", "me da", "da", "medi", "lee", "sale", "hay", "tengo", "me dio", "dio", "saco",
+            "marca", "me marca", "entrega", "manda", "me manda", "registra", "arroja", "me arroja", "anda en", "anda por", "esta dando", "estoy leyendo", "estoy midiendo", "me aparece", "aparece", "me salen", "dan", "me dan", "traen", "tienen", "medimos", "me salio", "salio", "agarro", "agarre", "queda en", "se queda en", "sube a", "subio a", "bajo a", "me leyo", "mide", "me da", "da", "medi", "lee", "sale", "hay", "tengo", "me dio", "dio", "saco",
             "me sale", "tiene", "jala", "consume", "baja a", "se cae a", "cae a", "me lee", "midio", "marco", "me marco",
             "saque", "lectura", "leo", "mido", "leyo", "consumen", "jalan", "llega", "llegan", "recibe", "trae",
         ),

@@ -64,12 +64,12 @@ NUMBERS = (
     Words(
         "about", "about",
         en=(
-            "about", "around", "roughly", "approx", "approximately", "circa", "close to", "nearly", "almost", "just about",
+            "about", "around", "roughly", "dead on", "dead on the money", "right on the money", "on the money at", "dead nuts", "a solid", "aint but", "isnt but", "not but", "nothing but", "a steady", "a good", "a strong", "a weak", "a measly", "a whopping", "barely", "exactly", "only", "just", "a full", "full", "every bit of", "pretty close to", "darn near", "damn near", "right about", "approx", "approximately", "circa", "close to", "nearly", "almost", "just about",
             "just over", "just under", "right at", "somewhere around", "right around", "bout", "abt", "a little over",
             "a little under", "a hair over", "a hair under", "a touch over", "maybe",
         ),
         es=(
-            "como", "aproximadamente", "casi", "alrededor de", "mas o menos", "unos", "unas", "cerca de", "como unos", "aprox",
+            "como", "aproximadamente", "apenas unos", "exactamente", "nomas", "solo", "puros", "justo", "mero", "unos como", "casi casi", "arribita de", "abajito de", "casi", "alrededor de", "mas o menos", "unos", "unas", "cerca de", "como unos", "aprox",
             "apenas",
         ),
         both=("~", "≈", "±", "+/-"),

@@ -6,7 +6,7 @@ SYMPTOMS = (
     Cue(
         "no_control_power",
         en=(
-            "no 24", "isnt|aint|not|dont|doesnt|wont|didnt|isn't|don't|doesn't|won't|never send|sending|get|getting|gets|see|seeing|make|making|put|putting|give|giving|have|receive|receiving 24", "isnt|aint|not|dont|doesnt|wont|didnt|isn't|don't|doesn't|won't|never send|sending|get|getting|see|seeing|make|making|have any|my|the|out 24", "no 24v", "no 24 volts", "no 24vac", "no control power", "no control voltage", "no low voltage",
+            "screen|screens|display|displays|screen's|display's dead|blank|dark|off|out", "no juice|power|voltage|volts at|to|on|for the|my|a|this stat|thermostat|tstat|display", "no 24", "isnt|aint|not|dont|doesnt|wont|didnt|isn't|don't|doesn't|won't|never send|sending|get|getting|gets|see|seeing|make|making|put|putting|give|giving|have|receive|receiving 24", "isnt|aint|not|dont|doesnt|wont|didnt|isn't|don't|doesn't|won't|never send|sending|get|getting|see|seeing|make|making|have any|my|the|out 24", "no 24v", "no 24 volts", "no 24vac", "no control power", "no control voltage", "no low voltage",
             "not getting 24", "not getting .. 24", "aint getting 24", "isnt getting 24", "don't have 24", "dont have 24",
             "doesn't have 24", "doesnt have 24", "no twenty four",
             "stat|tstat|thermostat|display|t-stat|screen .. blank|dead|dark", "stat|tstat|thermostat|t-stat has no display",
@@ -87,7 +87,7 @@ SYMPTOMS = (
     Cue(
         "blows_fuse",
         en=(
-            "keeps blowing", "keep blowing", "blowing fuses", "blows fuses", "eats fuses", "eating fuses", "popping fuses",
+            "keeps blowing", "keep blowing", "ate|eats|eat|eaten another|more fuse|fuses", "ate .. fuse|fuses", "blowing fuses", "blows fuses", "eats fuses", "eating fuses", "popping fuses",
             "keeps popping", "pops fuses", "quits popping", "stop|stops|quit|quits popping|blowing", "blows .. fuse|fuses",
             "pops .. fuse|fuses", "blowing .. fuse|fuses", "popping .. fuse|fuses", "keeps .. blowing|popping .. fuse|fuses",
             "blows every", "pops every", "blow fuses", "third|second|fourth|2nd|3rd|4th fuse",
@@ -113,7 +113,7 @@ SYMPTOMS = (
         en=(
             "trips .. breaker", "tripped .. breaker", "tripping .. breaker", "breaker trips", "breaker tripped",
             "breaker .. tripping|trips|tripped", "breaker .. trip", "kicks .. breaker", "pops .. breaker", "popped .. breaker",
-            "trip .. breaker", "breaker .. pops|popping|kicks|kicking|off|blows", "knocks .. breaker", "throws .. breaker",
+            "trip .. breaker", "breaker .. pops|popping|kicks|kicking|blows", "breaker .. goes|going|went|flips|flipping|snaps|shuts|cuts|jumps off", "knocks .. breaker", "throws .. breaker",
             "breaker won't|wont hold|reset|stay", "keeps tripping", "it trips", "breaker popped|kicked", "tripped twice",
             "tripped again",
         ),
@@ -129,7 +129,7 @@ SYMPTOMS = (
     Cue(
         "chatter",
         en=(
-            "chatter", "chatters", "chattering", "chatterin", "chattered", "machine gunning", "clicking on and off", "clacking",
+            "chatter", "chatters", "chattering", "chatterin", "chattered", "machine gunning", "machine gun", "machinegun", "buzzing in and out", "wont hold in", "won't hold in", "drops in and out", "pulls in and drops|falls", "clicking on and off", "clacking",
             "contactor .. clicking|fluttering|bouncing|dancing", "relay .. clicking|fluttering", "fluttering",
             "bouncing contactor", "pulling in and out", "won't stay pulled", "wont stay pulled", "rapid clicking",
             "clicking like crazy", "flutters",

@@ -159,3 +159,20 @@ def test_one_place_with_two_values_is_asked_about() -> None:
 
     assert [(r.measure, r.value) for r in message.readings] == [("primary_volts", 118.0)]
     assert [r.value for r in message.unclear[0].readings] == [26.0, 0.0]
+
+
+@pytest.mark.parametrize(
+    ("text", "measure"),
+    [
+        ("I meant ohms not volts", "secondary_ohms"),
+        ("that was with the load off", "secondary_volts_lifted"),
+        ("that reading was unloaded", "secondary_volts_lifted"),
+    ],
+)
+def test_the_last_reading_is_restated(text: str, measure: str) -> None:
+    """In another unit, or in another state; the earlier one no longer stands."""
+    message = read(text, Context(readings=(Reading(measure="secondary_volts", value=24.6),)))
+
+    assert message.readings == (Reading(measure=measure, value=24.6),)
+    assert message.withdrawn == ("secondary_volts",)
+    assert message.asks == ("correct",)
