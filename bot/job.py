@@ -21,6 +21,9 @@ PROOF: Final = frozenset({"secondary_volts", "secondary_volts_lifted", "control_
 """The readings that prove a repair; the line side alone proves none."""
 LINE_SIDE: Final = frozenset({"line_volts", "primary_volts"})
 
+OF_A_WINDING: Final = frozenset({"primary_ohms", "secondary_ohms"})
+"""Ohms of which there may be several, between leads that are named: H1 to H2 and H3 to H4."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Turn:
@@ -279,6 +282,9 @@ def readings_after(standing: tuple[Reading, ...], message: Message) -> tuple[Rea
         del latest[key]
     for reading in message.readings:
         key = _place(reading)
+        if reading.measure in OF_A_WINDING and reading.leads is None:  # the whole of it, whatever its leads are called
+            for old in [old for old in latest if old[0] == reading.measure and old != key]:
+                del latest[old]
         earlier = latest.pop(key, None)
         if earlier is not None and "correct" not in message.asks:
             latest[key] = replace(reading, before=earlier.value, repeated=reading.agrees(earlier))
@@ -288,8 +294,8 @@ def readings_after(standing: tuple[Reading, ...], message: Message) -> tuple[Rea
 
 
 def _place(reading: Reading) -> tuple[str, frozenset[str]]:
-    pair = frozenset(reading.leads) if reading.leads and MEASURES[reading.measure].pair else frozenset[str]()
-    return reading.measure, pair
+    is_pair = MEASURES[reading.measure].pair or reading.measure in OF_A_WINDING
+    return reading.measure, frozenset(reading.leads) if reading.leads and is_pair else frozenset[str]()
 
 
 def _is_taken_back(old: Reading, message: Message, latest: Mapping[tuple[str, frozenset[str]], Reading]) -> bool:
