@@ -85,11 +85,19 @@ def reply_to(state: State, sent: Turn) -> Reply:
 def _heard(state: State, sent: Turn) -> tuple[State, Message]:
     """The state after the text, and what the text says."""
     if sent.edits is None:
-        message = read(sent.text, state.context())
+        message = _under_load(read(sent.text, state.context()), state)
         return take(state, sent.message_id, message), message
     others = tuple(turn for turn in state.turns if sent.edits not in {turn.message_id, turn.edits})
     context = replace(fold(others), asked=None, asked_fact=None).context()
     return fold((*state.turns, sent)), read(sent.text, context)
+
+
+def _under_load(message: Message, state: State) -> Message:
+    """The message with its secondary read under load, where the proof of a repair has asked for that."""
+    if state.repair is None or state.asked is None or state.asked[0] != "secondary_volts":
+        return message
+    readings = tuple(replace(r, loaded=True) if r.measure == "secondary_volts" else r for r in message.readings)
+    return replace(message, readings=readings)
 
 
 def _is_only_talk(message: Message) -> bool:
@@ -121,7 +129,7 @@ def _talk_lines(message: Message, before: State, after: State, job: Job, *, is_r
         yield SWITCHED
     if "cannot" in asked:
         yield CANNOT
-    if "undo" in asked:
+    if "undo" in asked and not message.withdrawn:
         yield UNDONE if before.kept else NOTHING_TO_UNDO
     if asked & {"undo", "correct"} or message.withdrawn:
         yield from changed(before.job(message).readings, job.readings)

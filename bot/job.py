@@ -132,6 +132,7 @@ class State:
             qualified=self.qualified,
             heard=message.heard,
             topics=message.topics,
+            unread=any(letter.isdigit() for fragment in message.unread for letter in fragment),
             new=message.facts,
             meant_va=message.meant_va,
         )

@@ -27,6 +27,8 @@ class Reading:
     """True where it was taken in the meter's low-impedance mode, so that a ghost voltage would have collapsed."""
     not_isolated: bool = False
     """True where the technician said that the part was still connected."""
+    loaded: bool = False
+    """True where the technician said, or was told, to have everything called while reading."""
     repeated: bool = False
     """True where an earlier reading of the same place came out the same."""
     before: Value | None = field(default=None, compare=False)
@@ -114,7 +116,7 @@ ASKS: Final = (
 """Everything that can be asked for. `cannot`: the test just asked can't be done. `prove`: readings after installing."""
 
 TOPICS: Final = (
-    "line_fuse", "low_fuse", "bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "shared_common", "class_2",
+    "line_fuse", "low_fuse", "bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "shared_common", "class_2", "added",
 )  # fmt: skip
 """What the words of a message narrow its question down to. `line_fuse`, `low_fuse`: which side the fuse is on. `bigger_unit`,
 `multi_tap`: what is to take the place of the unit that is there. `unit_50_hertz`: a unit for 50 Hz on another supply."""
@@ -138,6 +140,8 @@ class Job:
     """True where the technician said to be qualified for work over 300 V."""
     topics: tuple[str, ...] = ()
     """What the words of this message narrow its question down to; names of `TOPICS`."""
+    unread: bool = False
+    """True where something with a number in it was not understood in this message."""
     new: tuple[Fact, ...] = ()
     """The facts of this message: a question about a run is about the loads that it names."""
     meant_va: float | None = None

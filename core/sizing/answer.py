@@ -127,6 +127,8 @@ def _fuse_wanted(facts: Told) -> bool:
     asks = set(facts.job.asks)
     if "fuse" in asks or "fuse_amps" in facts.job.fresh:
         return True
+    if facts.is_addition or facts.job.unread:  # no fuse for a load that is not known yet
+        return False
     return "parallel" not in asks and "wire_run" not in asks and facts.load_va is not None
 
 

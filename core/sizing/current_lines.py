@@ -4,7 +4,7 @@ from core.said import Said, say
 from core.sizing.protection import LineFuse, is_class_2, line_fuse, low_voltage_fuse_a, open_volts
 from core.sizing.told import Part, Told
 from core.standards.class_2 import CLASS_2_FUSE, CLASS_2_OPEN, CLASS_2_POWER, MOST_OPEN_V, MOST_VA, largest_fuse_a
-from core.standards.fuse_sizes import CARRIES_FOR_AN_HOUR, FUSE_BEHAVIOUR, FUSE_LOADING
+from core.standards.fuse_sizes import CARRIES_FOR_AN_HOUR, FUSE_BEHAVIOUR, FUSE_LOADING, fuse_type_v
 from core.standards.transformer_protection import (
     LISTED_BRANCH_A,
     LISTED_ON_A_BRANCH,
@@ -63,15 +63,16 @@ def fuse_part(told: Told) -> Part | None:
     if unit is None:
         return _without_unit(told) if asked or told.fuse_a is not None else None
     open_v = open_volts(told.job, unit, told.loads.rated_v)
-    # Where a part is still without a figure, the fuse must carry what the unit is picked for.
-    load_a = None if told.load_va is None or told.loads.unknown else told.load_va / told.loads.rated_v
+    # Where a part is still without a figure, and where the unit is too small, the fuse is that for what the unit is picked for.
+    plain = told.load_va is not None and not told.loads.unknown and told.load_va <= unit
+    load_a = told.load_va / told.loads.rated_v if plain and told.load_va is not None else None
     size, ceiling = low_voltage_fuse_a(unit, open_v, load_a, told.loads.rated_v), largest_fuse_a(open_v)
     if size is None or ceiling is None:
         return _not_class_2(unit, open_v)
     numbers: dict[str, float | bool | None] = {"fuse_amps": size, "class2": is_class_2(unit, open_v)}
     line = _line_side(told, alone=False) if asked and told.supply_v and "low_fuse" not in topics else None
     return Part(
-        lines=_low_side(told, unit, open_v, ceiling, size) + (line.lines[:1] if line else ()),
+        lines=_low_side(told, unit, open_v, ceiling, size) + _overloaded(told, unit, size) + (line.lines[:1] if line else ()),
         more=(_never_bigger() if asked else ()) + (line.lines[1:] if line else ()),
         numbers=numbers | (line.numbers if line else {}),
         rules=(CLASS_2_FUSE, *(line.rules if line else ()), FUSE_LOADING, *((FUSE_BEHAVIOUR,) if asked else ())),
@@ -112,20 +113,35 @@ def _not_class_2(unit: float, open_v: float) -> Part:
 
 
 def _low_side(told: Told, unit: float, open_v: float, ceiling: float, size: float) -> tuple[Said, ...]:
-    named = {"size": size, "ceiling": ceiling, "volts": told.loads.rated_v}
+    named = {"unit": unit, "size": size, "ceiling": ceiling, "volts": told.loads.rated_v}
     recommended = (
         say(
-            "{volts:g} V fuse: {size:g} A time-delay in R (Class 2 limit {ceiling:.2f} A: 100 / {open_v:.1f} V open)",
+            "{volts:g} V fuse for {unit:g} VA: {size:g} A time-delay in R (Class 2 limit {ceiling:.2f} A: 100 / {open_v:.1f} V open)",
             open_v=open_v,
             **named,
         )
         if open_v > 20.0  # the step of the table
-        else say("{volts:g} V fuse: {size:g} A time-delay in R (Class 2 limit {ceiling:g} A up to 20 V)", **named)
+        else say(
+            "{volts:g} V fuse for {unit:g} VA: {size:g} A time-delay in R (Class 2 limit {ceiling:g} A up to 20 V)", **named
+        )
     )
     fuse = told.fuse_a
     if fuse is None:
         return (recommended,)
     return _judged(told, fuse, unit, ceiling, size), recommended
+
+
+def _overloaded(told: Told, unit: float, size: float) -> tuple[Said, ...]:
+    """A unit too small for its load: its own fuse opens, and that of the right unit is another."""
+    load, pick = told.load_va, told.pick_va
+    if load is None or load <= unit:
+        return ()
+    opens = say("On {unit:g} VA the {size:g} A opens: {load:g} VA is too much for it", unit=unit, size=size, load=load)
+    if pick is None:
+        return (opens,)
+    rated_v = told.loads.rated_v
+    right = low_voltage_fuse_a(pick, open_volts(told.job, pick, rated_v), load / rated_v, rated_v)
+    return (opens, say("On the {pick:g} VA it needs: {right:g} A", pick=pick, right=right))
 
 
 def _judged(told: Told, fuse: float, unit: float, ceiling: float, size: float) -> Said:
@@ -175,9 +191,10 @@ def _line_size(fuse: LineFuse, supply: float) -> Said:
             "Line fuse: limit {ceiling:.3f} A, under the smallest listed fuse. Ask a licensed hand", ceiling=fuse.ceiling_a
         )
     return say(
-        "Line fuse: {size:g} A time-delay at most, rated {supply:g} V ({share:.0f} % of {rated:.3f} A)",
+        "Line fuse for {unit:g} VA: {size:g} A time-delay at most, {volts:g} V type ({share:.0f} % of {rated:.3f} A)",
+        unit=fuse.rated_a * supply,
         size=fuse.size_a,
-        supply=supply,
+        volts=fuse_type_v(supply),
         share=100.0 * fuse.row.share,
         rated=fuse.rated_a,
     )

@@ -31,10 +31,13 @@ def load_part(told: Told) -> Part | None:
     if load is None:
         if not told.is_about_size:
             return None
-        return Part(lines=(say("No size yet: no load is known"), *_missing(told)), rules=(TYPICAL_LOADS,))
+        return Part(lines=(*_guessed(told), *_missing(told)), rules=(TYPICAL_LOADS,))
     if not told.is_about_size:
         return Part(numbers={"load_va": round(load, 2), "inrush_va": _rounded(told.loads.inrush_va)}, lines=_doubt(told))
     pick = told.pick_va
+    if (unsure := _unsure(told, load, pick)) is not None:
+        numbers: dict[str, float | bool | None] = {"load_va": round(load, 2), "inrush_va": _rounded(told.loads.inrush_va)}
+        return Part(lines=(unsure, *_missing(told)), numbers=numbers | {"pick_va": pick}, rules=(STANDARD_SIZES,))
     sags, usual = inrush_lines(told)
     return Part(
         lines=(*_doubt(told), *(_over(load) if pick is None else (_verdict(told, load, pick),)), *sags, *_missing(told)),
@@ -59,9 +62,20 @@ def _rounded(va: float | None) -> float | None:
     return None if va is None else round(va, 2)
 
 
+def _unsure(told: Told, load: float, pick: float | None) -> Said | None:
+    """No size is sure while a part of the load was not understood, or where only what is to be added was told."""
+    if told.is_addition:
+        return say("{load:g} VA more: send what the {rated:g} VA carries now", load=load, rated=told.rated_va)
+    if not told.job.unread:
+        return None
+    if told.rated_va is not None or pick is None:
+        return say("Not sure yet: {load:g} VA read, and something was not understood", load=load)
+    return say("At least {pick:g} VA: {load:g} VA read, and something was not understood", pick=pick, load=load)
+
+
 def _verdict(told: Told, load: float, pick: float) -> Said:
     if (rated := told.rated_va) is not None:
-        return _judged(rated, load, pick, size_for_pull_in(told))
+        return _judged_in_part(told, rated, load) or _judged(rated, load, pick, size_for_pull_in(told))
     if told.loads.unknown:
         return _with_the_rest(told, load, pick)
     if (bigger := size_for_pull_in(told)) is not None:
@@ -77,6 +91,21 @@ def _verdict(told: Told, load: float, pick: float) -> Said:
             spare=SPARE_PERCENT,
         )
     return say("Buy {pick:g} VA: {load:g} VA steady + {spare:g} % spare", pick=pick, load=load, spare=SPARE_PERCENT)
+
+
+def _judged_in_part(told: Told, rated: float, load: float) -> Said | None:
+    """The unit that is there, where some parts have no figure: not called enough by the others alone."""
+    low, high = told.loads.missing_va
+    if not told.loads.unknown or load > rated:
+        return None
+    if high <= 0.0:
+        return say("Not sure yet for {rated:g} VA: only {load:g} VA of the load is known", rated=rated, load=load)
+    named = {"rated": rated, "load": load, "low": low, "high": high}
+    if load + low > rated:
+        return say("{rated:g} VA is likely too small: {load:g} VA known, the rest usually {low:g} to {high:g} VA", **named)
+    if (load + high) * (1.0 + SPARE) <= rated:
+        return say("{rated:g} VA is likely enough: {load:g} VA known, the rest usually {low:g} to {high:g} VA", **named)
+    return say("Not sure yet for {rated:g} VA: {load:g} VA known, the rest usually {low:g} to {high:g} VA", **named)
 
 
 def _with_the_rest(told: Told, load: float, pick: float) -> Said:
@@ -163,6 +192,19 @@ def _missing(told: Told) -> tuple[Said, ...]:
         named = say("{one}, {other}", one=named, other=_usually(part))
     line = say("Send the VA off the label: {devices}", devices=named)
     return (line, *_next_size(told))
+
+
+def _guessed(told: Told) -> tuple[Said, ...]:
+    """What devices without any figure usually draw together, beside the unit that is there."""
+    low, high = told.loads.missing_va
+    if high <= 0.0:
+        return (say("No size yet: no load is known"),)
+    named = {"low": low, "high": high, "rated": told.rated_va}
+    if told.rated_va is None:
+        return (say("No size yet: such devices usually draw {low:g} to {high:g} VA in all", low=low, high=high),)
+    if low > told.rated_va:
+        return (say("{rated:g} VA is likely too small: such devices usually draw {low:g} to {high:g} VA in all", **named),)
+    return (say("Not sure yet for {rated:g} VA: such devices usually draw {low:g} to {high:g} VA in all", **named),)
 
 
 def _usually(part: Load) -> Said:

@@ -26,7 +26,7 @@ def open_volts(job: Job, unit_va: float, rated_v: float = CONTROLS_V) -> float:
     read = job.last("secondary_volts_lifted")
     if read is not None and isinstance(read.value, int | float) and 0.5 * rated_v < read.value < 2.0 * rated_v:
         return float(read.value)
-    return min(rated_v * typical_unit(unit_va, 120.0, rated_v).open_ratio[2], MOST_OPEN_V if rated_v <= CONTROLS_V else 1e9)
+    return min(rated_v * typical_unit(unit_va, 120.0, rated_v).open_ratio[2], MOST_OPEN_V if rated_v < MOST_OPEN_V else 1e9)
 
 
 def is_class_2(unit_va: float, open_v: float) -> bool:

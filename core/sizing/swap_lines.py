@@ -6,6 +6,7 @@ from core.said import Said, say
 from core.sizing.protection import line_fuse
 from core.sizing.told import Part, Told
 from core.standards.class_2 import CLASS_2_POWER, MOST_VA
+from core.standards.fuse_sizes import fuse_type_v
 from core.standards.transformer_ratings import FREQUENCY, MULTI_TAP_V, ON_TAP, SPARE, volts_at_hertz
 
 FIFTY: Final = 50.0
@@ -66,8 +67,8 @@ def _another_size(told: Told, meant: float) -> Part:
             say("The 24 V fuse stays as it is: it follows the load and the wire, not the new rating"),
             *(
                 ()
-                if fuse is None
-                else (say("Line fuse: {size:g} A time-delay at most, rated {supply:g} V", size=fuse, supply=supply),)
+                if fuse is None or supply is None
+                else (say("Line fuse: {size:g} A time-delay at most, {volts:g} V type", size=fuse, volts=fuse_type_v(supply)),)
             ),
         ),
         numbers=numbers | ({"primary_fuse_amps": fuse} if fuse is not None else {}),

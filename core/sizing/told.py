@@ -4,7 +4,7 @@ from dataclasses import dataclass, field, replace
 from typing import Final
 
 from core.advice import Sizing
-from core.readings import Job
+from core.readings import WHOLE, Job
 from core.said import Said, say
 from core.sizing.loads import Budget, budget, on_the_wire
 from core.sizing.runs import Run, in_a_row, runs
@@ -62,6 +62,13 @@ class Told:
     def phase_reading(self) -> float | None:
         """Volts from the R of one unit to that of another, where this message brought them. [V]."""
         return phase_volts(self.job)
+
+    @property
+    def is_addition(self) -> bool:
+        """True where all that is known of the load is what is to be added to a unit that carries others. [-]."""
+        named = [fact for fact in self.job.new if fact.fact == "load"]
+        everything = len(named) == len(self.loads.parts) and all(fact.device != WHOLE for fact in named)
+        return "added" in self.job.topics and self.rated_va is not None and bool(named) and everything
 
     @property
     def fuse_a(self) -> float | None:

@@ -39,6 +39,15 @@ FUSE_LOADING: Final = Rule(
 )
 
 
+FUSE_TYPES_V: Final = (250.0, 600.0)
+"""Volts that small fuses for the line side are made for; the next one up is taken. Common practice, no source."""
+
+
+def fuse_type_v(supply_v: float) -> float:
+    """The volts that a line-side fuse must be made for [V]."""
+    return next((volts for volts in FUSE_TYPES_V if supply_v <= volts), FUSE_TYPES_V[-1])
+
+
 def at_most(ceiling_a: float, sizes_a: tuple[float, ...] = TIME_DELAY_A) -> float | None:
     """
     Largest size not above a ceiling.

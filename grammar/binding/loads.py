@@ -3,16 +3,19 @@
 from core.readings import Fact
 from core.said import say
 from core.standards.device_loads import DEVICE_LOADS, MOST_DEVICE_VA
+from core.standards.transformer_ratings import SIZES_VA
 from grammar.binding.counts import MOST_OF_A_KIND, counts, of_them, whole
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.inrush import inrush, is_taken
 from grammar.binding.plate import plate_volts, sizes_asked
-from grammar.binding.told import open_amounts
+from grammar.binding.told import NOMINAL_V, open_amounts
 from grammar.message import Unclear
 from grammar.words.devices import COILS, SWITCHES
 
 MOST_STEADY_VA = 100.0
 """More than this of one 24 V coil is asked about. [VA]"""
+LEAST_RATED_VA = 20.0
+"""Smallest control transformer of the trade. [VA]"""
 ARTICLES = frozenset({"a", "an", "un", "una", "one", "the", "another", "el", "la", "otro", "otra"})
 
 
@@ -28,6 +31,7 @@ def loads(draft: Draft) -> None:
     _bare_in_list(draft)
     _without_figure(draft)
     _totals(draft, sums)
+    _nominal_of_a_device(draft)
     plate_volts(draft)
     sizes_asked(draft)
     of_them(draft)
@@ -93,10 +97,13 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
     if at is not None and draft.phrases[at].meaning in SWITCHES:
         at = None
     called = CALLED.get(draft.phrases[figure.at - 1].text) if figure.at else None
-    if at is not None:
+    if at is not None and called is None and _is_size_apart(draft, figure, at):
+        at = None
+    if called is not None:
+        draft.phrases[figure.at - 1].kind = "filler"
+        _add_load(draft, figure, called, _number_of(draft, figure.at - 2), "VA")
+    elif at is not None:
         _load(draft, figure, at, "VA")
-    elif called is not None:
-        _add_load(draft, figure, called, 1, "VA")
     elif len(figure.amounts) > 1 or _or_near(draft, figure):
         figure.done = True  # "40 or 75?" is a question, no nameplate
         draft.cue_spans.append((figure.start, figure.end))
@@ -130,10 +137,34 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
         if number is not None and whole(number) and not number.done:  # "2 40va in parallel"
             number.done = True
             draft.cue_spans.append((number.start, number.end))
+        if figure.value < LEAST_RATED_VA and any(f.fact == "load" for _, f in draft.facts):
+            figure.done = True  # in a list of loads so few VA are a device that we don't know
+            draft.unread.append((draft.phrases[max(0, figure.at - 1)].start, figure.end))
+            return
         draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
 
 
+def _is_size_apart(draft: Draft, figure: Figure, at: int) -> bool:
+    """In "6 zone valves, 40va": a size of the trade behind a comma that is more than such a device draws is the transformer's."""
+    row = DEVICE_LOADS.get(draft.phrases[at].meaning)
+    if row is None or figure.value not in SIZES_VA:
+        return False
+    # Behind a comma more than it draws is enough to tell; right beside it, more than three times that: "40va zone board".
+    apart = draft.clause[at] != draft.clause[figure.at]
+    return figure.value > (row.high_va if apart else 3.0 * row.high_va)
+
+
+def _number_of(draft: Draft, at: int) -> int:
+    """The count that stands at a phrase, else one."""
+    count = draft.figure_at(at)
+    if count is None or count.done or not whole(count):
+        return 1
+    count.done = True
+    return int(count.value)
+
+
 CALLED = {
+    "valves": "zone valve", "valvulas": "zone valve",
     "defrost": "defrost board", "deshielo": "defrost board", "hum": "humidifier", "detector": "smoke detector", "pump": "condensate pump",
 }  # fmt: skip
 """Words that are a device only where VA stand right behind them."""
@@ -309,16 +340,29 @@ def _bare_in_list(draft: Draft) -> None:
             _load(draft, figure, before, "VA")
 
 
+def _nominal_of_a_device(draft: Draft) -> None:
+    """In "a 24v damper 8va": what the device is made for, and no reading."""
+    for figure in open_amounts(draft):
+        at = figure.at + 1
+        loaded = any(where == at and f.fact == "load" for where, f in draft.facts)
+        if figure.unit == "V" and figure.value in {24.0, *NOMINAL_V} and draft.kind(at) == "device" and loaded:
+            figure.done = True
+            draft.cue_spans.append((figure.start, figure.end))
+
+
 def _without_figure(draft: Draft) -> None:
     """In "contactor 9va, gas valve, a board": a device that stands alone in a list of loads is one too, and its label is asked for."""
     lists = any(f.fact == "load" for _, f in draft.facts)
     goes_on = len(draft.phrases) <= 3 and draft.context.asked is None and any(f.fact == "load" for f in draft.context.facts)
-    if "size" not in draft.asks and not lists and not goes_on:
+    rated = draft.told("rated_va") is not None  # "6 zone valves, 40va"
+    if "size" not in draft.asks and not lists and not goes_on and not rated:
         return
     for at, site in list(draft.sites.items()):
         if site.kind != "device" or site.used or site.name in SWITCHES or draft.phrases[at].meaning not in DEVICE_LOADS:
             continue
         before, count = _counted_before(draft, at)
+        if not (lists or goes_on or "size" in draft.asks) and count is None:
+            continue
         if draft.kind(before) in LIST_ENDS and draft.kind(at + 1) in LIST_ENDS:
             site.used += 1
             if count is not None:
@@ -332,11 +376,16 @@ def _counted_before(draft: Draft, at: int) -> tuple[int, Figure | None]:
     """What stands before a device, and the number of it, if there is one."""
     before, count = at - 1, draft.figure_at(at - 1)
     if count is not None and whole(count) and not count.done:
-        return before - 1, count
+        led = draft.kind(before - 1) in {"filler", "with"} and draft.phrases[before - 1].text in LEADS_IN
+        return -1 if led else before - 1, count
     if draft.kind(before) == "filler" and draft.phrases[before].text in ARTICLES:
         before -= 1
+    if draft.kind(before) in {"filler", "with", "and"} and draft.phrases[before].text in LEADS_IN:
+        return -1, None
     return before, None
 
 
+LEADS_IN = frozenset({"need", "for", "para", "with", "con", "got", "has", "have", "tengo", "lleva", "plus", "mas"})
+"""Words before the first item of a list."""
 LIST_ENDS = frozenset({"comma", "and", "stop", "line", "colon", "sign", ""})
 """What stands on both sides of an item of a list."""

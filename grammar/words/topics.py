@@ -75,6 +75,11 @@ TOPICS = (
         es=("clase 2|dos|ii", "clase2"),
     ),
     Cue(
+        "added",
+        en=("added", "add a|an|another|one", "adding"),
+        es=("agregue", "agregando", "agregar", "agrego", "le puse otro|otra", "le pongo otro|otra"),
+    ),
+    Cue(
         "shared_common",
         en=(
             "same|shared|one|single|only common", "share|shares|sharing .. common", "common is|wire|conductor shared",

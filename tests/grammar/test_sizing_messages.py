@@ -188,10 +188,15 @@ def test_nonsense_is_told_to_core_that_refuses_it(text: str) -> None:
         ("contactor 9 va x 2, gas valve 0.5 amp", [("contactor", 2, 9.0), ("gas valve", 1, 0.5)], []),
         ("100 ft to 10va contactor, 250 ft to 6 va relay", [("contactor", 1, 10.0), ("relay", 1, 6.0)], []),
         ("plus 5 va for the stat", [("thermostat", 1, 5.0)], []),
+        ("40va, zone board 6 valves 9va each", [("zone valve", 6, 9.0)], [40.0]),
+        ("40va zone board with 6 valves 9va each", [("zone valve", 6, 9.0)], [40.0]),
+        ("6 zone valves, 40va", [("zone valve", 6, None)], [40.0]),
+        ("economizer actuator added 12va to 40va", [("economizer", 1, 12.0)], [40.0]),
+        ("40va, need 3 zone valves and a 24v damper 8va", [("zone valve", 3, None), ("damper", 1, 8.0)], [40.0]),
         ("contactor 9va inrush 60, relay 3va", [("contactor", 1, 9.0), ("relay", 1, 3.0)], []),
     ],
 )
-def test_each_figure_goes_to_its_own_device(text: str, loads: list[tuple[str, int, float]], rated: list[float]) -> None:
+def test_each_figure_goes_to_its_own_device(text: str, loads: list[tuple[str, int, float | None]], rated: list[float]) -> None:
     """Not to the next one, and no run leads to a range."""
     message = read(text)
 

@@ -51,4 +51,4 @@ def test_any_mix_is_answered_or_refused(facts: list[Fact], asks: list[str]) -> N
         assert answer.sizing.load_va is not None
         assert 1.25 * answer.sizing.load_va <= answer.sizing.pick_va + 1e-6 <= 100.0 + 1e-6
     if answer.sizing.class2 is False:
-        assert answer.sizing.pick_va is None or "rated_va" in {f.fact for f in facts}
+        assert answer.sizing.pick_va is None or {"rated_va", "rated_secondary_volts"} & {f.fact for f in facts}

@@ -139,3 +139,23 @@ def test_both_sides_are_answered_where_no_side_is_asked_for() -> None:
     sizing = sized(fact("rated_va", 40), fact("supply_volts", 208), asks=("fuse",))
 
     assert (sizing.fuse_amps, sizing.primary_fuse_amps) == (2.0, 0.5)
+
+
+def test_a_unit_too_small_gets_its_own_fuse_and_the_right_unit_another() -> None:
+    """51 VA on 40 VA: 2 A opens; on the 75 VA that it needs 2.13 A fill 3 A to three quarters."""
+    answer = answered(fact("rated_va", 40), load("load", 51.0), asks=("fuse",))
+    said = text(answer)
+
+    assert "24 V fuse for 40 VA: 2 A" in said
+    assert "On 40 VA the 2 A opens" in said
+    assert "On the 75 VA it needs: 3 A" in said
+    assert answer.sizing is not None
+    assert answer.sizing.fuse_amps == 2.0
+
+
+@pytest.mark.parametrize(
+    ("supply", "volts"), [(120, "250 V type"), (208, "250 V type"), (277, "600 V type"), (480, "600 V type")]
+)
+def test_a_line_fuse_is_of_the_type_for_its_volts(supply: float, volts: str) -> None:
+    """Fuses are made for 250 and 600 V."""
+    assert volts in text(answered(fact("rated_va", 40), fact("supply_volts", supply), asks=("fuse",), topics=("line_fuse",)))

@@ -1,8 +1,11 @@
 """What to buy for a load: sums, sizes, inrush, what is missing."""
 
+from dataclasses import replace
+
 import pytest
 
 from core.readings import Reading
+from core.sizing import size
 from core.sizing.loads import budget
 from core.sizing.wire import pull_in_volts
 from core.standards.device_loads import DEVICE_LOADS
@@ -215,3 +218,40 @@ def test_a_load_told_as_one_sum_is_no_coil() -> None:
 def test_every_answer_is_short() -> None:
     """Six lines and the rules, unless more must be said."""
     assert len(answered(*SUPPLY_HOUSE, fact("supply_volts", 208), asks=("size",)).lines) <= 7
+
+
+@pytest.mark.parametrize(
+    ("rated", "opening"),
+    [(40.0, "Not sure yet for 40 VA: 8 VA known"), (20.0, "20 VA is likely too small"), (75.0, "75 VA is likely enough")],
+)
+def test_a_unit_is_not_called_enough_while_devices_have_no_figure(rated: float, opening: str) -> None:
+    """Damper 8 VA, three zone valves of 5 to 12 VA."""
+    answer = answered(load("damper", 8.0), load("zone valve", count=3), fact("rated_va", rated), asks=("size",))
+
+    assert str(answer.lines[0]).startswith(opening)
+
+
+def test_no_size_is_sure_while_something_was_not_understood() -> None:
+    """With and without a unit that is there."""
+    unrated = size(replace(job(load("contactor", 8.0, count=2), asks=("size",)), unread=True))
+    rated = size(replace(job(load("contactor", 8.0, count=2), fact("rated_va", 40), asks=("size",)), unread=True))
+
+    assert unrated is not None
+    assert rated is not None
+    assert str(unrated.lines[0]) == "At least 20 VA: 16 VA read, and something was not understood"
+    assert str(rated.lines[0]).startswith("Not sure yet: 16 VA read")
+    assert "fuse" not in text(unrated)
+
+
+def test_what_is_added_to_a_unit_is_not_its_whole_load() -> None:
+    """12 VA more on a 40 VA that carries others."""
+    answer = answered(load("economizer", 12.0), fact("rated_va", 40), topics=("added",))
+
+    assert str(answer.lines[0]) == "12 VA more: send what the 40 VA carries now"
+
+
+def test_devices_without_any_figure_are_guessed_together() -> None:
+    """6 zone valves of 5 to 12 VA beside 40 VA."""
+    answer = answered(load("zone valve", count=6), fact("rated_va", 40))
+
+    assert str(answer.lines[0]) == "Not sure yet for 40 VA: such devices usually draw 30 to 72 VA in all"

@@ -24,7 +24,7 @@ def proof_job(**changed: float) -> Job:
     return job(
         fact("rated_va", 40),
         fact("supply_volts", 120),
-        *(Reading(measure=name, value=value) for name, value in (GOOD | changed).items()),
+        *(Reading(measure=name, value=value, loaded=name == "secondary_volts") for name, value in (GOOD | changed).items()),
         asks=("prove",),
     )
 
@@ -126,3 +126,27 @@ def test_the_primary_read_good_proves_the_line() -> None:
     assert "Pass, Line: 208.0 V, 187.2 to 228.8 V" in [str(line) for line in answer.lines]
     assert answer.next_test is not None
     assert answer.next_test.measure == "secondary_volts_lifted"
+
+
+def test_a_secondary_read_with_nothing_said_of_the_load_proves_no_load() -> None:
+    """26.1 V in range, and read again with everything called."""
+    told = (fact("rated_va", 50), fact("supply_volts", 120), Reading(measure="secondary_volts", value=26.1))
+    answer = prove(job(*told, asks=("prove",)))
+
+    assert "Secondary 26.1 V: with everything calling? Read it so" in [str(line) for line in answer.lines]
+    assert str(answer.lines[0]) == "Not proved yet: 6 readings to take"
+
+
+def test_a_secondary_that_fails_fails_whatever_was_called() -> None:
+    """0 V."""
+    answer = prove(job(fact("rated_va", 50), Reading(measure="secondary_volts", value=0.0), asks=("prove",)))
+
+    assert str(answer.lines[0]).startswith("FAIL")
+
+
+def test_a_coil_over_110_per_cent_is_high() -> None:
+    """27.4 V: TM 5-683 ends at 26.4."""
+    said = [str(line) for line in prove(proof_job(coil_volts=27.4)).lines]
+
+    assert "Fail, Coil, called: 27.4 V, expected 20.4 to 26.4 V" in said
+    assert "Over 110 %: check the tap and the line volts" in said
