@@ -29,7 +29,7 @@ REFERRALS: Final = (
     ),
     _refer(
         "live_over_300",
-        say("277 and 480 V live: only a person qualified for it. Power off and locked out, or call one"),
+        say("No. 277 and 480 V live is only for a person qualified for it: power off and locked out, or call one"),
         "work at 277 or 480 V by somebody not qualified",
         QUALIFIED,
         "over_300",

@@ -87,7 +87,7 @@ WHOLE_JOBS = [
         ),
         {"prove_dead": 1, "find_the_short_first": 1},
     ),
-    (("supply 208", "pri 207 sec 24.4", "R to C 24.1", "coil 23.9", "sec amps 0.9"), {"prove_dead": 1}),
+    (("supply 208", "pri 207 sec 24.4", "R to C 24.1", "coil 23.9", "sec amps 0.9"), {}),
 ]
 
 
