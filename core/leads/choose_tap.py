@@ -28,6 +28,8 @@ _ALL_TOLD: Final = 3
 """Taps up to which each is told; of more only those near the supply."""
 _COUNTS: Final = 0.002
 """Probability under which a map is not looked at for what it would land."""
+_TOO_LITTLE: Final = 0.5
+"""Under it no lead is named for landing."""
 _LOOK_ALIKE: Final = (208.0, 240.0)
 _USUAL_TAPS: Final = (120.0, 208.0, 240.0, 277.0, 480.0)
 
@@ -67,6 +69,9 @@ def choose_tap(job: Job) -> Answer:
     right = _right(choices, supply.volts)
     landing = _landing(supply, right, choices, best)
     sure = _landing_sure(belief, evidence, supply.volts) if belief is not None and found.leads is not None else 1.0
+    if sure < _TOO_LITTLE:
+        told = say("First tell the leads apart: only {percent:.0f} % sure yet", percent=max(1.0, 100.0 * sure))
+        return replace(found, lines=(told, *supply_lines(supply), *found.lines))
     test = _test(found, supply, right, sure) if taps or broken else _ASK_TAPS
     base = found.leads or LeadMap(windings=(), confidence=0.0)
     lines = [*broken, *_sureness(sure), *_verdict_lines(supply, right, choices, landing, best), *supply_lines(supply)]

@@ -162,3 +162,11 @@ def test_an_open_next_to_common_leaves_nothing_to_land(facts: tuple[Fact, ...]) 
     assert "No tap works any more: replace it" in map(str, answer.lines)
     assert answer.leads.land is None or answer.leads.land.lead is None
     assert answer.next_test is None
+
+
+def test_no_lead_is_landed_that_is_more_likely_wrong_than_right() -> None:
+    """Two halves alike, 120 V: either could be the one."""
+    answer = choose_tap(told("a b 20.0, a c 40.0, b c 20.0, d e 1.1", supply(120.0)))
+
+    assert answer.leads.land is None
+    assert str(answer.lines[0]).startswith("First tell the leads apart")
