@@ -62,6 +62,8 @@ def fuse_part(told: Told) -> Part | None:
     unit = told.likely_va
     if unit is None:
         return _without_unit(told) if asked or told.fuse_a is not None else None
+    if not asked and told.load_va is not None and told.pick_va is not None and told.load_va > unit:
+        unit = told.pick_va  # the answer says to buy that one
     open_v = open_volts(told.job, unit, told.loads.rated_v)
     # Where a part is still without a figure, and where the unit is too small, the fuse is that for what the unit is picked for.
     plain = told.load_va is not None and not told.loads.unknown and told.load_va <= unit
