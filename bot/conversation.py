@@ -30,6 +30,7 @@ from bot.wording.questions import (
 )
 from core.advice import Answer, NextTest
 from core.advise import advise, speaks_of_circuit
+from core.heard.answers import spoken
 from core.measures import MEASURES
 from core.readings import Job
 from core.said import Said, say
@@ -66,9 +67,10 @@ def reply_to(state: State, sent: Turn) -> Reply:
         clearing = message.forgets == "readings" and bool(after.readings)
         return _reply((*care.danger.lines, *talk) or (EMPTY,), message, silent, care, words, clearing=clearing)
     if care.refuses:  # the refusal names the safe step: no other stands beside it
-        answered = core_answer.lines if care.leaves_an_answer(job) and not message.readings else ()
+        answered = core_answer.lines if care.leaves_an_answer(job) and not message.readings else _heard_lines(job)
         core_answer = replace(core_answer, lines=answered, next_test=None, cautions=(), picture=None)
-        verdict = only_news(core_answer, state, job, words).verdict if message.readings else None
+        is_told = bool(message.readings) and speaks_of_circuit(job, core_answer.verdict)
+        verdict = only_news(core_answer, state, job, words).verdict if is_told else None
         lines = (*care.danger.lines, *talk, *compose.beside_refusal(message, verdict), *answered)
         return _reply(lines, message, core_answer, care, words)
     talk = (*talk, *((PUT_RIGHT,) if message.renewed and state.readings else ()))
@@ -98,6 +100,11 @@ def _under_load(message: Message, state: State) -> Message:
         return message
     readings = tuple(replace(r, loaded=True) if r.measure == "secondary_volts" else r for r in message.readings)
     return replace(message, readings=readings)
+
+
+def _heard_lines(job: Job) -> tuple[Said, ...]:
+    """What is said to things heard stands beside a refusal too: it never goes around one."""
+    return tuple(line for said in spoken(job) for line in said.lines)
 
 
 def _is_only_talk(message: Message) -> bool:

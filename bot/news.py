@@ -5,6 +5,7 @@ from dataclasses import replace
 from bot.job import State
 from bot.wording.catalog import Catalog
 from core.advice import Answer, Verdict
+from core.heard.answers import spoken
 from core.readings import Job
 
 
@@ -24,9 +25,10 @@ def only_news(answer: Answer, state: State, job: Job, words: Catalog) -> Answer:
     if before is None or job.asks:
         return answer
     told = frozenset(str(before.get("reply", "")).splitlines())
+    own = frozenset(line for said in spoken(job) for line in said.lines)  # they answer this message, and nothing else would
     return replace(
         answer,
-        lines=tuple(line for line in answer.lines if words.tell(line) not in told),
+        lines=tuple(line for line in answer.lines if line in own or words.tell(line) not in told),
         verdict=_news(answer.verdict, before.get("verdict") or {}, job),
     )
 

@@ -8,6 +8,7 @@ from grammar.binding.answers import answers
 from grammar.binding.corrections import correct
 from grammar.binding.draft import Draft, start
 from grammar.binding.facts import facts
+from grammar.binding.heard import hear
 from grammar.binding.jobs import job_name, spoken_of
 from grammar.binding.labels import labels
 from grammar.binding.leftovers import leftovers
@@ -74,6 +75,7 @@ def steps(draft: Draft) -> None:
     if job_name(draft) or draft.name_at is not None or spoken_of(draft):
         return
     topics(draft)
+    hear(draft)
     find_sites(draft)
     replaced = correct(draft)
     facts(draft)

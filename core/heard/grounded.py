@@ -12,12 +12,13 @@ BOND_TO_OHM: Final = 5.0
 
 def bonded(job: Job) -> Spoken | None:
     """
-    What is said beside a secondary that reads to ground; None where the message brought no such reading.
+    What is said beside a secondary that reads to ground; None where the message brought no such reading, or brought it
+    once more.
 
     Args:
         job: What is known.
     """
     read = job.last("secondary_ground_ohms")
-    if "secondary_ground_ohms" not in job.fresh or read is None or read.value == OPEN or float(read.value) > BOND_TO_OHM:
+    if "secondary_ground_ohms" not in job.fresh or read is None or read.value == OPEN or read.repeated:
         return None
-    return Spoken(lines=BOND, cautions=APART, decides=False)
+    return Spoken(lines=BOND, cautions=APART) if float(read.value) <= BOND_TO_OHM else None

@@ -18,12 +18,12 @@ COIL_TO_OHM: Final = 500.0
 """Up to here it can be a coil. [ohm]"""
 
 ENDS_AT: Final[dict[str, Said]] = {
-    "y": say("condenser cable, contactor coil"),
-    "w": say("heat cable, gas valve, heat relay"),
-    "g": say("fan cable, fan relay"),
-    "o": say("cable and coil of the reversing valve"),
-    "b": say("cable and coil of the reversing valve"),
-    "r": say("thermostat cable, and what R feeds"),
+    "y": say("Condenser cable or contactor coil"),
+    "w": say("Heat cable, gas valve or heat relay"),
+    "g": say("Fan cable or fan relay"),
+    "o": say("Cable or coil of the reversing valve"),
+    "b": say("Cable or coil of the reversing valve"),
+    "r": say("Thermostat cable, or what R feeds"),
 }
 """Where each leg goes, and so what can be shorted on it."""
 BOND: Final = (
@@ -31,6 +31,7 @@ BOND: Final = (
     say("Power off, lift the bond and both secondary leads, read again: must be OL"),
 )
 """A common that is grounded on purpose looks like a grounded winding."""
+GO_ON: Final = say("Still a short? Read the other legs to C, and wiggle the cable while you read")
 APART: Final = ("prove_dead",)
 """Leads are lifted for the next step."""
 
@@ -47,16 +48,20 @@ def leg(read: Heard) -> Spoken:
     if value is None:
         return Spoken(lines=())
     pair = say("{first} to {second}", first=_name(first), second=_name(second))
-    if read.unit == "V" and isinstance(value, float):
-        return _volts(first, second, pair, value)
-    if not read.unit and isinstance(value, float):
-        line = say("{pair} {value:.4g}: in ohms a sound coil, in volts the call gets there. Which?", pair=pair, value=value)
-        return Spoken(lines=(line,))
+    if isinstance(value, float) and read.unit != "ohm":
+        return _volts(first, second, pair, value) if read.unit == "V" else _no_unit(pair, value)
     if second == "ground":
         return _to_ground(first, pair, value)
     if second == "c":
         return _to_common(first, pair, value)
     return _to_each_other(pair, value)
+
+
+def _no_unit(pair: Said, value: float) -> Spoken:
+    if value == 0.0:
+        return Spoken(lines=(say("{pair} 0: in ohms a dead short, in volts no call. Which?", pair=pair),))
+    line = say("{pair} {value:.4g}: in ohms a sound coil, in volts the call gets there. Which?", pair=pair, value=value)
+    return Spoken(lines=(line,))
 
 
 def leg_lifted(read: Heard) -> Spoken:
@@ -67,8 +72,14 @@ def leg_lifted(read: Heard) -> Spoken:
         read: Its `part` the leg that is off.
     """
     name, value = _name(read.part), read.values[0]
-    if isinstance(value, float) and value < SHORT_BELOW_OHM:
-        still = say("{value:.3g} Ω with {leg} off: the short is not on {leg}. Put it back, lift the next", value=value, leg=name)
+    least = FULL_FROM_V if read.unit == "V" else SHORT_BELOW_OHM
+    if isinstance(value, float) and value < least:
+        still = say(
+            "{value:.3g} {unit} with {leg} off: the short is not on {leg}. Put it back, lift the next",
+            value=value,
+            unit="V" if read.unit == "V" else "Ω",
+            leg=name,
+        )
         return Spoken(lines=(still,))
     return Spoken(lines=(say("Clears with {leg} off: the short is on {leg}", leg=name), _look_at(read.part)), cautions=APART)
 
@@ -97,7 +108,8 @@ def _to_common(leg_: str, pair: Said, value: float | str) -> Spoken:
         found = say("{pair} {ohms:.3g} Ω: the short is on {leg}", pair=pair, ohms=ohms, leg=name)
         return Spoken(lines=(found, _look_at(leg_)), cautions=APART)
     if ohms <= COIL_TO_OHM:
-        return Spoken(lines=(say("{pair} {ohms:.4g} Ω: a sound coil, no short on {leg} now", pair=pair, ohms=ohms, leg=name),))
+        sound = say("{pair} {ohms:.4g} Ω: a sound coil, no short on {leg} now", pair=pair, ohms=ohms, leg=name)
+        return Spoken(lines=(sound, GO_ON))
     return Spoken(lines=(say("{pair} {ohms:.4g} Ω: no short on {leg}", pair=pair, ohms=ohms, leg=name),))
 
 
@@ -139,7 +151,9 @@ def _volts(first: str, second: str, pair: Said, volts: float) -> Spoken:
         return Spoken(lines=(line,))
     name = _name(first)
     if volts >= FULL_FROM_V:
-        line = say("{pair} {volts:.4g} V: the call on {leg} reaches here. Follow it to its coil", pair=pair, volts=volts, leg=name)
+        line = say(
+            "{pair} {volts:.4g} V: the call on {leg} reaches here. Follow it to its coil", pair=pair, volts=volts, leg=name
+        )
     elif volts <= CLOSED_TO_V:
         line = say("{pair} {volts:.4g} V: no call on {leg} here. Read it at the thermostat", pair=pair, volts=volts, leg=name)
     else:
@@ -152,7 +166,7 @@ def _look_at(leg_: str) -> Said:
     parts = ENDS_AT.get(leg_[:1])
     if parts is None:
         return say("Lift it at its far end, read again: gone, the part is shorted; still there, the cable")
-    return say("Look at {parts}: lift the far end, read again. Still there, it is the cable", parts=parts)
+    return say("{parts}: lift the far end, read again. Still there: the cable", parts=parts)
 
 
 def _name(terminal: str) -> str | Said:
