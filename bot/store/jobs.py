@@ -65,9 +65,12 @@ def hold(session: Session, job: Job) -> None:
         session.scalars(select(Job).where(Job.id == job.id).with_for_update().execution_options(populate_existing=True)).one()
 
 
+_CURRENT = select(Job).join(WorkingOn).where(WorkingOn.technician_id == bindparam("who"), Job.closed_at.is_(None))
+
+
 def current_job(session: Session, technician: Technician) -> Job | None:
     """The job that the technician's next message belongs to, or None."""
-    return session.scalar(select(Job).join(WorkingOn).where(WorkingOn.technician_id == technician.id, Job.closed_at.is_(None)))
+    return session.scalar(_CURRENT, {"who": technician.id})
 
 
 def work_on(session: Session, technician: Technician, job: Job | None) -> None:

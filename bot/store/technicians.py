@@ -10,12 +10,13 @@ from bot.store.names import WIDEST
 from bot.store.tables import Notice, Technician
 from core.said import Said
 
+_WHO = select(Technician).where(Technician.channel == bindparam("on"), Technician.address == bindparam("at"))
 _NOTICES = select(Notice).where(Notice.technician_id == bindparam("who")).order_by(Notice.id)
 
 
 def technician(session: Session, channel: str, address: str) -> Technician | None:
     """Whoever has this address on this channel, or None."""
-    return session.scalar(select(Technician).filter_by(channel=channel, address=address))
+    return session.scalar(_WHO, {"on": channel, "at": address})
 
 
 def welcome(session: Session, channel: str, address: str, name: str, now: datetime) -> Technician:

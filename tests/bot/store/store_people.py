@@ -20,7 +20,8 @@ def someone(session: Session, address: str = "t1") -> Technician:
 def wrote(session: Session, who: Technician, job: Job, text: str, message_id: str, revision: int = 0) -> LoggedMessage:
     """A message in a job, with a reply that says it back."""
     sent = log.Sent(message_id=message_id, revision=revision, text=text, sent_at=NOW)
-    return log.append(session, who, job, sent, log.Answered(record={"reply": f"read: {text}", "asks": []}))
+    number = log.append(session, who, job, sent, log.Answered(record={"reply": f"read: {text}", "asks": []}))
+    return session.get_one(LoggedMessage, number)
 
 
 def a_job(session: Session, who: Technician, name: str | None = None) -> Job:
