@@ -23,8 +23,9 @@ def open_volts(job: Job, unit_va: float, rated_v: float = CONTROLS_V) -> float:
     Returns:
         Volts. [V]
     """
-    read = job.last("secondary_volts_lifted")
-    if read is not None and isinstance(read.value, int | float) and 0.5 * rated_v < read.value < 2.0 * rated_v:
+    read, rated = job.last("secondary_volts_lifted"), job.number("rated_va")
+    is_of_it = rated is None or rated == unit_va  # what was read is of the unit that is there, not of one to buy
+    if is_of_it and read is not None and isinstance(read.value, int | float) and 0.5 * rated_v < read.value < 2.0 * rated_v:
         return float(read.value)
     return min(rated_v * typical_unit(unit_va, 120.0, rated_v).open_ratio[2], MOST_OPEN_V if rated_v < MOST_OPEN_V else 1e9)
 
