@@ -104,7 +104,7 @@ def _parts(job: Job) -> list[Answer | None]:
     if _is_phase_test(job):
         asked = asked - {"which_lead"}
     about_leads = {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"}
-    about_leads |= _OF_WINDINGS if len(_pairs_read(job)) >= _MANY_PAIRS else set()
+    about_leads |= _OF_WINDINGS if _has_twin_windings(job) else set()
     about_leads -= {"nameplate_taps"} if job.topics else set()
     about_leads -= {"lead_volts"} if _is_phase_test(job) else set()
     goes_on = bool({"cannot", "next"} & asked) and _is_only_about_leads(job)
@@ -118,13 +118,14 @@ def _parts(job: Job) -> list[Answer | None]:
 def _is_only_about_leads(job: Job) -> bool:
     """True where all that was read lies between named leads, but for the line."""
     between = all(reading.leads is not None or reading.measure == "line_volts" for reading in job.readings)
-    of_leads = bool(_OF_LEADS & {reading.measure for reading in job.readings}) or len(_pairs_read(job)) >= _MANY_PAIRS
+    of_leads = bool(_OF_LEADS & {reading.measure for reading in job.readings}) or _has_twin_windings(job)
     return between and of_leads and not job.symptoms()
 
 
-def _pairs_read(job: Job) -> set[frozenset[str]]:
-    """Pairs of named leads whose ohms were read as those of a winding."""
-    return {frozenset(r.leads) for r in job.readings if r.leads is not None and r.measure in _OF_WINDINGS}
+def _has_twin_windings(job: Job) -> bool:
+    """True where more than one pair of a side was read: that is to tell leads apart, not to judge one winding."""
+    read = {(r.measure, frozenset(r.leads)) for r in job.readings if r.leads is not None and r.measure in _OF_WINDINGS}
+    return len(read) > len({measure for measure, _ in read})
 
 
 def _of_the_circuit(job: Job) -> Job:
@@ -142,8 +143,6 @@ def _of_the_circuit(job: Job) -> Job:
 
 
 _OF_WINDINGS: Final = frozenset({"primary_ohms", "secondary_ohms"})
-_MANY_PAIRS: Final = 3
-"""More than one primary and one secondary are read to tell leads apart."""
 
 
 def _is_supply_of_leads(job: Job) -> bool:

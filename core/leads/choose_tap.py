@@ -75,7 +75,11 @@ def choose_tap(job: Job) -> Answer:
     test = _test(found, supply, right, sure) if taps or broken else _ASK_TAPS
     base = found.leads or LeadMap(windings=(), confidence=0.0)
     lines = [*broken, *_sureness(sure), *_verdict_lines(supply, right, choices, landing, best), *supply_lines(supply)]
-    lines += _choice_lines(choices if taps and len(taps) <= _ALL_TOLD else [c for c in choices if _is_near(c, supply.volts)])
+    lines += (
+        _dual_choices(choices)
+        if _is_dual(best)
+        else _choice_lines(choices if taps and len(taps) <= _ALL_TOLD else [c for c in choices if _is_near(c, supply.volts)])
+    )
     if right is not None and _is_dual(best):
         lines += _dual_lines(best, supply.volts)
     return Answer(
@@ -241,16 +245,25 @@ def _verdict_lines(
         yield say("Measure the supply first: 208 and 240 V buildings look alike")
 
 
+def _judged(choice: Choice) -> Said:
+    share = choice.loaded_v / 24.0
+    return _VERDICTS[share < PULL_IN_SHARE, share > HIGHEST_SHARE, choice.fits]
+
+
+def _dual_choices(choices: Sequence[Choice]) -> Iterable[Said]:
+    parallel, series = choices
+    yield say("Parallel: {volts:.1f} V at rated load: {verdict}", volts=parallel.loaded_v, verdict=_judged(parallel))
+    yield say("Series: {volts:.1f} V at rated load: {verdict}", volts=series.loaded_v, verdict=_judged(series))
+
+
 def _choice_lines(choices: Sequence[Choice]) -> Iterable[Said]:
     for c in choices:
-        share = c.loaded_v / 24.0
-        verdict = _VERDICTS[share < PULL_IN_SHARE, share > HIGHEST_SHARE, c.fits]
         yield say(
             "{tap:g} V tap: {loaded:.1f} V at rated load, {open:.1f} open: {verdict}",
             tap=c.tap_v,
             loaded=c.loaded_v,
             open=c.open_v,
-            verdict=verdict,
+            verdict=_judged(c),
         )
 
 
