@@ -13,6 +13,7 @@ from bot.desk.incoming import Incoming, Taken, storable
 from bot.desk.just_closed import just_closed, speaks_of_what_is
 from bot.desk.memory import Memory
 from bot.desk.note import note
+from bot.desk.other_unit import other_unit
 from bot.desk.turns import turn_of
 from bot.job import undone
 from bot.reply import Reply
@@ -130,11 +131,13 @@ def _job_for(session: Session, technician: Technician, sent: Incoming, memory: M
     job = store.current_job(session, technician)
     if job is None:
         closed = just_closed(session, technician, sent, memory)
-        return closed or (store.open_job(session, technician, sent.sent_at), ())
+        if closed is not None:
+            return closed
+        job = store.open_job(session, technician, sent.sent_at)
     if job.name is None and job.turns and sent.sent_at - job.last_at > IDLE and not _goes_on(session, job, sent, memory):
         rested = title(job, sent.sent_at.tzinfo)
         return store.open_job(session, technician, sent.sent_at), (say("New job. To go on with the {job}: resume", job=rested),)
-    return job, ()
+    return other_unit(session, technician, job, sent) or (job, ())
 
 
 def _goes_on(session: Session, job: Job, sent: Incoming, memory: Memory) -> bool:
