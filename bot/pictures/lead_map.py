@@ -42,6 +42,8 @@ _LABEL_X: Final = 36.0
 _LABEL_ROOM: Final = 410.0
 _RIGHT_X: Final = 1115.0
 _RIGHT_ROOM: Final = 215.0
+_SERIES: Final = 1.5
+"""Times the volts of one half from which on two equal primaries are joined in series."""
 _TIGHT: Final = 110.0
 """Height for one lead under which its words are set smaller."""
 _CAPTION_LINES: Final = 6
@@ -108,7 +110,7 @@ def _heading(page: _Page) -> list[Shape]:
     elif land is None:
         title = say("Which lead is which")
     elif land.fits and sum(w.role == "primary" for w in page.found.windings) == 2:
-        title = say("{volts:.0f} V: both primaries", volts=land.supply_volts)
+        title = _joined(land.supply_volts, page.found.windings)
     elif land.lead is not None:
         title = _landed(land.supply_volts, land.lead, page.found.windings)
     elif land.fits:
@@ -120,6 +122,13 @@ def _heading(page: _Page) -> list[Shape]:
     shapes.append(Text(x=_LABEL_X, y=178, text=page.tell(say("Primary")), size=44))
     shapes.append(Text(x=WIDTH - _LABEL_X, y=178, text=page.tell(say("Secondary")), size=44, anchor="end"))
     return [*shapes, Line(points=((_LABEL_X, 200), (WIDTH - _LABEL_X, 200)), width=4)]
+
+
+def _joined(volts: float, windings: Sequence[Winding]) -> Said:
+    half = next(float(role) for w in windings if w.role == "primary" for _, role in w.leads)
+    if volts > _SERIES * half:
+        return say("{volts} V: both primaries in series", volts=f"{volts:.0f}")
+    return say("{volts} V: both primaries in parallel", volts=f"{volts:.0f}")
 
 
 def _landed(volts: float, lead: str, windings: Sequence[Winding]) -> Said:
@@ -183,7 +192,7 @@ def _tag(lead: str, role: str, page: _Page, count: int) -> Said | None:
         return None
     primaries = [w for w in page.found.windings if w.role == "primary"]
     if len(primaries) == 2:
-        series = land.supply_volts > 1.5 * float(role)
+        series = land.supply_volts > _SERIES * float(role)
         return (_IN_SERIES if series else _IN_PARALLEL)[[name for w in primaries for name, _ in w.leads].index(lead)]
     if lead in land.cap:
         return _CAP
