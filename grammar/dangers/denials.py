@@ -47,7 +47,7 @@ _MIGHT: Final = frozenset({
 })  # fmt: skip
 MIGHT_BE: Final = frozenset({"shock", "arc_flash"})
 """Dangers that are spoken of where nothing happened."""
-PASSES: Final = frozenset({"shock", "smoke", "arc_flash", "burning_smell", "fire", "somebody_hurt"})
+PASSES: Final = frozenset({"shock", "smoke", "arc_flash", "burning_smell", "fire", "somebody_hurt", "charged_capacitor"})
 """Dangers that are over when they are long ago. A smell of gas is not."""
 
 
