@@ -57,6 +57,8 @@ def reasons(job: Job, finding: str) -> tuple[Reason, ...]:
             _share(shown, like * ~mine, value[M[measure]], measure),
         )
         low, high = _good(sound, others, measure)
+        if measure == "secondary_amps":
+            high = _plate_amps(job) or high
         reason = replace(_reason(reading, band, fit, rest), good_low=low, good_high=high)
         if measure == "load_ohms" and reason.speaks == "neither" and BEHIND_OF[NAMES.index(finding)]:
             reason = replace(reason, speaks="for")  # it says whether a short stands behind the opened part
@@ -72,6 +74,12 @@ def _good(imagined: Imagined, others: Floats, measure: str) -> tuple[float | Non
     sound = np.asarray(imagined.worlds.finding == NAMES.index("healthy"))
     low, high = quantiles(column(imagined, measure), likeness(imagined, fed) * sound, SPAN)
     return _finite(low), _finite(high)
+
+
+def _plate_amps(job: Job) -> float | None:
+    """What the nameplate allows in the secondary, as rated VA over rated volts [A]; None where no rating was told."""
+    va = job.number("rated_va")
+    return None if va is None else va / (job.number("rated_secondary_volts") or 24.0)
 
 
 def _share(shown: Floats, weight: Floats, value: float, measure: str) -> float:

@@ -168,3 +168,17 @@ def test_why_speaks_in_the_numbers_of_the_job() -> None:
     assert "238" in lines
     assert "19.5" in lines
     assert "10.00 to 1" in lines
+
+
+def test_what_is_good_in_the_secondary_is_what_the_nameplate_allows() -> None:
+    """40 VA over 24 V is 1.67 A: apparent power is volts times amps. Source: IEC 60050-131, 131-11-41 (from memory)."""
+    told = Job(
+        readings=(Reading(measure="secondary_volts", value=18.9), Reading(measure="secondary_amps", value=3.1)),
+        facts=(Fact(fact="rated_va", value=40.0), Fact(fact="rated_secondary_volts", value=24.0)),
+    )
+
+    verdict = diagnose(told).verdict
+
+    assert verdict is not None
+    amps = next(r for r in verdict.reasons if r.reading.measure == "secondary_amps")
+    assert amps.good_high == pytest.approx(40 / 24)
