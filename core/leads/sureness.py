@@ -16,6 +16,8 @@ UNCHECKED: Final = 0.89
 """Most where the map stands or falls with one reading."""
 _MISFIT_LEAVES: Final = 0.6
 """Of the confidence, where a reading fits not even the best map."""
+_BY_SIZE_ALONE: Final = 0.97
+"""Least for volts that rest on ohms alone. Common practice, no source."""
 _LED_ASTRAY: Final = 0.02
 """Chance of a wrong map, were one reading a slip, from which on it is to be borne out first. Common practice, no source."""
 
@@ -29,13 +31,23 @@ def confidence_of(belief: Belief, evidence: Evidence) -> float:
         evidence: What is known.
 
     Returns:
-        Less than the belief's own where a reading fits no map, and under 0.9 where one reading or the labels alone carry it: people
-        mistype, and labels are another unit's.
+        Less than the belief's own where a reading fits no map, and under 0.9 where one reading, the labels or the size alone carry it:
+        people mistype, labels are another unit's, and makes differ.
     """
     best, probability = belief.maps[0]
     if not fits(best, evidence):
         probability *= _MISFIT_LEAVES
-    return UNCHECKED if probability >= SURE and unchecked(belief, evidence) else probability
+    if probability >= SURE and (
+        unchecked(belief, evidence) or (probability < _BY_SIZE_ALONE and _by_size_alone(best, evidence))
+    ):
+        return UNCHECKED
+    return probability
+
+
+def _by_size_alone(best: Hypothesis, evidence: Evidence) -> bool:
+    """True where nothing tells the volts of a primary without taps but how many ohms it has: makes differ in that."""
+    told = evidence.taps or evidence.labels or evidence.volts or evidence.supply_v or evidence.in_use
+    return not told and any(w.role == "primary" and len(w.leads) == 2 for w in best.windings)
 
 
 def unchecked(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis], object] = attrgetter("key")) -> tuple[Pair, ...]:
