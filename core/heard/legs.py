@@ -9,11 +9,14 @@ from typing import Final
 
 from core.heard.across import CLOSED_TO_V, FULL_FROM_V
 from core.heard.record import OPEN, Heard
+from core.heard.sides import DEAD_TO_V
 from core.heard.spoken import Spoken
 from core.said import Said, say
 
 SHORT_BELOW_OHM: Final = 3.0
-"""Below this a leg is shorted: no coil of 24 V reads so little. [ohm]"""
+"""Below this a leg reads less than the coil of one contactor does. [ohm]"""
+SURELY_BELOW_OHM: Final = 1.0
+"""Below this no coil is left that could be it: all that 100 VA can carry reads more. [ohm]"""
 COIL_TO_OHM: Final = 500.0
 """Up to here it can be a coil. [ohm]"""
 
@@ -32,6 +35,7 @@ BOND: Final = (
 )
 """A common that is grounded on purpose looks like a grounded winding."""
 GO_ON: Final = say("Still a short? Read the other legs to C, and wiggle the cable while you read")
+TWO_ENDS: Final = 2
 APART: Final = ("prove_dead",)
 """Leads are lifted for the next step."""
 
@@ -44,10 +48,12 @@ def leg(read: Heard) -> Spoken:
         read: Its `part` the two terminals, the leg first; `ground` or `c` behind it.
     """
     first, second = read.part.split()
-    value = read.values[0]
+    value = read.values[-1]
     if value is None:
         return Spoken(lines=())
     pair = say("{first} to {second}", first=_name(first), second=_name(second))
+    if read.unit == "V" and (lost := _lost_between(first, pair, read.values)) is not None:
+        return lost
     if isinstance(value, float) and read.unit != "ohm":
         return _volts(first, second, pair, value) if read.unit == "V" else _no_unit(pair, value)
     if second == "ground":
@@ -55,6 +61,15 @@ def leg(read: Heard) -> Spoken:
     if second == "c":
         return _to_common(first, pair, value)
     return _to_each_other(pair, value)
+
+
+def _lost_between(leg_: str, pair: Said, values: tuple[float | str | None, ...]) -> Spoken | None:
+    """Volts at one end of a leg and none at the other."""
+    volts = [value for value in values if isinstance(value, float)]
+    if len(volts) < TWO_ENDS or max(volts) < FULL_FROM_V or min(volts) > DEAD_TO_V:
+        return None
+    lost = say("{pair} {high:.4g} V at one end, {low:.4g} at the other", pair=pair, high=max(volts), low=min(volts))
+    return Spoken(lines=(lost, say("{leg} or C is open between the two: use a spare wire", leg=_name(leg_))))
 
 
 def _no_unit(pair: Said, value: float) -> Spoken:
@@ -106,6 +121,8 @@ def _to_common(leg_: str, pair: Said, value: float | str) -> Spoken:
     ohms = float(value)
     if ohms < SHORT_BELOW_OHM:
         found = say("{pair} {ohms:.3g} Ω: the short is on {leg}", pair=pair, ohms=ohms, leg=name)
+        if ohms >= SURELY_BELOW_OHM:
+            found = say("{pair} {ohms:.3g} Ω: a short on {leg}, or large coils side by side", pair=pair, ohms=ohms, leg=name)
         return Spoken(lines=(found, _look_at(leg_)), cautions=APART)
     if ohms <= COIL_TO_OHM:
         sound = say("{pair} {ohms:.4g} Ω: a sound coil, no short on {leg} now", pair=pair, ohms=ohms, leg=name)

@@ -11,7 +11,7 @@ from grammar.binding.guessed_units import guess_unit, heard
 from grammar.binding.places import DEVICE_PLACES, MEASURE_AT
 from grammar.binding.plausible import OPEN_FROM_OHM, SECONDARY_TENS_OHM, fits_live, slip
 from grammar.binding.questions import ask_slip, measure_of, piece_of, said_twice
-from grammar.binding.said_again import ask_which, taken_back
+from grammar.binding.said_again import ask_which, idle_and_loaded, taken_back
 from grammar.binding.states import flags
 from grammar.message import Unclear
 from grammar.words.numbers import number_words
@@ -52,6 +52,7 @@ def measured(draft: Draft) -> None:
         if not figure.done and figure.kind == "amount" and figure.unit is None:
             guess_unit(draft, figure)
     ask_which(draft, placed)
+    idle_and_loaded(placed)
     swapped_ohms(placed)
     for figure in placed:
         if not figure.done:
@@ -160,7 +161,10 @@ def _at_a_motor(draft: Draft, site: Site) -> bool:
     if any(end.name == "s" for end in draft.phrases[site.at].ends):
         return True
     return any(
-        s.kind == "notours" and s.name == "motor" and draft.sentence[s.at] == draft.sentence[site.at]
+        s.kind == "notours"
+        and s.name == "motor"
+        and draft.sentence[s.at] == draft.sentence[site.at]
+        and any(word in draft.phrases[s.at].text for word in ("comp", "motor", "fan", "blower", "winding", "abanico"))
         for s in draft.sites.values()
     )
 
@@ -193,10 +197,15 @@ def _at_device(draft: Draft, figure: Figure, site: Site) -> None:
         _across(draft, figure, site)
 
 
+MENDED = frozenset({"back", "through", "new", "fixed", "cleaned", "flushed", "reset", "nuevo", "limpie", "arregle"})
+"""Words with which volts at a switch are those that came back, and not those across it."""
+
+
 def _across(draft: Draft, figure: Figure, site: Site) -> None:
     """Volts across a switch, said or to be taken for such: kept beside the unread, for they name the break."""
     is_volts = figure.unit == "V" or (figure.unit is None and figure.kind == "amount" and 16 <= figure.value <= 32)
-    if DEVICE_PLACES.get(site.name) == "switch" and is_volts:
+    mended = any(p.text in MENDED for p in draft.phrases)
+    if DEVICE_PLACES.get(site.name) == "switch" and is_volts and not mended:
         draft.heard.append((draft.unread[-1], Heard("across", site.name, "", (float(figure.value),), "V")))
 
 

@@ -36,13 +36,15 @@ CONTACTOR = (
 )  # fmt: skip
 """What is said of a contactor and of what it feeds."""
 
-SWITCHES_OFF = "breaker|breakers|disconnect|disco|pullout|switch"
-ES_SWITCHES = "breaker|pastilla|desconectador|disconnect|interruptor|termico|cuchilla"
+SWITCHES_OFF = "breaker|breakers|disconnect|disco|pullout"
+ES_SWITCHES = "breaker|pastilla|desconectador|disconnect|termico|cuchilla"
+TRIPS = frozenset({"trip", "trips", "tripped", "tripping", "pops", "popped", "hold", "again", "boto", "bota", "salto", "disparo", "brinco", "tumbo"})  # fmt: skip
+"""Words with which it did more than stand off."""
 BREAKER_OFF = (
     Cue(
         "breaker_off",
         en=(
-            f"{SWITCHES_OFF} was|were|had|turned|being|been off|out|pulled|open",
+            f"{SWITCHES_OFF} was|were|had|turned|being|been off|out|pulled",
             f"{SWITCHES_OFF} was|were|had|got|been turned|switched|shut|flipped|left|been|thrown off|out",
             f"{SWITCHES_OFF} had been|got turned|switched|shut|flipped|left|thrown off",
             f"someone|somebody|they|customer|tenant|owner|he|she|kid|electrician|landlord had|left|shut|turned|switched|flipped|threw|pulled|turnt .. {SWITCHES_OFF} off|out",
@@ -94,9 +96,13 @@ CALLS = (
 )  # fmt: skip
 """A call that is made while R to C is read."""
 
-INTO = frozenset({"in", "into", "to", "going in", "coming in", "going into", "before", "ahead of", "ahead", "upstream", "upstream of", "entering", "feeding", "top", "hitting", "input", "entrada", "entran", "entra", "entrando", "antes", "llega", "llegan", "hasta", "power in", "voltage in", "volts in"})  # fmt: skip
+INTO = frozenset({"in", "into", "to", "going in", "coming in", "going into", "going to", "goes to", "before", "ahead of", "ahead", "upstream", "upstream of", "entering", "feeding", "top", "hitting", "input", "entrada", "entran", "entra", "entrando", "antes", "llega", "llegan", "hasta", "power in", "voltage in", "volts in"})  # fmt: skip
 OUT_OF = frozenset({"out", "out of", "coming out", "going out", "coming out of", "after", "past", "beyond", "leaving", "downstream", "bottom", "behind", "output", "salida", "salen", "sale", "saliendo", "despues", "pasando", "power out", "voltage out", "volts out"})  # fmt: skip
 """Words for the fed and for the other side of a part."""
+
+FED_SIDES = frozenset({"line side", "lineside", "supply side", "hot side", "r side", "lado de linea"})
+OTHER_SIDES = frozenset({"load side", "lado de carga"})
+"""Sides of a part that have names of their own."""
 
 LINE_SIDE = frozenset({"main", "mains", "cartridge", "disconnect", "disco", "high voltage", "high volt", "hv", "line voltage", "input", "supply", "principal", "entrada"})  # fmt: skip
 """Words before "fuse" that put it on the line side."""

@@ -33,8 +33,12 @@ def legs(draft: Draft) -> None:
         if figure is None:
             continue
         names = sorted((e.name for e in phrase.ends), key=lambda name: (name == "ground", name == "c", name == "r"))
-        value, unit = _read(draft, figure, names)
-        take(draft, (at, figure.at), Heard("leg", " ".join(names), "", (value,), unit), (figure,))
+        figures = [figure, *_further(draft, at, figure)]
+        read = [_read(draft, f, names) for f in figures]
+        ats = (at, *(f.at for f in figures))
+        units = [unit for _, unit in read if unit] or [""]
+        heard = Heard("leg", " ".join(names), "", tuple(value for value, _ in read), units[0])
+        take(draft, ats, heard, figures)
 
 
 def _speaks_of_leads(draft: Draft) -> bool:
@@ -93,9 +97,22 @@ def _figure(draft: Draft, at: int) -> Figure | None:
     return behind
 
 
+def _further(draft: Draft, at: int, figure: Figure) -> list[Figure]:
+    """In "Y to C at the air handler is 24.6, at the condenser 0": one more value of the same pair."""
+    if figure.at < at:
+        return []
+    for step in range(figure.at + 1, min(len(draft.phrases), figure.at + 8)):
+        if draft.kind(step) in {"stop", "line", "ends", "condition", "heard"}:
+            return []
+        if (other := draft.figure_at(step)) is not None:
+            led = draft.kind(step - 1) in {"notours", "device", "now", "reads"}
+            return [other] if led and _is_value(other) and other.unit in {None, figure.unit} else []
+    return []
+
+
 def _first(draft: Draft, order: range) -> Figure | None:
     for at in order:
-        if draft.kind(at) in {"stop", "line", "ends"}:
+        if draft.kind(at) in {"stop", "line", "ends", "expected", "heard"} or draft.phrases[at].text in {"supposed", "should"}:
             return None
         if (figure := draft.figure_at(at)) is not None:
             return figure if _is_value(figure) else None

@@ -37,15 +37,30 @@ def on_the_line(draft: Draft, at: int) -> tuple[int, int] | None:
         and draft.phrases[at - 1].end + 1 >= draft.phrases[at].start
     ):
         return at - 1, _with_mark(draft, at)
-    behind = at + 1
-    while draft.kind(behind) in {"at", "to"} or (
-        behind < len(draft.phrases)
-        and draft.phrases[behind].text in {"the", "del", "de", "la", "el", "in", "in the", "on", "en"}
-    ):
-        behind += 1
-    if behind > at + 1 and is_place(draft, behind, LINE_PLACES):
+    behind = _led_to(draft, at)
+    if behind is not None:
         return at, behind
     return (at, _with_mark(draft, at)) if _with_mark(draft, at) > at else None
+
+
+LEADS = frozenset({"the", "del", "de", "la", "el", "in", "in the", "on", "en"})
+
+
+def _led_to(draft: Draft, at: int) -> int | None:
+    """In "fuse in the disconnect", "fuse blown at the disconnect", "fuse on the 480 side": where it is."""
+    behind = at + 1
+    while draft.kind(behind) in {"is", "value"} or (behind < len(draft.phrases) and draft.phrases[behind].text in BLOWN):
+        behind += 1
+    led = behind
+    while draft.kind(led) in {"at", "to"} or (led < len(draft.phrases) and draft.phrases[led].text in LEADS):
+        led += 1
+    if led == behind:
+        return None
+    if is_place(draft, led, LINE_PLACES) and draft.kind(led + 1) not in {"amounts", "reads"}:
+        return led
+    figure = draft.figure_at(led)
+    is_side = figure is not None and figure.unit in {None, "V"} and figure.value >= LEAST_LINE_V
+    return led + 1 if is_side and draft.kind(led + 1) == "winding" else None
 
 
 def _with_mark(draft: Draft, at: int) -> int:
@@ -102,8 +117,11 @@ State = tuple[int, Figure | None, tuple[Read, ...], str]
 def _state(draft: Draft, begin: int, end: int) -> State | None:
     """What is said of the fuse: where it stands, its figure, its values, their unit."""
     sentence = draft.sentence[begin]
+    inside = range(begin, end + 1)
     behind = range(end + 1, min(len(draft.phrases), end + 1 + REACH))
     before = range(begin - 1, max(-1, begin - 1 - REACH), -1)
+    if (told := next((row for at in inside if (row := _blown_at(draft, at)) is not None), None)) is not None:
+        return told
     for step, order in ((1, behind), (-1, before)):
         for at in order:
             if draft.sentence[at] != sentence or draft.phrases[at].text in DENIES or (step < 0 and draft.kind(at) == "comma"):
@@ -117,8 +135,6 @@ def _state(draft: Draft, begin: int, end: int) -> State | None:
 
 def _said_at(draft: Draft, at: int) -> State | None:
     figure = draft.figure_at(at)
-    if figure is not None and figure.kind == "open":
-        return at, figure, ("open",), "ohm"
     if figure is not None and figure.kind == "amount" and figure.unit == "ohm":
         return at, figure, (figure.value,), "ohm"
     across = draft.phrases[min(at + 1, len(draft.phrases) - 1)].text.split(" ")[0] in {"across", "entre"}
@@ -130,6 +146,13 @@ def _said_at(draft: Draft, at: int) -> State | None:
         and (unit == "V" or (across and not unit))
     ):
         return at, figure, (figure.value,), "V"
+    return _blown_at(draft, at)
+
+
+def _blown_at(draft: Draft, at: int) -> State | None:
+    figure = draft.figure_at(at)
+    if figure is not None and figure.kind == "open":
+        return at, figure, ("open",), "ohm"
     if set(draft.phrases[at].text.split()) & BLOWN and draft.kind(at) in {"filler", "novalue", "heading", "value", "unknown"}:
         return at, figure, (), ""
     return None

@@ -1,16 +1,19 @@
 """In "24v into the float switch, nothing out of it": the two sides of a switch or fuse are its own, and no windings."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 from core.heard.record import Heard, Read
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.heard.line_fuses import LEAST_LINE_V, is_place, on_the_line
 from grammar.binding.heard.taking import take
 from grammar.words.devices import SWITCHES
-from grammar.words.heard import INTO, OUT_OF
+from grammar.words.heard import FED_SIDES, INTO, OTHER_SIDES, OUT_OF
 
 MOST_CONTROL_V = 60.0
 """More than this stands on no control circuit. [V]"""
+LEAST_CONTROL_V = 15.0
+"""From here a value is the control voltage. [V]"""
 REACH = 9
 """Phrases between a part and a value of it."""
 FIGURES = frozenset({"amounts", "value"})
@@ -19,7 +22,7 @@ HARD = frozenset({"stop", "line", "notours", "condition"})
 BOTH = frozenset({"both sides", "each side", "either side", "ambos lados", "los dos lados", "cada lado"})
 BOTH_OF_THEM = 2.0
 SIDE_WORDS = frozenset({"side", "sides", "lado", "lados"})
-ONE = frozenset({"one", "un", "a", "first"})
+ONE = frozenset({"one", "un", "a", "first", "r", "hot", "this", "left", "top"})
 OTHER = frozenset({"other", "otro", "the other"})
 
 
@@ -29,6 +32,20 @@ def sides(draft: Draft) -> None:
         part, named = _part(draft, at)
         if part and not {"parallel", "fuse", "size"} & set(draft.asks):
             _of_part(draft, part, named)
+    _joined(draft)
+
+
+def _joined(draft: Draft) -> None:
+    """In "26 before the fuse, 25.8 after the fuse": the two sides of one part."""
+    for one, two in pairwise(draft.heard):
+        (begin, _), first = one
+        (_, end), second = two
+        if first.what == second.what == "sides" and first.part == second.part:
+            halves = [next((v for v in pair if v is not None), None) for pair in zip(first.values, second.values, strict=True)]
+            if sum(v is None for v in (*first.values, *second.values)) == len(halves):
+                whole = replace(first, values=tuple(halves))
+                draft.heard = [row for row in draft.heard if row not in (one, two)] + [((begin, end), whole)]
+                return
 
 
 def _part(draft: Draft, at: int) -> tuple[str, tuple[int, int]]:
@@ -79,7 +96,7 @@ def _window(draft: Draft, named: tuple[int, int]) -> tuple[int, int]:
 
 
 def _is_other(draft: Draft, at: int) -> bool:
-    return draft.kind(at) in {"ends", "device", "transformer", "alone", "supply"}
+    return not _named_side(draft, at) and draft.kind(at) in {"ends", "device", "transformer", "alone", "supply"}
 
 
 def _can_be(draft: Draft, figure: Figure) -> bool:
@@ -148,19 +165,29 @@ def _in_and_out(draft: Draft, begin: int, end: int, named: tuple[int, int], figu
     if free or not pairs:
         return None
     used = [i for at, figure in pairs.values() for i in (at, figure.at)]
+    fed = _value(pairs["in"][1]) if "in" in pairs else None
     touches = any(draft.clause[i] == draft.clause[named[0]] for i in used)
-    if not touches or (len(pairs) == 1 and not _leads_to(draft, next(iter(pairs.values()))[0], named)):
+    no_winding = isinstance(fed, float) and fed >= LEAST_CONTROL_V  # "float tripped, 24 in and nothing out"
+    if not (touches or no_winding) or (len(pairs) == 1 and not _leads_to(draft, next(iter(pairs.values()))[0], named)):
         return None
-    fed, other = (_value(pairs[name][1]) if name in pairs else None for name in ("in", "out"))
+    other = _value(pairs["out"][1]) if "out" in pairs else None
     return (fed, other), [*used, *_it_behind(draft, used, end)]
 
 
 def _side(draft: Draft, at: int) -> str:
     text = draft.phrases[at].text
+    if named := _named_side(draft, at):
+        return named
     if draft.kind(at) == "value":  # "no sale nada"
         words = set(text.split())
         return "in" if words & INTO else "out" if words & OUT_OF else ""
     return "in" if text in INTO else "out" if text in OUT_OF else ""
+
+
+def _named_side(draft: Draft, at: int) -> str:
+    """In "25 on the line side of the float": a side with a name, and no place of its own."""
+    written = draft.fragment(draft.phrases[at].start, draft.phrases[at].end).lower()
+    return "in" if written in FED_SIDES else "out" if written in OTHER_SIDES else ""
 
 
 def _leads_to(draft: Draft, at: int, named: tuple[int, int]) -> bool:

@@ -9,7 +9,7 @@ from grammar.binding.heard.legs import MOST_COIL_OHM
 from grammar.binding.heard.taking import take
 from grammar.binding.turns import words_of
 from grammar.cues import Found, Index, find, index
-from grammar.words.heard import BREAKER_OFF, CALLS, CONTACTOR, LEG_LIFTED
+from grammar.words.heard import BREAKER_OFF, CALLS, CONTACTOR, LEG_LIFTED, TRIPS
 
 COIL_DEVICES = frozenset({"contactor", "relay", "fan relay", "heat relay"})
 MOST_SHORT_OHM = 3.0
@@ -51,7 +51,7 @@ def _contactor(draft: Draft, owners: list[int], rows: list[Found]) -> None:
     """A contactor or its coil has to be spoken of; a dead motor counts beside a coil's volts alone."""
     coil = any(e.name == "coil" for p in draft.phrases for e in p.ends)
     device = next((p.meaning for p in draft.phrases if p.kind == "device" and p.meaning in COIL_DEVICES), None)
-    if not coil and device is None:
+    if (not coil and device is None) or any(fact.value == "no_control_power" for _, fact in draft.facts):
         return
     for what in ("stays_out", "no_click", "motor_dead"):
         found = next((row for row in rows if row.meaning == what), None)
@@ -62,7 +62,8 @@ def _contactor(draft: Draft, owners: list[int], rows: list[Found]) -> None:
 
 def _breaker(draft: Draft, owners: list[int], rows: list[Found]) -> None:
     """The bare volts that come with it are the line's."""
-    if not rows or any(fact.value == "trips_breaker" for _, fact in draft.facts):
+    said = {word for phrase in draft.phrases for word in phrase.text.split()}
+    if not rows or said & TRIPS or any(fact.value == "trips_breaker" for _, fact in draft.facts):
         return
     free = [f for f in draft.figures if f.kind == "amount" and not f.done and f.unit in {None, "V"}]
     placed = any(p.kind in {"ends", "device"} for p in draft.phrases)
