@@ -163,16 +163,44 @@ def _by_value(draft: Draft, free: list[Figure]) -> list[Reading]:
 def _answer(draft: Draft, figure: Figure) -> None:
     """A bare value answers the test just asked."""
     context = draft.context
-    if context.asked_fact is not None and figure.kind == "amount" and _fact(draft, figure, context.asked_fact):
+    told = _is_the_answer(draft, figure)
+    if context.asked_fact is not None and figure.kind == "amount" and told and _fact(draft, figure, context.asked_fact):
         return
     if context.asked is None:
         _ask_where(draft, figure)
         return
+    if not told:
+        return  # "is 40 enough", "will be there in 20": a number of something else
     measure, leads = context.asked
     reading = _as(draft, figure, measure, leads)
     if reading is not None:
         figure.done = True
         draft.readings.append(reading)
+
+
+BESIDE = frozenset({
+    "is", "reads", "now", "comma", "stop", "line", "sign", "star", "alone", "heading", "condition", "winding", "transformer", "both", "change", "novalue", "value", "amounts", "leadword", "yes", "all", "withdraw",
+})  # fmt: skip
+"""Kinds that may stand beside a bare number that answers."""
+SMALL = frozenset({
+    "it", "i", "get", "got", "shows", "meter", "says", "me", "the", "ok", "okay", "so", "yeah", "yep", "yes", "there", "here", "still", "just", "only", "about", "like", "looks", "that", "and", "my", "this", "we", "read", "uh", "um", "well", "oh", "im", "around", "same", "again", "on", "one", "right",
+    "ya", "si", "pues", "sale", "el", "la", "lo", "tengo", "aqui", "ahi", "bueno", "como", "sigue", "igual", "nomas", "apenas", "esta", "casi", "un", "poco",
+})  # fmt: skip
+"""Words that may."""
+
+
+def _is_the_answer(draft: Draft, figure: Figure) -> bool:
+    """The figure is nearly the whole message, or has a unit: a number in a question or in talk answers no test."""
+    if "?" in draft.text or set(draft.asks) - {"correct", "cannot"}:
+        return figure.kind != "amount"
+    if figure.unit is not None or figure.kind != "amount":
+        return True
+    others = [p for at, p in enumerate(draft.phrases) if at != figure.at]
+    if draft.phrases[0].text in {"is", "are"} and len(others) > 1:
+        return False  # "is 27 ok"
+    strange = [p for p in others if p.kind not in BESIDE and p.text not in SMALL]
+    reads = any(p.kind == "reads" for p in others)
+    return len(strange) <= (1 if reads else 0)
 
 
 BOUNDS = {

@@ -36,7 +36,7 @@ def guess_unit(draft: Draft, figure: Figure) -> None:
         figure.unit, figure.unit_from = asked, "neighbour"
     elif site.kind == "pair" or site.name == "leads":
         _guess_on_pair(draft, figure, neighbour)
-    elif (neighbour is None and _was_live(draft, figure, site)) or _in_a_state(figure, site):
+    elif (neighbour is None and (_was_live(draft, figure, site) or _low_impedance(draft))) or _in_a_state(figure, site):
         figure.unit, figure.unit_from = "V", "neighbour"
     elif figure.value == 0:
         _guess_zero(draft, figure, neighbour)
@@ -78,6 +78,11 @@ def _was_live(draft: Draft, figure: Figure, site: Site) -> bool:
     return before is not None and fits_live(site.name, before)
 
 
+def _low_impedance(draft: Draft) -> bool:
+    """Low impedance is a mode for volts; two meters that are compared are another matter."""
+    return len(draft.figures) == 1 and any(p.kind == "condition" and p.meaning == "low_impedance" for p in draft.phrases)
+
+
 def _in_a_state(figure: Figure, site: Site) -> bool:
     """Loaded and unloaded are said of volts."""
     return figure.state in {"lifted", "loaded"} and site.name == "secondary" and 10 <= figure.value <= 60
@@ -105,12 +110,20 @@ def _says_unit(figure: Figure) -> bool:
     return placed and figure.unit_from in {"own", "word"} and figure.unit in {"V", "A", "ohm"}
 
 
+def _all_volts(draft: Draft) -> bool:
+    """All readings of the job so far are volts."""
+    readings = draft.context.readings
+    return bool(readings) and all(reading.measure.endswith(("_volts", "_volts_lifted")) for reading in readings)
+
+
 def _guess_zero(draft: Draft, figure: Figure, neighbour: str | None) -> None:
     others = [f for f in draft.around(figure.at) if f is not figure and not f.withdrawn and f.site is not None]
     if neighbour == "V" or any(_plain_live(f) or f.kind == "nothing" for f in others):
         figure.unit, figure.unit_from = "V", "neighbour"
     elif neighbour == "ohm":
         figure.unit, figure.unit_from = "ohm", "neighbour"
+    elif _all_volts(draft):
+        figure.unit, figure.doubt = "V", "unit"
     elif figure.site is not None and "ohm" not in MEASURE_AT[figure.site.name]:
         figure.unit, figure.unit_from = "V", "live"  # a disconnect is read in volts and nothing else
     else:
@@ -118,7 +131,10 @@ def _guess_zero(draft: Draft, figure: Figure, neighbour: str | None) -> None:
 
 
 def _guess_on_pair(draft: Draft, figure: Figure, neighbour: str | None) -> None:
-    if neighbour in {"V", "ohm"}:
+    leads = set(figure.site.leads or ()) if figure.site is not None else set()
+    if leads & {"l1", "l2", "l3"} and "ground" in leads and neighbour != "ohm":
+        figure.unit, figure.unit_from = "V", "live"  # a leg of the supply to ground
+    elif neighbour in {"V", "ohm"}:
         figure.unit, figure.unit_from = neighbour, "neighbour"
     elif draft.live or draft_shows_live(draft) or _of_two(figure):
         figure.unit, figure.unit_from = "V", "heading"
@@ -157,6 +173,8 @@ def _guess_outside(draft: Draft, figure: Figure) -> None:
             )
             figure.done = True
             return
+        figure.unit, figure.doubt = "V", "unit"
+    elif _all_volts(draft) and 10 <= figure.value <= 60 and name in {"secondary", "control", "coil", "load"}:
         figure.unit, figure.doubt = "V", "unit"
     elif name in {"secondary", "control", "coil", "fuse", "load"} and 12 <= figure.value <= 60:
         either(draft, figure, ("V", "ohm"))

@@ -12,7 +12,8 @@ SMALL = frozenset({"filler", "is", "colon", "at", "leadword", "and", "sign", "co
 
 def labels(draft: Draft) -> None:
     """Facts of leads: `lead_is` and `tap_lead`."""
-    asked = "which_lead" in draft.asks and "?" in draft.text
+    begins = draft.phrases[0].text.split(" ")[0] if draft.phrases else ""
+    asked = "which_lead" in draft.asks and ("?" in draft.text or begins in {"is", "are", "es", "son"})
     if not asked:
         _roles(draft)
     _landed(draft)

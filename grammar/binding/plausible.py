@@ -48,6 +48,8 @@ def fits_live(place: str, value: float) -> bool:
 
 
 SUPPLIES_V = (120.0, 208.0, 240.0, 277.0, 480.0)
+GHOST_OF_480_V = 40.0
+"""From here on low volts of a line are a ghost rather than a slip. Common practice, no source. [V]"""
 """The usual supplies. ANSI C84.1, from memory. [V]"""
 
 
@@ -94,6 +96,7 @@ def slip(place: str, unit: str, value: float) -> Slip | None:
         live.slip_low <= value <= live.slip_high
         and live.low <= value * 10 <= live.high
         and (not is_line or is_usual_supply(value * 10))
+        and not (place == "line" and value > GHOST_OF_480_V)
     ):
         likely = round(value * 10, 6)
     elif value > live.sure_to and live.low <= value / 10 <= live.high:

@@ -71,6 +71,15 @@ def ask_which(draft: Draft, figures: list[Figure]) -> None:
         earlier.done = later.done = True
 
 
+def idle_and_loaded(figures: list[Figure]) -> None:
+    """In "sec 26, drops to 17 when it pulls in": the value of no told state is doubted beside the loaded one."""
+    volts = [f for f in figures if f.site is not None and f.kind == "amount" and f.unit == "V"]
+    loaded = {f.site.name for f in volts if f.site is not None and f.state == "loaded"}
+    for figure in volts:
+        if figure.state is None and figure.site is not None and figure.site.name in loaded & {"secondary", "control"}:
+            figure.doubt = figure.doubt or "disagree"
+
+
 def _clashes(draft: Draft, earlier: Figure, later: Figure) -> bool:
     if (
         earlier.done

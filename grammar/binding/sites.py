@@ -79,6 +79,7 @@ LED_THERE = frozenset(
         "en el",
         "el",
         "leaving",
+        "al",
         "at my",
         "out",
         "of",

@@ -38,6 +38,7 @@ def supply(draft: Draft) -> None:
             and draft.told("supply_volts") is None
         ):
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+    _leading(draft)
     _supply_of_a_question(draft)
     _supply_by_itself(draft)
     air = any(s.kind == "notours" and s.name == "temperature" for s in draft.sites.values())
@@ -81,6 +82,18 @@ def _before_a_comma(draft: Draft, at: int) -> int | None:
     while draft.kind(step) in {"is", "at", "between", "filler"}:
         step -= 1
     return step - 1 if draft.kind(step) == "comma" and draft.kind(step - 1) == "supply" else None
+
+
+def _leading(draft: Draft) -> None:
+    """In "208v pri 207v sec 0v": the first value has no place of its own, for each place is followed by its value."""
+    figure = draft.figure_at(0)
+    if figure is None or not volts(figure) or figure.value not in NOMINAL_V or draft.told("supply_volts") is not None:
+        return
+    row = [p.kind for p in draft.phrases if p.kind not in {"comma", "and"}]
+    places, values = row[1::2], row[2::2]
+    alike = len(row) >= 5 and len(row) % 2 == 1 and set(places) == {"ends"} and set(values) <= {"amounts", "value"}
+    if alike:
+        draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
 
 
 def _supply_of_a_question(draft: Draft) -> None:

@@ -252,11 +252,13 @@ def _means_live(words: Sequence[str], found: Found) -> bool:
 def _asks(draft: Draft, words: Sequence[str]) -> None:
     bare = [w for w in words if w]
     short = tuple(bare)
-    if len(bare) <= 4 and (name := _whole().get(short)) is not None:
+    if len(bare) <= LONGEST_WHOLE and (name := _whole().get(short)) is not None:
         draft.asks.append(name)
-    draft.asks += _named_with_a_mark(draft.parsed.words)
+    draft.asks += _named_with_a_mark(draft.parsed.words, figures=any(f.kind == "amount" for f in draft.figures))
     found = find(words, vocabulary("asks"))
     draft.asks += [f.meaning for f in found if not _in_the_middle(words, f)]
+    if "close_job" in draft.asks and draft.text.rstrip().endswith("?") and len(bare) <= FEW_WORDS:
+        draft.asks = ["next" if ask == "close_job" else ask for ask in draft.asks]  # "all done?" closes nothing
     draft.asks = _settled(list(dict.fromkeys(draft.asks)), draft)
     if "why" in draft.asks:  # "why do you say the primary is open?" tells no reading
         for figure in draft.figures:
@@ -265,6 +267,12 @@ def _asks(draft: Draft, words: Sequence[str]) -> None:
 
 def _in_the_middle(words: Sequence[str], found: Found) -> bool:
     """In "tied the switch closed and left": one word like "done" closes a job only where a message begins or ends with it."""
+    if (
+        found.meaning == "new_job"
+        and words[found.at[-1]] in {"one", "uno"}
+        and words[found.at[-1] + 1 : found.at[-1] + 2] in BLEW
+    ):
+        return True  # "new one blew too"
     if found.meaning == "next" and len(found.at) == 1:
         return words[found.at[0] + 1 : found.at[0] + 2] in (
             ["door"],
@@ -283,15 +291,20 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
     )
 
 
+BLEW = (["blew"], ["popped"], ["pops"], ["blows"], ["too"], ["burned"], ["burnt"], ["went"], ["also"], ["trono"], ["quemado"])
+LONGEST_WHOLE = 6
+"""Words of the longest text that is looked up as a whole."""
+VERDICTS = frozenset({"good", "bad", "done", "malo", "bueno"})
+"""Nouns and more that ask for the verdict, which a message with readings is answered with anyway."""
 NAMED = {
     "fuse": "fuse", "breaker": "fuse", "fusible": "fuse", "tap": "tap", "toma": "tap", "size": "size", "drop": "wire_run", "common": "which_lead", "comun": "which_lead", "caida": "wire_run", "next": "next",
-    "tamano": "size", "fusing": "fuse", "protection": "fuse", "proteccion": "fuse", "parallel": "parallel", "paralelo": "parallel", "reason": "why",
+    "tamano": "size", "fusing": "fuse", "protection": "fuse", "proteccion": "fuse", "parallel": "parallel", "paralelo": "parallel", "reason": "why", "good": "next", "bad": "next", "done": "next", "malo": "next", "bueno": "next",
 }  # fmt: skip
 """What a noun with a question mark, and nothing else in its clause, asks for: "got a 75va, fuse?"."""
 FEW_WORDS = 3
 
 
-def _named_with_a_mark(words: Sequence[Phrase]) -> list[str]:
+def _named_with_a_mark(words: Sequence[Phrase], *, figures: bool) -> list[str]:
     """Asks of clauses of a word or three that end in a question mark."""
     asks = []
     for at, phrase in enumerate(words):
@@ -305,7 +318,8 @@ def _named_with_a_mark(words: Sequence[Phrase]) -> list[str]:
         if 0 < len(clause) <= FEW_WORDS and (
             at == len(clause) or words[at - len(clause) - 1].kind in {"comma", "stop", "line", "colon"}
         ):
-            asks += [NAMED[w] for text in clause for w in text.split() if w in NAMED]
+            named = [w for text in clause for w in text.split() if w in NAMED]
+            asks += [NAMED[w] for w in named if w not in VERDICTS or not figures]
     return asks
 
 
@@ -347,7 +361,7 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
     "size": ("next", "expect"),
     "next": ("expect",),
     "parallel": ("size",),
-    "language": ("help",),
+    "language": ("help", "resume_job"),
     "start": ("new_job", "next"),
     "invite": ("next", "new_job"),
     "settings": ("next",),

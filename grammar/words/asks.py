@@ -77,6 +77,7 @@ ASKS = (
     Cue(
         "size",
         en=(
+            "what do i|we buy|order", "what should i|we buy|order",
             "what do i|we need va|volt", "what va|size do|would|will|should i|we|it need|want|take",
             "need .. size", "size here|needed|please|this|me", "whats|what's .. size|right transformer|xfmr|va", "whats|what's the right|best|correct|smallest|minimum .. va|size|transformer|xfmr", "how many|much va|volt", "how big .. transformer|xfmr|va|one|should|do|to", "is|will|would|does|can|could .. va|40|50|75|20|100|60 .. enough|hold|handle|carry|do|work|cover|cut", "what va .. get|buy|need|put|use|install|order|pick|want", "what|which .. transformer|xfmr .. get|buy|need|put|use|install|order|pick|want", "minimum va|size|transformer|xfmr", "smallest .. va|transformer|xfmr", "size .. transformer|xfmr", "va required|requirement|needed|rating", "spec .. transformer|xfmr", "transformer|xfmr big|large enough", "how big a transformer|xfmr", "am i overloaded|over|overloading", "is it|this|that overloaded|undersized|oversized", "over loaded", "is .. big enough", "room to add|for", "enough for|to", "can i add", "what should i replace .. with", "what do i replace .. with",
             "what size .. transformer|xfmr|do|should|unit|va|one", "what size xfmr|transformer", "what size",
@@ -254,6 +255,7 @@ ASKS = (
     Cue(
         "next",
         en=(
+            "whats|what's the verdict|call|diagnosis", "what's|whats the move|plan", "what do you think",
             "a|the next step|test|check|move", "am i|we done", "anything left|else .. check|test|do|try|measure",
             "anything else|more i|to .. test|check|measure|read|try|look|do", "what .. test|check|measure|ohm|try|look .. next", "which .. test|check|measure|reading .. next", "what test|reading|check .. next|now", "where .. go|look|check|start|head from|next|now", "what .. next|now", "so now what", "whats left to check|test|do", "where do i put my|the meter|leads|probes", "where should my|the meter|leads|probes", "what else .. need|want|ohm|measure", "next up", "next thing", "what am i missing|looking|checking|testing", "tell me what to|next", "what do we|u .. next|check|test|need|want", "any other|more readings|tests|checks|reading|test", "what would help|narrow", "best next", "how do i find .. short|break|fault|problem", "what's my next", "whats the plan", "give me .. next", "where to look|check|start|go",
             "what next", "what reading|test|measurement|number do you need|want", "which reading|test do you",
@@ -268,6 +270,7 @@ ASKS = (
             "what am i looking", "where from here", "what do u want",
         ),
         es=(
+            "cual es el diagnostico|veredicto",
             "que debo|deberia|tengo-que|hay-que|puedo|necesito medir|revisar|checar|probar|tomar|leer|hacer", "que me toca",
             "que otra|otras lectura|prueba|medida|medicion|lecturas|pruebas|cosa", "que mas .. mido|reviso|checo|pruebo|hago|ocupas|necesitas|falta|quieres", "donde pongo .. puntas|medidor|metro", "ahora que .. hago|mido|reviso|checo|pruebo", "que .. sigue", "y ahora|luego|despues que", "que lectura|prueba|medida .. ocupas|necesitas|quieres|falta|sigue|tomo|hago", "donde busco|checo|mido|reviso|empiezo|sigo", "por donde le sigo|busco|empiezo", "como encuentro .. corto|falla|problema", "cual es el .. paso|prueba", "cual es la siguiente|proxima", "proximo paso", "siguiente prueba", "que me falta", "que le mido|reviso|pruebo", "que quieres que", "dime que .. mido|reviso|checo|pruebo|hago|sigue", "para donde",
             "que sigue", "que mas", "que necesitas", "que ocupas", "ahora que sigue", "que debo checar", "que falta",
@@ -310,6 +313,7 @@ ASKS = (
     Cue(
         "new_job",
         en=(
+            "start me a|another", "fresh one for|at|on",
             "moving|going|headed|heading|off|on to the|another next|unit|job|house|call|one", "to the next one|unit|job|house|call|site", "onto the next",
             "new job", "new one", "next job", "start over", "start this over", "start this one over", "start it over",
             "start from scratch", "begin again", "lets start over", "new system", "on to another", "start new",
@@ -347,6 +351,7 @@ ASKS = (
     Cue(
         "history",
         en=(
+            "what do we|you|i know", "what you know",
             "what i've|ive|we've entered|sent|given|told|logged|typed|got|put|measured|done|taken", "run|walk|take me|us through what|the|my", "go over|through what|the|my", "what .. entered|logged|typed|taken",
             "what|which .. have|did|got|you|i .. so far|sent|send|given|gave|logged|recorded|down", "show|list .. everything|all|readings|numbers|log|far", "what have i|we|you .. sent|told|given|got|checked|tested|measured", "everything .. so far", "whats in .. log|job", "whats been|recorded|logged",
             "history", "what readings", "what do you have", "what have i|we", "what did i", "everything i sent|gave|told",
@@ -414,6 +419,7 @@ ASKS = (
     Cue(
         "cannot",
         en=(
+            "cant|can't primary|secondary|its|it's|the|theyre|no|not", "no ohm|amp|volt|clamp|meg meter", "no meter|ohmmeter|clamp|megger|tools|ladder|access with|on|here|today|yet", "no meter|ohmmeter|clamp|megger|ladder", "only got|have|brought a|my tic|tick|tracer|proximity|stick|pen|volt", "dont|don't have a|an|my|any|the clamp|meter|ohmmeter|megger|amp|ladder|key|way|tool", "no label|tag|sticker|markings anywhere", "wont|won't come off|out|loose", "its|it's|is potted|sealed|riveted|soldered",
             "can't get to it", "cant get to it", "can't reach", "cant reach", "can't do that", "cant do that", "no way to",
             "can't get in|at|there", "cant get in|at|there", "can't test|check|measure|read", "cant test|check|measure|read",
             "not possible", "unable to", "don't have .. tool|meter|clamp|megger|amp",
@@ -425,6 +431,7 @@ ASKS = (
             "can't pull|turn|shut|isolate|kill", "cant pull|turn|shut|isolate|kill", "can not",
         ),
         es=(
+            "no traigo|tengo gancho|medidor|multimetro|metro|amperimetro|escalera|llave|herramienta", "esta sellado|soldado|encapsulado|remachado",
             "no puedo", "no alcanza mi", "no hay espacio", "no llego a", "no esta accesible", "no me deja", "no hay acceso",
             "no traigo", "no se puede", "no alcanzo", "no llego", "no tengo acceso",
             "no tengo .. herramienta|amperimetro|gancho|medidor|megger", "imposible", "saltalo", "saltatela", "no hay manera",
@@ -474,6 +481,7 @@ ASKS = (
     Cue(
         "resume_job",
         en=(
+            "pull|bring|open up rtu|unit|job|ahu", "go|switch|jump to rtu|unit|job|ahu",
             "back to", "back on rtu|job|unit", "go back to", "return to", "resume", "switch to", "switch back", "open job",
             "pick up .. job", "continue .. job|on", "reopen", "/job", "/resume", "i'm back at", "im back at", "continue with",
         ),
@@ -591,6 +599,16 @@ WHOLE = (
             "nuh uh", "no it isn't", "no it's not", "no its not",
         ),
         es=("no es", "negativo", "no senor", "incorrecto", "nel", "para nada", "no es eso", "esta mal", "nop"),
+    ),
+    Cue(
+        "next",
+        en=(
+            "should i replace it", "should i change it", "should i swap it", "is it bad", "is it good", "is it shot", "is it toast", "is it ok", "is it dead", "is the transformer bad", "is the transformer good", "is the xfmr bad", "is the transformer shot",
+            "is the transformer ok", "good or bad", "bad or good", "it was the transformer right", "so its the transformer", "so it's the transformer", "is it the transformer", "does it need replaced", "is it the xfmr", "so is it bad", "replace it", "is that bad", "is this bad", "is this thing toast",
+        ),
+        es=(
+            "lo cambio", "la cambio", "esta malo", "esta bueno", "es malo", "esta malo el trafo", "esta malo el transformador", "sirve o no", "sirve o no sirve", "es el transformador", "es el trafo", "esta bien o mal", "lo reemplazo", "que tiene", "si sirve",
+        ),
     ),
     Cue(
         "next",

@@ -56,7 +56,7 @@ LINKS = (
         es=(
             "no espera", "espera no", "espera", "perdon", "digo", "mejor dicho", "corrijo", "correccion", "no perdon",
             "me equivoque", "no digo", "perdon no", "disculpa", "ups", "miento", "no miento", "me confundi", "borra eso",
-            "rectifico", "quiero decir", "era error", "aguanta", "que diga", "perdon quise decir", "perdon digo", "o mas bien", "mas bien", "ay no", "mentira", "dije mal", "espera espera", "no no",
+            "rectifico", "quiero decir", "era error", "que diga", "perdon quise decir", "perdon digo", "o mas bien", "mas bien", "ay no", "mentira", "dije mal", "espera espera", "no no",
             "fe de erratas", "perate", "no perate", "pera", "perame", "esperate no", "no esperate", "esperame", "espera tantito", "espérame", "no hombre", "chin", "ah perdon", "uy no", "no es cierto", "aguantame", "no cierto", "disculpa no", "ah no", "me equivoque digo", "lo dije mal", "espérate",
         ),
     ),

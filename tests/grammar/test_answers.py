@@ -176,3 +176,17 @@ def test_the_last_reading_is_restated(text: str, measure: str) -> None:
     assert message.readings == (Reading(measure=measure, value=24.6),)
     assert message.withdrawn == ("secondary_volts",)
     assert message.asks == ("correct",)
+
+
+@pytest.mark.parametrize(
+    "text", ["is 40 enough", "is 75 too big", "how bout 50", "will be there in 20", "its a 40", "be back in 30", "is 27 ok", "24?"]
+)
+def test_a_number_in_talk_answers_no_test(text: str) -> None:
+    """A bare number answers only where it is nearly the whole message."""
+    assert read(text, ASKED_OHMS).readings == ()
+
+
+@pytest.mark.parametrize("text", ["40", "its 40", "got 40", "reads 40", "meter says 40", "ok 40", "40 ohms", "i get 40 now"])
+def test_a_number_nearly_alone_answers_the_test(text: str) -> None:
+    """With the small words of an answer around it."""
+    assert read(text, ASKED_OHMS).readings == (Reading(measure="primary_ohms", value=40.0),)
