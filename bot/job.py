@@ -54,7 +54,9 @@ class Repair:
     since: int
     """As many messages counted before it."""
     told: bool
-    """True where it says what was done; False where the job was only closed, or the proof only asked for."""
+    """True where it says that the transformer was; False where the job was only closed, the proof asked for, or a part put right."""
+    keeps: bool = False
+    """True where only a part was put right: what was read elsewhere still counts."""
     again: str | None = None
     """Id of the message that took the job up again: from it on the repaired unit is diagnosed, and no longer proved."""
 
@@ -79,6 +81,8 @@ class State:
     language: str = "en"
     qualified: bool | None = None
     repair: Repair | None = None
+    closed_by: str | None = None
+    """Id of the message that closed the job, where nothing counted after it: to undo it opens the job again."""
     clearing: bool = False
     """True where the last reply asked whether the readings are to be started over."""
 
@@ -91,6 +95,11 @@ class State:
     def since_repair(self) -> tuple[Reading, ...]:
         """The readings of the unit as it is now."""
         return self.stood[-1][0] if len(self.stood) > (0 if self.repair is None else self.repair.since) else ()
+
+    @property
+    def standing(self) -> tuple[Reading, ...]:
+        """The readings that count beside the next ones."""
+        return self.readings if self.repair is not None and self.repair.keeps else self.since_repair
 
     @property
     def before_repair(self) -> tuple[Reading, ...]:
@@ -210,8 +219,10 @@ def take(state: State, message_id: str, message: Message) -> State:
         for _ in range(message.undoes or 1):
             state = undone(state)
     elif message.readings or message.facts or message.withdrawn or message.renewed:
-        standing = (readings_after(state.since_repair, message), facts_after(state.facts, message))
-        state = replace(state, kept=(*state.kept, (message_id, message)), stood=(*state.stood, standing))
+        standing = (readings_after(state.standing, message), facts_after(state.facts, message))
+        state = replace(state, kept=(*state.kept, (message_id, message)), stood=(*state.stood, standing), closed_by=None)
+    if "close_job" in message.asks:
+        state = replace(state, closed_by=message_id)
     declined = state.declined
     if "cannot" in message.asks and state.asked is not None:
         declined |= {state.asked}
@@ -240,16 +251,18 @@ def repaired(state: State, message_id: str, message: Message) -> State:
         return replace(state, repair=replace(told, again=message_id))
     closes, asks = "close_job" in message.asks, "prove" in message.asks
     if told is not None and told.again is None:  # the same repair, told better
-        return replace(state, repair=replace(told, told=told.told or now))
-    if asks or (state.readings and now) or (closes and (state.kept or message.facts)):
-        return replace(state, repair=Repair(by=message_id, since=len(state.kept), told=now))
+        return replace(state, repair=replace(told, told=told.told or now, keeps=told.keeps and not now))
+    put_right = bool(message.renewed) and not now
+    if asks or (state.readings and (now or put_right)) or (closes and (state.kept or message.facts)):
+        return replace(state, repair=Repair(by=message_id, since=len(state.kept), told=now, keeps=put_right))
     return state
 
 
 def _goes_on(repair: Repair, message: Message) -> bool:
     """Whether a message shows that what looked like a repair was none."""
     dead = any(MEASURES[reading.measure].unit == "ohm" for reading in message.readings)
-    return "resume_job" in message.asks or (dead and repair.again is None)
+    fails = any(fact.fact == "symptom" for fact in message.facts)
+    return "resume_job" in message.asks or ((dead or fails) and repair.again is None)
 
 
 def restored(state: State) -> State:
@@ -262,8 +275,13 @@ def restored(state: State) -> State:
 
 
 def undone(state: State) -> State:
-    """The state without the last message that counts, or without the repair where that was told last."""
+    """The state without the last message that counts, or without the word that closed the job or told its repair where that came last."""
     told = state.repair
+    if state.closed_by is not None:
+        was_told_there = told is not None and told.by == state.closed_by
+        is_kept = state.kept[-1:] and state.kept[-1][0] == state.closed_by
+        left = replace(state, kept=state.kept[:-1], stood=state.stood[:-1]) if is_kept else state
+        return replace(left, closed_by=None, repair=None if was_told_there else told)
     if told is not None and len(state.kept) <= told.since:
         return replace(state, repair=None)
     is_told_there = told is not None and state.kept[-1:] and state.kept[-1][0] == told.by

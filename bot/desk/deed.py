@@ -22,8 +22,8 @@ class At:
     job: Job
     blank: bool
     """True where nothing was told in the job yet."""
-    unrepairs: bool
-    """True where the message takes back the word that the unit was repaired."""
+    reopens: bool
+    """True where the message takes back the word that closed the job."""
     sent: Incoming
     reply: Reply
     """What the conversation answers, before the desk does anything."""

@@ -145,6 +145,7 @@ def close_job(at: At) -> Deed:
         return Deed(lines=tuple(listed(at)))
     outcome = outcome_of(at.sent.text, name)
     store.close_job(at.session, job, outcome, at.now)
+    outcome = outcome or job.outcome
     done = say("Done: {outcome}", outcome=outcome) if outcome else say('To note what was done: "done, replaced, 50 va"')
     lines = [say("Closed: {job}", job=title(job, at.now.tzinfo)), done]
     if at.reply.message.repaired:
@@ -168,7 +169,7 @@ def repaired(at: At) -> Deed | None:
 
 def reopened(at: At) -> Deed | None:
     """Open the job again that was closed by the message that is now taken back."""
-    if not at.unrepairs or at.job.closed_at is None:
+    if not at.reopens or at.job.closed_at is None:
         return None
     store.reopen_job(at.session, at.technician, at.job)
     at.job.outcome = None

@@ -15,7 +15,6 @@ from bot.desk.memory import Memory
 from bot.desk.note import note
 from bot.desk.other_unit import other_unit
 from bot.desk.turns import turn_of
-from bot.job import undone
 from bot.reply import Reply
 from bot.store import jobs as store
 from bot.store import log
@@ -152,7 +151,7 @@ def _answer(session: Session, sent: Incoming, place: Place, memory: Memory, give
         technician=place.technician,
         job=place.job,
         blank=not thought.before.kept,
-        unrepairs="undo" in thought.reply.message.asks and undone(thought.before).repair is not thought.before.repair,
+        reopens="undo" in thought.reply.message.asks and thought.before.closed_by is not None,
         sent=sent,
         reply=thought.reply,
     )

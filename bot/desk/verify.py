@@ -93,13 +93,13 @@ def _of_its_people(session: Session, job: Job) -> Iterator[Said]:
 
 
 def _row_agrees(job: Job, noted: Sequence[Turn]) -> bool:
-    """Whether supply, tap, rating and verdict of the row are those that the log comes to."""
+    """Whether supply, tap and rating of the row are those that the log comes to, and its verdict is one that was given."""
     told = fold(noted).job(Message())
     if facts_noted(told) != (job.supply_volts, job.tap_volts, job.rated_va):
         return False
-    verdicts = [turn.reply["verdict"] for turn in noted if turn.reply is not None and turn.reply.get("verdict")]
-    last = (verdicts[-1]["finding"], verdicts[-1]["transformer"]) if verdicts else (None, None)
-    return (job.finding, job.transformer) == last or (job.finding is None and not told.readings)
+    given = [turn.reply["verdict"] for turn in noted if turn.reply is not None and turn.reply.get("verdict")]
+    verdicts = {(verdict["finding"], verdict["transformer"]) for verdict in given} or {(None, None)}
+    return (job.finding, job.transformer) in verdicts or (job.finding is None and not told.readings)
 
 
 def _noted(log: Sequence[Turn]) -> Sequence[Turn]:

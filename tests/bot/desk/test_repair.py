@@ -172,3 +172,43 @@ def test_a_photo_after_the_last_word_goes_with_the_job_just_closed(office: Offic
 
         assert soon is not None
         assert (soon.id, late) == (closed.job_id, None)
+
+
+def test_undo_after_the_last_word_takes_that_word_back_and_no_reading(office: Office) -> None:
+    """Also where the repair was told before it, with readings."""
+    office.says(*FOUND, "replaced it, sec 26.4 unloaded", "R-C 25 V")
+    closed = office.says("done")
+    undone = office.says("undo")
+
+    assert closed.splitlines()[1] == "Done: replaced it, sec 26.4 unloaded"
+    assert undone.splitlines()[0] == "Open again: rtu 3"
+    assert "Taken back" not in undone
+    assert "25 V" in office.says("history")
+
+
+def test_a_new_fuse_begins_the_proof_and_the_finding_stays(office: Office) -> None:
+    """What was found stands in the row and in the report; what is read then proves the repair."""
+    office.says("new job rtu 3", "120 building, pri 119v sec 26v r-c 0v fuse OL", "load ohms 0.3")
+    proof = office.hear("new 3 amp fuse in, R to C 24.6 V")
+    office.says("done, fixed the y wire")
+    page = text_of(office, proof.job_id)
+
+    assert "Pass, R to C" in proof.text
+    assert outcome(office)[2] == "protection_open"
+    assert "The low-voltage fuse or breaker is open" in page
+    assert "24.6 V" in page.split("PROOF AFTER THE REPAIR")[1]
+
+
+def test_a_new_fuse_that_opens_again_goes_on_with_the_search(office: Office) -> None:
+    """It was part of the diagnosis."""
+    office.says("new job rtu 3", "120 building, pri 119v sec 26v r-c 0v fuse OL", "new fuse in, it blew again")
+
+    assert office.hear("R-C ohms 0.3").record["verdict"]["also"] == ["load_short"] or "short" in office.says("why").lower()
+
+
+def test_a_question_closes_no_job(office: Office) -> None:
+    """It is answered with what is missing."""
+    office.says(*FOUND)
+
+    assert "Closed" not in office.says("done?")
+    assert outcome(office)[1] is False
