@@ -1,6 +1,6 @@
 """One lead against several: "white to: black 6, red 11", "wht to blk 6.1, red 10.9", "desde el blanco: negro 6, rojo 11"."""
 
-from grammar.binding.draft import Draft, Figure
+from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.places import lead_name, site_of
 from grammar.binding.told import NOMINAL_V
 from grammar.phrase import End, Phrase
@@ -32,6 +32,27 @@ def lead_lists(draft: Draft) -> None:
             if site is not None:
                 draft.sites[at] = site
             sentence = draft.sentence[at]
+
+
+def labelled_pairs(draft: Draft) -> None:
+    """In "com-120 20 ohms, com-208 53 ohms": leads by what their label says of them."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind != "common":
+            continue
+        step = at + 1
+        while draft.kind(step) in {"to", "sign"}:
+            step += 1
+        label = draft.figure_at(step)
+        if label is None or label.kind != "amount" or label.unit is not None or abs(label.value) not in NOMINAL_V:
+            continue
+        behind = step + 1
+        while draft.kind(behind) in LEADS_TO | {"tapword"}:
+            behind += 1
+        value = draft.figure_at(behind)
+        if value is None or not (value.kind == "open" or (value.unit in {None, "ohm"} and value.value not in NOMINAL_V)):
+            continue
+        label.done = True
+        draft.sites[at] = Site(at, "pair", "leads", ("com", f"{abs(label.value):g}"))
 
 
 def _single(draft: Draft, at: int) -> str | None:

@@ -3,7 +3,7 @@
 from grammar.binding.digit_leads import apart_pairs, number_pairs
 from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.joined_sites import both, ground_of, in_and_out, split_pairs
-from grammar.binding.lead_lists import lead_lists
+from grammar.binding.lead_lists import labelled_pairs, lead_lists
 from grammar.binding.paired_values import paired_values
 from grammar.binding.places import site_of, uses_marks
 from grammar.binding.plausible import fits_live
@@ -41,6 +41,7 @@ def find_sites(draft: Draft) -> None:
     paired_values(draft)
     both(draft)
     lead_lists(draft)
+    labelled_pairs(draft)
     _dead_places(draft)
     _named_by_state(draft)
     if any(site.kind == "pair" and site.leads in {("r", "r"), ("c", "c")} for site in draft.sites.values()):

@@ -40,6 +40,9 @@ TAP_JOINS = frozenset({"/", "slash", "-", "or", "and", "to"})
 
 def _tap_beside(draft: Draft, figure: Figure) -> int | None:
     """The word that makes the figure a tap: right behind it, or before it with nothing measured between."""
+    ohms = draft.figure_at(figure.at - 2)
+    if ohms is not None and ohms.unit == "ohm" and draft.phrases[figure.at - 1].text == "on" and figure.value in NOMINAL_V:
+        return figure.at - 1  # "pri 20 ohms on 120"
     behind = neighbour(draft, figure.at, 1, {"tapword"}, 0)
     if behind is not None:
         reach = range(behind, min(behind + 5, len(draft.phrases)))

@@ -46,6 +46,7 @@ ASKS = (
     Cue(
         "tap",
         en=(
+            "what if i|we land|use|put|hook|tap|go",
             "tell|give|show|pick|find|choose|name me|us|the .. tap", "need|want the|a .. tap", "the tap for|please", "best|right|proper|correct|good tap|lead|primary",
             "put|land|hook|connect|wire the hot|line|l1 on|to|where", "what|which|where .. put|land|hook|connect|wire|tie .. the|my hot|line|l1", "which|what .. unused|extra|spare .. leads|taps|wires",
             "which|what tap|lead|leg|color|wire|terminal .. use|land|hook|goes|go|gets|get|on|for 120|208|230|240|277|480", "which|what|wich tap .. gets|get|used|use|goes|go|for|to|on|should|do", "which|what .. tap .. used|right|correct|should|need", "tap .. should i|use", "what .. do i|we wire|tie|connect|land .. l1|hot|line|to|240|208|120|480|277", "which|what .. l1|hot go|goes|land|lands|connect", "where .. l1|hot|line .. go|land|connect|tie", "move|change|switch|retap .. tap", "is .. right|correct|wrong tap", "do i use|need|move .. tap", "how do i|should wire|connect|hook|land|strap .. primary|240|208|480|277|120", "which|what .. cap off|cap", "which|what .. leads|wires .. cap|unused",
