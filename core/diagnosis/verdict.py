@@ -5,7 +5,7 @@ from typing import Final
 import numpy as np
 
 from core.advice import Ranked, Transformer, Verdict
-from core.diagnosis.belief import Belief, evidence
+from core.diagnosis.belief import Belief, evidence, usable
 from core.diagnosis.meter import M
 from core.diagnosis.next_test import ACQUIT, BEHIND_OF, CONDEMN, DOUBT
 from core.diagnosis.reasons import reasons, to_repeat
@@ -54,6 +54,8 @@ def verdict(job: Job, belief: Belief, *, settled: bool) -> Verdict:
 
 def transformer(job: Job, belief: Belief) -> Transformer:
     """Good, bad, or not proved either way."""
+    if not usable(job):
+        return "unproven"  # nobody is condemned or acquitted by a smell or a sound
     if belief.best in OF_INSULATION and is_doubtful_insulation(job):
         return "unproven"
     if belief.bad >= CONDEMNED:

@@ -182,3 +182,13 @@ def test_what_is_good_in_the_secondary_is_what_the_nameplate_allows() -> None:
     assert verdict is not None
     amps = next(r for r in verdict.reasons if r.reading.measure == "secondary_amps")
     assert amps.good_high == pytest.approx(40 / 24)
+
+
+@pytest.mark.parametrize("symptom", sorted({"burnt", "hot", "hum", "chatter", "trips_breaker", "blown_fuse"}))
+def test_no_symptom_alone_condemns_or_acquits(symptom: str) -> None:
+    """A smell, a hum or a chattering contactor is a reason to read, and no verdict on the transformer. Common practice, no source."""
+    told = Job(facts=(Fact(fact="symptom", value=symptom), Fact(fact="supply_volts", value=120.0)))
+
+    verdict = diagnose(told).verdict
+
+    assert verdict is None or verdict.transformer == "unproven"
