@@ -18,7 +18,7 @@ from core.sizing.told import Part, Told, phase_volts, record, rule_line, told
 from core.sizing.wire_lines import wire_part
 
 ASKS: Final = frozenset({"size", "fuse", "wire_run", "parallel", "prove"})
-MOST_LINES: Final = 6
+MOST_LINES: Final = 5
 """Lines before that of the rules: a reply is read at arm's length. What must be said is said, whatever the number."""
 OTHER_SUBJECTS: Final = frozenset({"which_lead", "tap", "expect", "va_estimate", "why", "next", "report", "history", "forget"})
 FACTS: Final = frozenset({"load", "run_feet", "wire_awg", "fuse_amps", "supply_hertz"})

@@ -49,8 +49,8 @@ def load_part(told: Told) -> Part | None:
             "class2": pick is not None and (told.rated_va or 0.0) <= MOST_VA,
         },
         rules=(
-            STANDARD_SIZES if pick is not None else CLASS_2_POWER,
             *((TYPICAL_LOADS,) if told.loads.unknown else ()),
+            STANDARD_SIZES if pick is not None else CLASS_2_POWER,
             *((COIL_RANGE,) if told.loads.inrush_va is not None else ()),
         ),
         cautions=("local_code",) if pick is not None else ("licensed_hand", "class2_no_interconnect"),

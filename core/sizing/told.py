@@ -166,7 +166,7 @@ def record(parts: tuple[Part, ...]) -> Sizing:
     return replace(Sizing(**numbers), rules=rules)  # type: ignore[arg-type]
 
 
-MOST_RULES: Final = 3
+MOST_RULES: Final = 2
 """How many rules a reply names; the record names all."""
 
 
