@@ -104,7 +104,9 @@ def _under_load(message: Message, state: State) -> Message:
 
 def _heard_lines(job: Job) -> tuple[Said, ...]:
     """What is said to things heard stands beside a refusal too: it never goes around one."""
-    return tuple(line for said in spoken(job) for line in said.lines)
+    heard = spoken(job)
+    steps = (said.next_test.instruction for said in heard if said.next_test is not None)
+    return (*(line for said in heard for line in said.lines), *steps)
 
 
 def _is_only_talk(message: Message) -> bool:

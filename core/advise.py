@@ -51,7 +51,7 @@ def advise(job: Job) -> Answer:
     diagnosis = diagnose(_of_the_circuit(job))
     parts = [part for part in _parts(job) if part is not None]
     heard = spoken(job)
-    parts[:0] = [Answer(lines=said.lines, cautions=said.cautions) for said in heard]
+    parts[:0] = [Answer(lines=said.lines, cautions=said.cautions, next_test=said.next_test) for said in heard]
     verdict = _worse(diagnosis.verdict, [part.verdict for part in parts])
     if any(said.decides for said in heard):  # what is to be done next is said with it
         diagnosis = replace(diagnosis, lines=(), cautions=(), next_test=None)

@@ -38,7 +38,7 @@ def spoken(job: Job) -> tuple[Spoken, ...]:
     """
     told = [_answer(read, job) for read in job.heard]
     noticed = [answer for notice in NOTICED if (answer := notice(job)) is not None]
-    return tuple(answer for answer in (*told, *noticed) if answer.lines)
+    return tuple(answer for answer in (*told, *noticed) if answer.lines or answer.next_test is not None)
 
 
 def _answer(read: Heard, job: Job) -> Spoken:

@@ -7,6 +7,7 @@ side of the contactor.
 
 from typing import Final
 
+from core.advice import NextTest
 from core.heard.record import Heard
 from core.heard.spoken import Spoken
 from core.readings import OPEN, Job
@@ -16,10 +17,23 @@ from core.standards.coil_range import PULL_IN_SHARE
 FED_FROM_V: Final = PULL_IN_SHARE * 24.0
 """From here a 24 V coil has what it needs to pull in. [V]"""
 
-ASK_VOLTS: Final = say("With the call on, read volts at its coil: 24 there, the contactor; nothing, the call is lost before it")
-STAYS_OUT: Final = (
-    say("The coil is fed and stays out: contactor, not transformer"),
-    say("Power off, one coil lead off, ohm it. OL: burnt open. Ohms: it sticks. Replace it either way"),
+ASK_VOLTS: Final = Spoken(
+    next_test=NextTest(
+        measure="coil_volts",
+        instruction=say(
+            "With the call on, read volts at its coil: 24 there, the contactor; nothing, the call is lost before it"
+        ),
+        buttons=(say("0 V"), say("24 V")),
+    )
+)
+STAYS_OUT: Final = Spoken(
+    lines=(say("The coil is fed and stays out: contactor, not transformer"),),
+    cautions=("lock_out",),
+    next_test=NextTest(
+        measure="coil_ohms",
+        instruction=say("Power off, one coil lead off, ohm it. OL: burnt open. Ohms: it sticks. Replace it either way"),
+        buttons=(say("open"),),
+    ),
 )
 MOTOR: Final = (
     say("The coil has its 24 V. Contactor in? Read line volts in and out of its poles"),
@@ -44,13 +58,20 @@ def stays_out(read: Heard, job: Job) -> Spoken:
         return Spoken(lines=(), decides=False)  # said by `open_coil`
     volts = job.last("coil_volts")
     if volts is None or volts.value == OPEN:
-        # A click is missed for more reasons than one: asked about only where the coil was spoken of.
-        return Spoken(lines=(ASK_VOLTS,) if read.what == "stays_out" else (), decides=False)
+        # A click is missed for more reasons than one, and a dead circuit is looked for before its coil.
+        asks = read.what == "stays_out" and not _is_dead(job)
+        return ASK_VOLTS if asks else Spoken(decides=False)
     if float(volts.value) < FED_FROM_V:
         return Spoken(lines=(), decides=False)
     if ohms is not None and float(ohms.value) > 0.0:
         return Spoken(lines=(COIL_SOUND,), cautions=("lock_out",))
-    return Spoken(lines=STAYS_OUT, cautions=("lock_out",))
+    return STAYS_OUT
+
+
+def _is_dead(job: Job) -> bool:
+    """Whether the circuit before the coil is known to have no volts."""
+    known = (job.last(name) for name in ("control_volts", "secondary_volts", "primary_volts", "line_volts"))
+    return any(read is not None and read.value != OPEN and float(read.value) < FED_FROM_V for read in known)
 
 
 def motor_dead(job: Job) -> Spoken:

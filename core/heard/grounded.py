@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from core.heard.legs import APART, BOND
+from core.heard.legs import BOND
 from core.heard.spoken import Spoken
 from core.readings import OPEN, Job
 
@@ -21,4 +21,4 @@ def bonded(job: Job) -> Spoken | None:
     read = job.last("secondary_ground_ohms")
     if "secondary_ground_ohms" not in job.fresh or read is None or read.value == OPEN or read.repeated:
         return None
-    return Spoken(lines=BOND, cautions=APART) if float(read.value) <= BOND_TO_OHM else None
+    return BOND if float(read.value) <= BOND_TO_OHM else None

@@ -7,6 +7,7 @@ read nothing to each other but through their coils.
 
 from typing import Final
 
+from core.advice import NextTest
 from core.heard.across import CLOSED_TO_V, FULL_FROM_V
 from core.heard.record import OPEN, Heard
 from core.heard.sides import DEAD_TO_V
@@ -29,9 +30,13 @@ ENDS_AT: Final[dict[str, Said]] = {
     "r": say("Thermostat cable, or what R feeds"),
 }
 """Where each leg goes, and so what can be shorted on it."""
-BOND: Final = (
-    say("C to ground: many units bond C to the cabinet, that alone is no fault"),
-    say("Power off, lift the bond and both secondary leads, read again: must be OL"),
+BOND: Final = Spoken(
+    lines=(say("C to ground: many units bond C to the cabinet, that alone is no fault"),),
+    next_test=NextTest(
+        measure="secondary_ground_ohms",
+        instruction=say("Power off, lift the bond and both secondary leads, read secondary to case again: must be OL"),
+        buttons=(say("open"),),
+    ),
 )
 """A common that is grounded on purpose looks like a grounded winding."""
 GO_ON: Final = say("Still a short? Read the other legs to C, and wiggle the cable while you read")
@@ -134,7 +139,7 @@ def _to_ground(leg_: str, pair: Said, value: float | str) -> Spoken:
     if value == OPEN:
         return Spoken(lines=(say("{pair} open: clear of ground", pair=pair),))
     if leg_ == "c":
-        return Spoken(lines=BOND, cautions=APART)
+        return BOND
     ohms = float(value)
     if ohms < SHORT_BELOW_OHM:
         found = say("{pair} {ohms:.3g} Ω: shorted to ground, in the cable or what it feeds", pair=pair, ohms=ohms)

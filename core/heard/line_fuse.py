@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from core.advice import NextTest
 from core.heard.record import OPEN, Heard
 from core.heard.spoken import Spoken
 from core.said import say
@@ -13,9 +14,14 @@ DEAD_TO_SHARE: Final = 0.2
 FED_FROM_V: Final = 90.0
 """From here the line side is fed. [V]"""
 
-OPENED: Final = (
-    say("Line fuse open: that is your dead primary"),
-    say("Ohm the primary, and primary to case, before the same rating goes back"),
+OPENED: Final = Spoken(
+    lines=(say("Line fuse open: that is your dead primary"),),
+    cautions=("lock_out",),
+    next_test=NextTest(
+        measure="primary_ohms",
+        instruction=say("Ohm the primary, and primary to case, before the same rating goes back"),
+        buttons=(say("open"),),
+    ),
 )
 PASSES: Final = (say("Line fuse passes: go on to the primary, read volts there"),)
 NOT_FED: Final = (say("Line fuse not fed: breaker and disconnect first"),)
@@ -40,4 +46,4 @@ def line_fuse(read: Heard) -> Spoken:
         opened = not read.values or read.values[0] == OPEN or float(read.values[0] or 0.0) > SOUND_TO_OHM
     if not opened:
         return Spoken(lines=PASSES)
-    return Spoken(lines=OPENED, cautions=("lock_out", "discharge_capacitor"))
+    return OPENED

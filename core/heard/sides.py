@@ -6,6 +6,7 @@ Fed on one side and dead on the other, the part is open; the same on both sides,
 
 from typing import Final
 
+from core.advice import NextTest
 from core.heard.across import FULL_FROM_V, NAMED, OPENED
 from core.heard.record import Heard
 from core.heard.spoken import Spoken
@@ -16,7 +17,11 @@ DEAD_TO_V: Final = 5.0
 SAME_V: Final = 1.5
 """So far apart the two sides still read the same. Common practice, no source. [V]"""
 FUSE: Final = say("fuse")
-FUSE_OPENED: Final = say("Power off, R lifted: read R to C for a short before the same rating goes back in")
+FUSE_OPENED: Final = NextTest(
+    measure="load_ohms",
+    instruction=say("Power off, R lifted: read R to C for a short before the same rating goes back in"),
+    buttons=(say("open"),),
+)
 
 
 def sides(read: Heard) -> Spoken:
@@ -35,7 +40,7 @@ def sides(read: Heard) -> Spoken:
     if other <= DEAD_TO_V:
         opened = say("{fed:.4g} V in, {other:.4g} out: the {name} is open", fed=fed, other=other, name=name)
         if read.part == "fuse":
-            return Spoken(lines=(opened, FUSE_OPENED), cautions=("prove_dead",))
+            return Spoken(lines=(opened,), next_test=FUSE_OPENED)
         return Spoken(lines=(opened, OPENED[read.part]))
     if fed - other <= SAME_V:
         passes = say("{other:.4g} V on both sides: the {name} passes, go on toward C", other=other, name=name)

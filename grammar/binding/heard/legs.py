@@ -105,7 +105,7 @@ def _further(draft: Draft, at: int, figure: Figure) -> list[Figure]:
         if draft.kind(step) in {"stop", "line", "ends", "condition", "heard"}:
             return []
         if (other := draft.figure_at(step)) is not None:
-            led = draft.kind(step - 1) in {"notours", "device", "now", "reads"}
+            led = draft.kind(step - 1) in {"notours", "device", "now", "reads"} or draft.kind(step + 1) == "at"
             return [other] if led and _is_value(other) and other.unit in {None, figure.unit} else []
     return []
 

@@ -39,7 +39,7 @@ def on_the_line(draft: Draft, at: int) -> tuple[int, int] | None:
         return at - 1, _with_mark(draft, at)
     behind = _led_to(draft, at)
     if behind is not None:
-        return at, behind
+        return at, _with_mark(draft, behind)
     return (at, _with_mark(draft, at)) if _with_mark(draft, at) > at else None
 
 
@@ -100,7 +100,7 @@ def line_fuses(draft: Draft) -> None:
         if not is_low_told:
             draft.facts = [row for row in draft.facts if row[1].value != "blown_fuse"]
         if not draft.asks:
-            draft.topics = [topic for topic in draft.topics if topic != "line_fuse"]
+            draft.topics = [topic for topic in draft.topics if topic not in {"line_fuse", "low_fuse"}]
         draft.asks = [ask for ask in draft.asks if ask != "yes"]
 
 

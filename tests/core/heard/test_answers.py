@@ -87,8 +87,10 @@ def test_an_open_line_fuse_is_looked_behind_locked_out() -> None:
     """Something blew it: the primary is read before the same rating goes back, and never a bigger one."""
     (answer,) = spoken(Job(heard=(Heard("line_fuse", "fuse", ""),)))
 
-    assert "primary to case" in str(answer.lines[1])
-    assert "same rating" in str(answer.lines[1])
+    assert answer.next_test is not None
+    assert answer.next_test.measure == "primary_ohms"
+    assert "primary to case" in str(answer.next_test.instruction)
+    assert "same rating" in str(answer.next_test.instruction)
     assert "lock_out" in answer.cautions
 
 
@@ -137,10 +139,12 @@ def test_a_common_to_ground_may_be_a_bond() -> None:
 
     Source: 29 CFR 1926.404(f)(1)(iii); NEC 250.20(A): circuits of less than 50 V are grounded where their transformer is so supplied.
     """
-    lines = told("leg", "c ground", 0.2)
+    (answer,) = spoken(Job(heard=(Heard("leg", "c ground", "", (0.2,), "ohm"),)))
 
-    assert "no fault" in lines[0]
-    assert "must be OL" in lines[1]
+    assert "no fault" in str(answer.lines[0])
+    assert answer.next_test is not None
+    assert answer.next_test.measure == "secondary_ground_ohms"
+    assert "must be OL" in str(answer.next_test.instruction)
 
 
 def test_a_secondary_to_ground_is_asked_for_without_its_bond_before_it_is_condemned() -> None:
@@ -152,7 +156,8 @@ def test_a_secondary_to_ground_is_asked_for_without_its_bond_before_it_is_condem
     )
 
     answer = advise(job)
-    assert any("lift the bond" in str(line) for line in answer.lines)
+    assert answer.next_test is not None
+    assert "lift the bond" in str(answer.next_test.instruction)
     assert not speaks_of_circuit(job, answer.verdict)
     assert spoken(again) == ()
 
@@ -185,6 +190,17 @@ def test_a_fed_coil_that_stays_out_is_the_contactors_fault() -> None:
     """
     assert "contactor, not transformer" in told("stays_out", "contactor", job=job_with(coil_volts=0.86 * 24))[0]
     assert told("stays_out", "contactor", job=job_with(coil_volts=0.84 * 24)) == []
+
+
+def test_a_contactor_that_stays_out_is_asked_for_its_volts() -> None:
+    """Where nothing before it is known to be dead: a dead circuit is looked for first."""
+    row = Heard("stays_out", "contactor", "")
+    fed = advise(Job(readings=(Reading(measure="control_volts", value=26.0),), heard=(row,)))
+    dead = spoken(Job(readings=(Reading(measure="secondary_volts", value=0.0),), heard=(row,)))
+
+    assert fed.next_test is not None
+    assert fed.next_test.measure == "coil_volts"
+    assert dead == ()
 
 
 def test_a_coil_with_ohms_and_volts_that_stays_out_sticks() -> None:
@@ -252,6 +268,7 @@ def test_an_answer_is_two_short_lines_with_cautions_that_exist(row: Heard) -> No
     """Read on a roof."""
     (answer,) = spoken(Job(heard=(row,)))
 
-    assert 1 <= len(answer.lines) <= 2
-    assert all(len(str(line)) <= LONGEST for line in answer.lines)
+    lines = [*answer.lines, *((answer.next_test.instruction,) if answer.next_test is not None else ())]
+    assert 1 <= len(lines) <= 2
+    assert all(len(str(line)) <= LONGEST for line in lines)
     assert set(answer.cautions) <= set(CAUTIONS)
