@@ -68,7 +68,7 @@ MEASURES: dict[str, Measure] = {
             "V",
             say("across the secondary with one lead lifted"),
             say("Power off, lift one secondary lead, power on, read volts across the secondary"),
-            3.0,
+            5.0,
             "lifted",
         ),
         _live("control_volts", "V", say("R to C"), say("Live: read volts R to C at the board or thermostat"), 1.0),

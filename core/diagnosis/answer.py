@@ -4,13 +4,14 @@ from dataclasses import replace
 from functools import lru_cache
 from typing import Final
 
-from core.advice import Answer, NextTest, Verdict
+from core.advice import Answer, NextTest, Reason, Verdict
 from core.diagnosis.belief import Belief, believed, evidence, times_read, usable
 from core.diagnosis.causes import BEHIND, CAUSES, FUSE_BACK, LOOK_BEHIND
 from core.diagnosis.meter import M
 from core.diagnosis.next_test import BEHIND_OF, Worth, ranked
 from core.diagnosis.outlook import proof
-from core.diagnosis.verdict import INSULATION, is_doubtful_insulation, verdict
+from core.diagnosis.reasons import reasons
+from core.diagnosis.verdict import INSULATION, is_doubtful_insulation, to_recheck, verdict
 from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
 from core.measures import MEASURES
 from core.readings import Job
@@ -19,6 +20,7 @@ from core.standards.supply_limits import OUT_OF_LIMITS, WORTH_A_WORD
 
 SAID_FROM: Final = 0.8
 """From this probability on it is worth saying what to do about a finding."""
+SURE: Final = 0.97
 DOUBLED: Final = 1.5
 """Supply to tap from which the 24 V side stands far too high."""
 THOUGHTS: Final = 256
@@ -88,7 +90,7 @@ def _thought(job: Job, *, tells: bool) -> Answer:
     """What follows from all that stands: thought out once for every message that adds nothing to it."""
     belief = believed(job)
     steps = ranked(job, belief)
-    test = _test(job, steps) or _behind(job, belief)
+    test = _recheck(job, belief) or _test(job, belief, steps) or _behind(job, belief)
     if not tells:
         return Answer(next_test=test)
     says = verdict(job, belief, settled=test is None)
@@ -96,9 +98,9 @@ def _thought(job: Job, *, tells: bool) -> Answer:
     return Answer(lines=lines, cautions=cautions, next_test=test, verdict=says)
 
 
-def _test(job: Job, steps: list[Worth]) -> NextTest | None:
+def _test(job: Job, belief: Belief, steps: list[Worth]) -> NextTest | None:
     """The step most worth its cost; for insulation that no hand meter can judge, a megohm test."""
-    if steps and steps[0].value > 0.0:
+    if steps and steps[0].value > 0.0 and not is_sure(job, belief):
         return _asked(job, steps)
     value = evidence(job).value[0]
     for name in INSULATION:
@@ -107,6 +109,36 @@ def _test(job: Job, steps: list[Worth]) -> NextTest | None:
             how = say("Boards and thermostat off, leads dry: megohm test {place}", place=MEASURES[name].place)
             return NextTest(measure=name, instruction=how)
     return None
+
+
+def is_sure(job: Job, belief: Belief) -> bool:
+    """
+    True where the finding, the transformer and what may stand behind are all decided: one more test would be for its own sake.
+
+    Not where a reading lies outside all that the finding would show: then a number may be wrong.
+
+    Args:
+        job: The job so far.
+        belief: What is believed of it.
+    """
+    is_behind_open = bool(BEHIND_OF[NAMES.index(belief.best)]) and 1.0 - SURE < belief.short < SURE
+    if belief.confidence < SURE or 1.0 - SURE < belief.bad < SURE or is_behind_open:
+        return False
+    return all(_is_inside(reason) for reason in reasons(job, belief.best))
+
+
+def _is_inside(reason: Reason) -> bool:
+    value = reason.reading.value
+    if value == "open":
+        return reason.high is None
+    is_over = reason.high is not None and value > 1.15 * reason.high + 1.0
+    return not is_over and (reason.low is None or value >= 0.85 * reason.low - 1.0)
+
+
+def _recheck(job: Job, belief: Belief) -> NextTest | None:
+    """No transformer is condemned on one reading of its insulation."""
+    measure = to_recheck(job, belief)
+    return None if measure is None else _asked(job, [Worth(measure, 0.0)])
 
 
 def _behind(job: Job, belief: Belief) -> NextTest | None:

@@ -12,7 +12,7 @@ from core.diagnosis.from_leads import of_windings
 from core.diagnosis.meter import SEEN, M
 from core.diagnosis.network import believe
 from core.diagnosis.worlds import BAD, NAMES, Pins
-from core.readings import SYMPTOMS, Job, Reading, Value
+from core.readings import OPEN, SYMPTOMS, Job, Reading, Value
 from core.repairs import still_true
 
 MOST: Final = 1e10
@@ -50,8 +50,13 @@ class Belief:
 
 
 def usable(job: Job) -> tuple[Reading, ...]:
-    """The readings that a belief can use: those that can still be true, of leads those whose winding is known."""
-    return tuple(r for r in still_true((*of_windings(job), *job.readings)) if r.measure in M)
+    """
+    The readings that a belief can use: those that can still be true, of leads those whose winding is known.
+
+    Ohms of a part that is told to be still connected are those of what hangs on it; only an open tells.
+    """
+    told = (*of_windings(job), *job.readings)
+    return tuple(r for r in still_true(told) if r.measure in M and not (r.not_isolated and r.value != OPEN))
 
 
 def evidence(job: Job) -> Evidence:

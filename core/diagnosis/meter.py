@@ -106,7 +106,9 @@ def connected_values(rng: np.random.Generator, w: Worlds, true: Floats) -> Float
     n = len(w.finding)
     out = true.copy()
     path2 = w.load_dc_ohm + w.circuit.protection_ohm
-    tie1 = np.where(w.grounded_neutral, rng.uniform(0.0, 1.0, n) * true[:, M["primary_ohms"]].clip(0.0, 500.0) + 0.2, OPEN_OHM)
+    # The tip is on the neutral's lead, or on the other one and sees the whole primary.
+    through = np.where(rng.random(n) < 0.65, 0.0, rng.uniform(0.8, 1.0, n) * true[:, M["primary_ohms"]].clip(0.0, 500.0))
+    tie1 = np.where(w.grounded_neutral, through + rng.uniform(0.05, 1.0, n), OPEN_OHM)
     tie2 = np.where(w.bonded, rng.uniform(0.05, 3.0, n), OPEN_OHM)
 
     def beside(name: str, path: Floats) -> None:
@@ -166,7 +168,8 @@ def _ghosts(rng: np.random.Generator, w: Worlds, hand: Hand, value: Floats) -> F
     for name, floating, volts in (
         ("line_volts", w.circuit.line_v == 0.0, level * w.supply_v),
         ("primary_volts", (w.circuit.line_v == 0.0) | loose, level * rng.uniform(0.8, 1.0, n) * w.supply_v),
-        ("secondary_volts", w.circuit.secondary_fault_ohm > 0.0, level * 8.0),
+        # No ghost stands on coils that are connected.
+        ("secondary_volts", (w.circuit.secondary_fault_ohm > 0.0) & ~w.called & ~w.short, level * 8.0),
         ("secondary_volts_lifted", w.circuit.secondary_fault_ohm > 0.0, level * 10.0),
         ("control_volts", control, level * 18.0),
         ("coil_volts", control, level * 12.0),

@@ -3,8 +3,8 @@ What was fitted by `tests/benchmarks/engine_fit.py` on worlds of the plant: `bel
 a short in the control circuit; and `worth`, the same inputs to what each step is expected to take from the loss, all later steps included.
 
 Weighing sampled worlds by their likelihood was the other way: three sharp readings leave a handful of samples alive, and the answer is sure of
-itself for no reason. A fitted belief has seen millions of worlds, slips and forgotten leads among them, and costs a few matrix products. So with the
-worth of a step: looking one reading ahead in a few sampled worlds never asks for the two readings that only together tell.
+itself for no reason. A fitted belief has seen millions of worlds, slips and forgotten leads among them, and costs a few matrix products. The worth alone is
+too coarse to choose by; it leaves the steps that `next_test` looks at more closely.
 """
 
 import io

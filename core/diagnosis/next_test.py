@@ -1,8 +1,8 @@
 """
-The next test by its worth: how much of the loss of the decision it is expected to take away, with the steps that will follow it, against its
-minutes, its risk and the way to it.
+The next test by its worth: how much of the loss of the decision it is expected to take away, against its minutes, its risk and the way to it.
 
-The worth is fitted on calls held to their end, so that two readings that only together tell (amps in and amps out) are worth something each.
+A worth fitted on whole calls leaves a few steps. Of the worlds that agree with the job some stand for all; each shows what it would show at each of
+those steps, alone or in a pair that tells only together (amps in and amps out), and the belief after it says what would still be at stake.
 """
 
 from dataclasses import dataclass, replace
@@ -18,14 +18,15 @@ from core.diagnosis.imagined import Imagined, again, imagine, picked, weights
 from core.diagnosis.meter import M
 from core.diagnosis.network import believe, fitted, forward
 from core.diagnosis.steps import STEPS, Step, price
-from core.diagnosis.worlds import BAD, NAMES, Counts
+from core.diagnosis.worlds import BAD, NAMES, SUPPLIES, Counts
+from core.measures import MEASURES
 from core.readings import Job
 
-CONDEMN: Final = 2.0
+CONDEMN: Final = 2.4
 """What condemning a good transformer costs, in units of looking for the wrong thing once: a part, a trip, and the fault is still there."""
 ACQUIT: Final = 2.2
 """What passing a bad one costs: a second trip, and what it may burn till then."""
-DOUBT: Final = 0.5
+DOUBT: Final = 0.7
 """What leaving it open costs."""
 BEHIND: Final = 0.7
 """What a short that was not looked for costs: the new part."""
@@ -57,6 +58,13 @@ TOGETHER: Final = tuple(
     )
 )
 """Readings that tell more together than each by itself."""
+
+
+NEAR_ENOUGH: Final = 0.05
+BURNT: Final = frozenset({"burnt", "smoke", "trips_breaker"})
+LIVE_ON_BURNT: Final = 0.06
+"""What it costs besides to energise what smells burnt or trips, while its windings are not read."""
+IS_LIVE: Final = np.array([step.measure is not None and MEASURES[step.measure].live for step in STEPS])
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +111,8 @@ def ranked(job: Job, belief: Belief) -> list[Worth]:
     can = possible(job)
     taken = usable(job)
     prices = price(np.array([M[taken[-1].measure] if taken else -1]), np.array([times_read(job).total()]))[0]
+    if job.symptoms() & BURNT and not {r.measure for r in taken} & {"primary_ohms", "secondary_ohms"}:
+        prices = prices + LIVE_ON_BURNT * IS_LIVE
     rough = np.where(can, forward(encode(e), fitted("worth"))[0] - prices, -np.inf)
     singles = [int(i) for i in np.argsort(-rough)[:CANDIDATES] if can[i]]
     pairs = [pair for pair in TOGETHER if can[pair[0]] and can[pair[1]]]
@@ -161,6 +171,12 @@ def _read(e: Evidence, imagined: Imagined, chosen: Counts, step: Step, rows: Evi
     return answer
 
 
+def reads_as_a_supply(job: Job) -> bool:
+    """True where a line reading is so near to one voltage of the trade that nobody need be asked which it is."""
+    read = [r.value for name in ("line_volts", "primary_volts") if (r := job.last(name)) is not None]
+    return any(value != "open" and min(abs(value / volts - 1.0) for volts in SUPPLIES) < NEAR_ENOUGH for value in read)
+
+
 def possible(job: Job) -> Flags:
     """
     Which steps can be asked for.
@@ -176,7 +192,8 @@ def possible(job: Job) -> Flags:
 
     def can(step: Step) -> bool:
         if step.measure is None:
-            return job.told(str(step.fact)) is None and (step.fact, None) not in job.declined
+            is_read = step.fact == "supply_volts" and reads_as_a_supply(job)
+            return job.told(str(step.fact)) is None and (step.fact, None) not in job.declined and not is_read
         if (step.measure, None) in job.declined or not may_ask(step.measure, job):
             return False
         if step.again:

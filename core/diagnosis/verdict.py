@@ -5,7 +5,8 @@ from typing import Final
 import numpy as np
 
 from core.advice import Ranked, Transformer, Verdict
-from core.diagnosis.belief import Belief, evidence, usable
+from core.cautions import may_ask
+from core.diagnosis.belief import Belief, evidence, times_read, usable
 from core.diagnosis.meter import M
 from core.diagnosis.next_test import ACQUIT, BEHIND_OF, CONDEMN, DOUBT
 from core.diagnosis.reasons import reasons, to_repeat
@@ -17,6 +18,9 @@ CONDEMNED: Final = 1.0 - DOUBT / CONDEMN
 """From this probability of a bad transformer on it is called bad: a wrong one costs a good part and a second trip, but leaving it open costs too."""
 PASSED: Final = DOUBT / ACQUIT
 """Up to this one it is called good."""
+CONDEMNED_EARLY: Final = 0.75
+PASSED_EARLY: Final = 0.12
+"""The same while a test is still worth its cost: till then leaving it open costs nothing."""
 PASSED_DEAD: Final = 0.1
 """The same where the line is dead: a winding fault may have tripped the breaker, and few readings could show it."""
 NAMED: Final = 0.3
@@ -44,7 +48,7 @@ def verdict(job: Job, belief: Belief, *, settled: bool) -> Verdict:
         finding=belief.best,
         confidence=belief.confidence,
         settled=settled,
-        transformer=transformer(job, belief),
+        transformer=transformer(job, belief, settled=settled),
         also=also(job, belief),
         ranked=tuple(Ranked(finding=NAMES[i], probability=float(belief.findings[i])) for i in order),
         reasons=reasons(job, belief.best),
@@ -52,18 +56,42 @@ def verdict(job: Job, belief: Belief, *, settled: bool) -> Verdict:
     )
 
 
-def transformer(job: Job, belief: Belief) -> Transformer:
+def transformer(job: Job, belief: Belief, *, settled: bool) -> Transformer:
     """Good, bad, or not proved either way."""
-    if not usable(job):
-        return "unproven"  # nobody is condemned or acquitted by a smell or a sound
+    if not usable(job) or to_recheck(job, belief) is not None:
+        return "unproven"  # nobody is condemned or acquitted by a smell or a sound, nor by one reading of its insulation
     if belief.best in OF_INSULATION and is_doubtful_insulation(job):
         return "unproven"
-    if belief.bad >= CONDEMNED:
+    if belief.bad >= (CONDEMNED if settled else CONDEMNED_EARLY):
         return "bad"
-    limit = PASSED_DEAD if belief.best == "no_supply" else PASSED
+    limit = PASSED_DEAD if belief.best == "no_supply" else PASSED if settled else PASSED_EARLY
     if belief.bad > limit or FINDINGS[belief.best].transformer == "bad" or is_doubtful_insulation(job):
         return "unproven"
     return "good"
+
+
+def to_recheck(job: Job, belief: Belief) -> str | None:
+    """
+    The insulation reading that a verdict on insulation would rest on, while it was read once: a lead left on or damp hands read the same.
+
+    Args:
+        job: The job so far.
+        belief: What is believed of it.
+
+    Returns:
+        The measure to read once more with the leads off and dry, or None.
+    """
+    if belief.best not in OF_INSULATION:
+        return None
+    value, times = evidence(job).value[0], times_read(job)
+    return next(
+        (
+            m
+            for m in INSULATION
+            if value[M[m]] < LOST_OHM and times[m] == 1 and (m, None) not in job.declined and may_ask(m, job)
+        ),
+        None,
+    )
 
 
 def is_doubtful_insulation(job: Job) -> bool:

@@ -107,7 +107,7 @@ def table(name: str, units: list[AnyUnit], outcomes: list[Outcome]) -> None:
         f"{name:34s} finding {right.mean():6.1%}  replace {decision.mean():6.1%} ({safe.mean():6.1%} unproven as good)  "
         f"condemned {1e3 * ((said == 'bad') & ~bad).mean():5.1f}  passed {1e3 * ((said == 'good') & bad).mean():5.1f}  "
         f"unproven {1e3 * (said == 'unproven').mean():5.1f} per 1000  tests {np.median(tests):.0f}/{np.quantile(tests, 0.9):.0f}  "
-        f"behind {np.mean(['load_short' in o.also for o in double]) if double else 0:6.1%}  "
+        f"behind {np.mean(['load_short' in {o.finding, *o.also} for o in double]) if double else 0:6.1%}  "
         f"ECE {calibration(np.array([o.confidence for o in outcomes]), right):.1%}  cpu {np.median(cpu):.1f}/{np.quantile(cpu, 0.99):.1f} ms"
     )
 

@@ -29,7 +29,6 @@ CLEAR = (
     ("wrong_tap", "good", {"supply_volts": 208.0, "tap_volts": 240.0}, {"primary_volts": 208.0, "secondary_volts": 21.5}),
     ("low_supply", "good", {"supply_volts": 120.0, "tap_volts": 120.0}, {"line_volts": 101.0, "primary_volts": 101.0, "secondary_volts": 22.0}),
     ("loose_line", "good", {"supply_volts": 240.0}, {"line_volts": 240.0, "primary_volts": 0.0}),
-    ("windings_bridged", "bad", {}, {"primary_volts": 120.0, "secondary_volts": 26.0, "primary_secondary_ohms": 40000.0}),
     ("load_short", "good", {"supply_volts": 120.0, "tap_volts": 120.0, "rated_va": 40.0}, {"primary_volts": 119.0, "secondary_volts": 6.0, "secondary_volts_lifted": 27.0, "load_ohms": 0.4, "secondary_amps": 9.0}),
     ("overload", "good", {"supply_volts": 120.0, "tap_volts": 120.0, "rated_va": 40.0}, {"primary_volts": 120.0, "secondary_volts": 21.0, "secondary_volts_lifted": 27.0, "secondary_amps": 2.9, "load_ohms": 4.0}),
     ("control_open", "good", {}, {"primary_volts": 120.0, "secondary_volts": 27.0, "control_volts": 0.0, "fuse_volts": 0.0, "fuse_ohms": 0.1}),
@@ -117,6 +116,46 @@ def test_doubtful_insulation_is_not_proved_either_way(ohms: float) -> None:
 
     assert verdict is not None
     assert verdict.transformer == "unproven"
+
+
+def test_no_transformer_is_condemned_on_one_reading_of_its_insulation() -> None:
+    """A lead left on or damp hands read the same: once more, and then it is bad."""
+    volts = (Reading(measure="primary_volts", value=120.0), Reading(measure="secondary_volts", value=26.0))
+    once = diagnose(Job(readings=(*volts, Reading(measure="primary_secondary_ohms", value=40000.0))))
+    twice = diagnose(Job(readings=(*volts, Reading(measure="primary_secondary_ohms", value=41000.0, before=40000.0))))
+
+    assert once.verdict is not None
+    assert once.verdict.transformer == "unproven"
+    assert once.next_test is not None
+    assert once.next_test.measure == "primary_secondary_ohms"
+    assert twice.verdict is not None
+    assert twice.verdict.finding == "windings_bridged"
+    assert twice.verdict.transformer == "bad"
+
+
+def test_symptoms_alone_condemn_nothing() -> None:
+    """A burnt smell is no reading."""
+    verdict = diagnose(job({"supply_volts": 120.0, "symptom": "burnt"})).verdict
+
+    assert verdict is not None
+    assert verdict.transformer == "unproven"
+
+
+def test_ohms_of_a_part_that_is_still_connected_condemn_nothing() -> None:
+    """A bonded common reads near nothing to the core."""
+    fed = (Reading(measure="primary_volts", value=120.0), Reading(measure="secondary_volts", value=26.0))
+    tied = Reading(measure="secondary_ground_ohms", value=0.3, not_isolated=True)
+    verdict = diagnose(Job(readings=(*fed, tied))).verdict
+
+    assert verdict is not None
+    assert verdict.finding != "winding_grounded"
+
+
+def test_a_measured_line_need_not_be_asked_for() -> None:
+    """243 V is a 240 V supply."""
+    read = diagnose(job(asks=("next",), line_volts=243.0, secondary_volts=26.1))
+
+    assert read.next_test is None or read.next_test.fact != "supply_volts"
 
 
 def test_a_ground_that_may_be_the_neutral_is_read_again() -> None:
