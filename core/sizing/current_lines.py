@@ -1,6 +1,7 @@
 """Amps on both sides and the fuses for them, in sentences and numbers."""
 
 from core.said import Said, say
+from core.sizing.load_lines import unit_to_have
 from core.sizing.protection import LineFuse, is_class_2, line_fuse, low_voltage_fuse_a, open_volts
 from core.sizing.told import Part, Told
 from core.standards.class_2 import CLASS_2_FUSE, CLASS_2_OPEN, CLASS_2_POWER, MOST_OPEN_V, MOST_VA, largest_fuse_a
@@ -59,11 +60,9 @@ def fuse_part(told: Told) -> Part | None:
     topics, asked = told.job.topics, "fuse" in told.job.asks
     if "line_fuse" in topics and "low_fuse" not in topics:
         return _line_side(told, alone=True)
-    unit = told.likely_va
+    unit = told.rated_va if asked and told.rated_va is not None else unit_to_have(told)
     if unit is None:
         return _without_unit(told) if asked or told.fuse_a is not None else None
-    if not asked and told.load_va is not None and told.pick_va is not None and told.load_va > unit:
-        unit = told.pick_va  # the answer says to buy that one
     open_v = open_volts(told.job, unit, told.loads.rated_v)
     # Where a part is still without a figure, and where the unit is too small, the fuse is that for what the unit is picked for.
     plain = told.load_va is not None and not told.loads.unknown and told.load_va <= unit

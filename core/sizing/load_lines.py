@@ -133,6 +133,25 @@ def advised_va(told: Told) -> float | None:
     return told.pick_va if told.rated_va is not None else size_for_pull_in(told) or told.likely_va
 
 
+def unit_to_have(told: Told) -> float | None:
+    """
+    The unit that the answer leaves the technician with: the one that is there where it serves, else the one to buy.
+
+    Args:
+        told: The job.
+
+    Returns:
+        Size, or None where none is known or none serves. [VA]
+    """
+    rated, load, pick = told.rated_va, told.load_va, told.pick_va
+    if rated is None:
+        return advised_va(told)
+    bigger = size_for_pull_in(told)
+    if load is None or pick is None or (load <= rated and bigger is None):
+        return rated
+    return max(pick, bigger or 0.0)
+
+
 def _judged(rated: float, load: float, pick: float, for_pull_in: float | None) -> Said:
     """The unit that is there against its load, and against the pull-in where that wants more."""
     if load > rated:

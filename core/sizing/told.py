@@ -48,9 +48,11 @@ class Told:
 
     @property
     def likely_va(self) -> float | None:
-        """The unit that is there, else the one to buy where the parts without a figure draw what such parts do on the whole. [VA]."""
-        if self.rated_va is not None or self.load_va is None:
+        """The unit that is there if it carries the load, else the one to buy where the parts without a figure draw what such parts do on the whole. [VA]."""
+        if self.load_va is None:
             return self.unit_va
+        if self.rated_va is not None:
+            return self.rated_va if self.load_va <= self.rated_va else self.pick_va or self.rated_va
         return next_size_va(self.load_va + sum(self.loads.missing_va) / 2.0)
 
     @property

@@ -43,7 +43,7 @@ CONDITIONS = (
             "loaded", "under load", "with load", "w/ load", "with a load", "with the load on", "with load on", "load on",
             "with everything on", "with the load", "loaded up", "r on", "r wire on", "w/ r on", "with r on", "with r back on",
             "r back on", "w/ r wire on", "with the r wire on", "r wire back on", "r connected", "with r connected",
-            "r hooked up", "r hooked back up", "everything connected", "everything on", "hooked up", "all hooked up",
+            "r hooked up", "r hooked back up", "everything connected", "everything on", "all on", "all of it on", "hooked up", "all hooked up",
             "with a call", "calling", "with load connected", "load connected", "reconnected", "w/ everything on",
             "with the contactor pulled in", "on load", "in circuit", "connected", "with the load connected",
             "with the wires on", "under a load", "everything hooked up", "full load", "with red on", "with everything calling",
