@@ -190,12 +190,15 @@ def may_ask(measure: str, job: Job) -> bool:
     """
     False for live work on a line side over 300 V unless the technician said to be qualified for it.
 
-    Who said not to be is asked for nothing live in such a unit: its 24 V side is reached past the line side.
+    Who said not to be is asked for nothing live in such a unit: its 24 V side is reached past the line side. And where the cabinet gave
+    a shock nothing live is asked before the primary was read to the core.
 
     Args:
         measure: The test that would be asked for.
         job: What is known.
     """
+    if "shock" in job.symptoms() and job.last("primary_ground_ohms") is None:
+        return not MEASURES[measure].live
     if not is_over_300(job) or job.qualified is True:
         return True
     return not MEASURES[measure].live if job.qualified is False else measure not in _LINE_SIDE_LIVE

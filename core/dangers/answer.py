@@ -42,6 +42,9 @@ _MOST_CONDITIONS: Final = 3
 _ANNOUNCED: Final = frozenset({"not_proved_dead", "charged_capacitor", "test_jumper", "ghost_voltage"})
 """Conditions of an act that is about to be done: said whenever it is announced, whatever was said before."""
 ALL_WELL: Final = say("No diagnosis until you write that all is well. What you sent is kept")
+AFTER_A_SHOCK: Final = say(
+    "A shock has a cause: line off and locked, ground wire landed, ohms primary to case. No power until it is found"
+)
 STILL_HALTED: Final = say("First: is everybody safe and unhurt? Write: all is well")
 
 
@@ -83,6 +86,8 @@ def respond(job: Job, state: Standing) -> DangerAnswer:
         return DangerAnswer(lines=(*_lines(worst.name, job), ALL_WELL), halt=True, names=stops)
     if state.halted and "all_well" not in job.asks:
         return DangerAnswer(lines=(DANGERS[state.halted[0]].says, STILL_HALTED), halt=True, names=state.halted)
+    if "shock" in state.halted and not names:
+        return DangerAnswer(lines=(AFTER_A_SHOCK,))
     return _answer(tuple(name for name in names if DANGERS[name].kind in {"no", "refer"}), names, job, state)
 
 

@@ -57,6 +57,14 @@ NOES: Final = (
         "backfeed",
     ),
     _no(
+        "live_cabinet",
+        say("No. Hands off: the cabinet is live"),
+        say("Off at the panel, locked out. Ground wire landed? Read ohms primary to case. No power until it is found"),
+        "volts from cabinet to ground",
+        VERIFY_DEAD,
+        "lock_out",
+    ),
+    _no(
         "no_meter_for_it",
         say("No. That meter or those leads stay off line voltage"),
         say("Use sound leads and a meter marked CAT III 600 V, proved on a live source first"),

@@ -34,7 +34,9 @@ def from_words(job: Job) -> tuple[str, ...]:
     Returns:
         Names, the worst first.
     """
-    return tuple(name for name in DANGERS if name in job.dangers)
+    ratio = tap_ratio(job)
+    is_denied = ratio is not None and ratio < TAP_FAR_BELOW  # what is known of tap and supply outweighs the words
+    return tuple(name for name in DANGERS if name in job.dangers and not (name == "tap_too_low" and is_denied))
 
 
 def from_readings(job: Job) -> tuple[str, ...]:

@@ -91,6 +91,8 @@ def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
         names |= {name for name in dangers_in(before[-1], before[:-1]).names if ORDER[name].kind == "no"}
     if stage.acts("refused"):
         names = {name for name in names if ORDER[name].kind != "no"}
+    if said.has(_concept("MULTITAP")) and not stage.acts("tap_used"):
+        names -= {"tap_too_low"}
     if said.has(_concept("BLED")):
         names -= {"charged_capacitor"}
     if "wet" in names and stage.acts("staying_dry"):

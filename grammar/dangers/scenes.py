@@ -55,6 +55,30 @@ _DONE: Final = frozenset(
 _SHORTEST_PAST: Final = 4
 _MAINS: Final = frozenset({110.0, 115.0, 120.0, 208.0, 220.0, 230.0, 240.0, 277.0, 347.0, 440.0, 460.0, 480.0, 575.0, 600.0})
 """Volts that supplies and taps are called by."""
+_OTHER_UNITS: Final = (
+    "ohm",
+    "k",
+    "meg",
+    "mohm",
+    "m",
+    "a",
+    "va",
+    "w",
+    "hz",
+    "ft",
+    "feet",
+    "pie",
+    "metro",
+    "awg",
+    "ga",
+    "uf",
+    "mfd",
+    "psi",
+    "degree",
+    "grado",
+    "percent",
+)
+"""Beginnings of units that are no volts; "a" is amps here, for it stands behind a number."""
 _FAR: Final = 1.4
 """Supply over tap from where a tap is refused, as in `core.dangers.recognise`."""
 _NEAR: Final = 0.08
@@ -130,7 +154,11 @@ class Stage:
 
     def numbers(self, name: str) -> frozenset[float]:
         """The numbers that are told with an act."""
-        return frozenset(place.numbers["{BIG}"] for place in self.acts(name))
+        return frozenset(place.numbers["{BIG}"] for place in self.acts(name) if is_volts(place, self.text.words))
+
+    def tells(self, name: str) -> bool:
+        """True where a concept or an act stands in this message."""
+        return bool(self.acts(name)) if name in _ACT_NAMES else self.text.has(_concept(name))
 
     def was_told(self, name: str) -> bool:
         """True where a concept or an act stands in this message or in one before it."""
@@ -202,7 +230,25 @@ def _is_shown(scene: Scene, act: Found, stage: Stage) -> bool:
 def _has_its_numbers(scene: Scene, act: Found, stage: Stage) -> bool:
     if scene.far_above and not _is_far_above(*(stage.numbers(name) for name in scene.far_above)):
         return False
-    return not scene.over or scene.over <= act.numbers["{BIG}"] < min(_MAINS)
+    if not scene.over:
+        return True
+    return scene.over <= act.numbers["{BIG}"] < scene.below and is_volts(act, stage.text.words)
+
+
+def is_volts(act: Found, words: tuple[str, ...]) -> bool:
+    """
+    False where the number of an act has another unit: "sec 52.9 ohms" is no voltage.
+
+    Args:
+        act: Where it is told.
+        words: The text.
+    """
+    told = range(act.start, min(act.end, len(words) - 1))
+    return not any(_is_number(words[at], act.numbers["{BIG}"]) and words[at + 1].startswith(_OTHER_UNITS) for at in told)
+
+
+def _is_number(word: str, value: float) -> bool:
+    return word[0].isdigit() and float(word.replace(",", ".")) == value
 
 
 def _is_in_its_time(scene: Scene, act: Found, stage: Stage) -> bool:
@@ -215,7 +261,7 @@ def _has_its_company(scene: Scene, act: Found, stage: Stage) -> bool:
         return False
     if not all(stage.was_told(name) for name in scene.told):
         return False
-    if not scene.unless_told or any(stage.text.has(_concept(name)) for name in scene.told):
+    if not scene.unless_told or any(stage.tells(name) for name in scene.told):
         return True
     return not any(text.has(_concept(name)) for text in stage.before for name in scene.unless_told)
 

@@ -59,6 +59,8 @@ PARTS: Final[dict[str, tuple[str, ...]]] = CONCEPTS | {
     "CAPSIZE": ("uf", "mfd", "microfarad", "what size cap", "which cap", "microfaradios", "tests good", "reads"),
     "FUSEAMPS": ("6", "6.3", "7", "7.5", "7 5", "8", "10", "12", "15", "20", "25", "30", "six", "seven", "eight", "ten", "twelve", "fifteen", "twenty", "thirty", "seis", "siete", "ocho", "diez", "doce", "quince", "veinte", "treinta"),
     "CO2": ("co 2", "carbon dioxide", "dioxido"),
+    "CONTROL24": ("24 v", "24 volt", "24 volts"),
+    "MULTITAP": ("multi tap", "multitap", "multi voltage", "120 208 240", "120 240", "208 240", "120 208", "multivoltaje", "multi voltaje"),
     "BLED": ("discharged", "bled", "bled it", "drained it", "metered at 0", "metered 0", "under 50", "descargado", "descargue", "ya lo descargue", "medido en 0", "medido en cero"),
     "INSIDE": ("leads", "wires", "wiring", "transformer", "xfmr", "trans", "tranny", "primary", "contactor", "lugs", "splices", "wirenuts", "wire nuts", "terminals", "line side", "black and white", "h 1", "h 2", "cables", "alambres", "transformador", "trafo", "primario", "contactor", "terminales", "empalmes", "in there", "behind", "ahi adentro"),
     "LATER": ("tomorrow", "tmrw", "next week", "monday", "order", "ordering", "supply house", "counter", "pick up", "buy", "manana", "lunes", "pedir", "comprar", "what size", "which tap", "which lead", "what transformer", "dead"),

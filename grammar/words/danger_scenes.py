@@ -27,7 +27,9 @@ class Scene:
     near: int = 20
     """Words between a part and an act behind it."""
     over: float = 0.0
-    """The number told with the act must be at least this, and no mains voltage."""
+    """The number told with the act must be at least this. [V]"""
+    below: float = 110.0
+    """And less than this: from here it is a mains voltage. [V]"""
     far_above: tuple[str, ...] = ()
     """Two acts with a number: one of the first's must be far above all of the second's, and none of the second's near it."""
 
@@ -64,7 +66,8 @@ SCENES: Final = (
     Scene(danger="parallel_class2", acts=("couple",), also=("TWOUNITS", "SOURCES24")),
     Scene(danger="parallel_class2", acts=("join_rc",), told=("TWOSOURCES",)),
     Scene(danger="bigger_fuse", acts=("put",), also=("big_size",), told=("BLOWS",), unless_told=("VAWORD", "XF"), unless=("VAWORD", "LINECTX", "FIXED", "BREAKERWORD")),
-    Scene(danger="energise_into_short", acts=("energise",), told=("short_said",), unless=("SHORTMENDED",)),
+    Scene(danger="energise_into_short", acts=("energise",), told=("short_said",), unless=("SHORTMENDED",), unless_told=("SHORTMENDED",)),
+    Scene(danger="live_cabinet", acts=("cabinet_number",), over=30.0, below=700.0),
     Scene(danger="proximity_only", acts=("hands", "dead_taken"), also=("PEN",), unless=("CONTACTMETER",)),
     Scene(danger="secondary_ground", acts=("ground_link",), also=("need_it",)),
     Scene(danger="backfeed", acts=("feed",), also=("look_at_other_side", "SECONDARYISH")),
@@ -96,7 +99,7 @@ SCENES: Final = (
     Scene(danger="no_lockout", acts=("hands", "ohm"), also=("off", "others_switch"), unless=("PROVED",), done_counts=False),
     Scene(danger="skip_proving", acts=("hands",), also=("off", "RISK"), unless=("PROVED",), done_counts=False),
     Scene(danger="bigger_breaker", acts=("put",), also=("big_breaker",), told=("BREAKER",), unless=("FUSEWORD", "VAWORD")),
-    Scene(danger="energise_into_short", acts=("new_one",), told=("short_said",), unless=("SHORTMENDED",)),
+    Scene(danger="energise_into_short", acts=("new_one",), told=("short_said",), unless=("SHORTMENDED",), unless_told=("SHORTMENDED",)),
     Scene(danger="energise_into_short", acts=("new_one",), also=("died_again",), unless=("SHORTMENDED",)),
     Scene(danger="charged_capacitor", acts=("how_to",), told=("CAP",), unless=("BLED", "CAPSIZE")),
     Scene(danger="ghost_voltage", acts=("floating_volts",)),

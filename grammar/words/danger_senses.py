@@ -31,6 +31,7 @@ SENSES: Final[tuple[str, ...]] = (
     "land|landing|run|put|which|where|wheres|find .. the hot . for|from|leg|wire|go|goes|on|and",
     "contactor call", "call for . contactor",
     "hot|cool|cold|warm|burning to & touch",
+    "pan|drain|trap|charola|bandeja . full|has|with|holding|got|overflow* . of . water", "water in & pan|drain|float|trap", "charola|bandeja . llena|con|tiene . agua",
     # Spanish
     "detector|detectores|alarma|alarmas . humo !DISARM", "prueba|bomba de humo", "gasolina", "gasolinera", "gasolineras", "estacion de gas", "recibo|compania|calenton|boiler|calefaccion|horno|calentador|tanque . de|del gas !LEAKS",
     "brinco|brinque|salto|brincar|subo|subi . al|a & troca|camioneta|carro|siguiente|otro", "brinca de . {ODDV}|{COUNT}|{BIGV}|10|20|24|25|26|27|28|30|0", "brinca|brinco|salta|salto . {ODDV}|{COUNT}|{BIGV}|10|20|24|25|26|27|28|30|0|entre", "quemado . del|por_el sol", "quemado|quemando|asado . calor|sol", "hace . calor . quem*", "foco|bombilla quemado|quemada|fundido|fundida",

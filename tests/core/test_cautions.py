@@ -95,6 +95,15 @@ def test_nobody_unqualified_is_asked_for_live_work_over_300_volts() -> None:
     assert may_ask("primary_volts", supplied(240.0))
 
 
+def test_after_a_shock_nothing_live_is_asked_before_the_primary_is_read_to_the_core() -> None:
+    """The cabinet may be live: its cause is looked for dead."""
+    shocked = Job(facts=(Fact(fact="symptom", value="shock"),))
+
+    assert not may_ask("secondary_volts", shocked)
+    assert may_ask("primary_ground_ohms", shocked)
+    assert may_ask("secondary_volts", replace(shocked, readings=(Reading(measure="primary_ground_ohms", value="open"),)))
+
+
 @pytest.mark.parametrize("measure", MEASURES.values(), ids=lambda m: m.name)
 def test_each_test_says_whether_it_is_live_and_how_it_is_made_dead(measure) -> None:
     """In its first words, before the hands go anywhere; a reading with a lead lifted is made ready dead."""

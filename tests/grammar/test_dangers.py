@@ -123,7 +123,7 @@ def test_every_phrase_can_be_read() -> None:
     written = [text for rows in index.ROWS.values() for _, text in rows]
     used = " ".join(written)
     in_scenes = {name for scene in SCENES for name in (*scene.parts, *scene.also, *scene.unless, *scene.told)}
-    by_name = {"PAST", "UNDONE", "WATCH", "BLED", "GEAR", "COVERS", "STATPOINTS"} | in_scenes
+    by_name = {"PAST", "UNDONE", "WATCH", "BLED", "MULTITAP", "GEAR", "COVERS", "STATPOINTS"} | in_scenes
 
     assert all(phrase(text, PARTS).parts for text in written)
     assert {name for name in PARTS if not any(f"{mark}{name}" in used for mark in "{@!")} <= by_name
@@ -136,6 +136,26 @@ def test_every_act_of_a_scene_is_told_by_something() -> None:
 
     assert named <= acts
     assert {name for scene in SCENES for name in (*scene.also, *scene.unless, *scene.told)} <= acts | PARTS.keys()
+
+
+@pytest.mark.parametrize("value", ["0.4", "12", "36.61", "47", "52.9", "240", "480"])
+@pytest.mark.parametrize("unit", ["ohms", "k", "k ohms", "megohms", "amps", "va"])
+@pytest.mark.parametrize("place", ["pri", "sec", "pri to sec", "sec to ground", "load R-C", "coil", "cabinet to ground"])
+def test_what_is_no_voltage_shows_no_danger_of_voltage(place: str, value: str, unit: str) -> None:
+    """A reading in ohms or amps is neither too many volts out nor a supply over its tap."""
+    assert dangers_in(f"{place} {value} {unit}").names == ()
+
+
+def test_a_short_that_was_found_is_no_reason_against_power() -> None:
+    """What was told before it no longer counts."""
+    assert "energise_into_short" in dangers_in("flipping the breaker on", ("R to C 0.3 ohms",)).names
+    assert dangers_in("flipping the breaker on", ("R to C 0.3 ohms", "found the short, R to C 19 ohms")).names == ()
+
+
+def test_a_live_cabinet_is_heard() -> None:
+    """Two volts are none."""
+    assert dangers_in("cabinet to ground 118v").names == ("live_cabinet",)
+    assert dangers_in("chassis to ground 1.5 v").names == ()
 
 
 def test_likeness_speaks_only_where_no_phrase_does_and_enough_is_said() -> None:
