@@ -284,6 +284,10 @@ def _ask_where(draft: Draft, figure: Figure) -> None:
         return
     if draft.asks or any(f.fact != "symptom" for _, f in draft.facts) or (figure.unit == "A" and figure.value > MOST_AMPS):
         return
+    if draft.kind(figure.at + 1) in {"notours", "unknown"}:
+        draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))  # "120k miles"
+        figure.done = True
+        return
     others = {"motor", "capacitor", "signal"}
     if any(
         s.kind == "notours" and s.name in others and draft.sentence[s.at] == draft.sentence[figure.at]

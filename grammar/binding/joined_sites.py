@@ -2,63 +2,7 @@
 
 from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.places import site_of
-from grammar.binding.plausible import fits_live
-from grammar.phrase import End, Phrase
-
-NOUNS = frozenset({"entrada", "salida", "input", "output"})
-"""Words for the two sides that are nothing else."""
-
-
-def in_and_out(draft: Draft) -> None:
-    """In "120 in 0 out": the two words are the windings where a figure touches them and no place follows."""
-    found: list[tuple[int, str, bool]] = []
-    warm = any(p.kind == "notours" and p.meaning == "temperature" for p in draft.phrases) and not any(
-        p.kind in {"transformer", "ends"} for p in draft.phrases
-    )
-    for at, phrase in enumerate(draft.phrases):
-        if phrase.kind != "inout" or draft.kind(at - 1) == "notours" or warm:
-            continue
-        before, behind = draft.kind(at - 1), draft.kind(at + 1)
-        figures = {"amounts", "value"}
-        if phrase.text in NOUNS:
-            near = [f for f in draft.around(at) if draft.clause[f.at] == draft.clause[at] and abs(f.at - at) <= 5]
-            if near:
-                found.append((at, phrase.meaning, False))
-            continue
-        if draft.kind(at + 1) in {"colon", "is", "reads"}:  # "in: 209 V, out: 22.4 V"
-            behind = draft.kind(at + 2)
-        ends = {"", "comma", "stop", "line", "and", "sign", *figures, "but"}
-        if behind == "at" and _fits_its_side(draft, at, phrase.meaning):  # "208 in on the 240 tap, sec 22"
-            behind = ""
-        if (before in figures and behind in ends) or (
-            behind in figures and before in {"", "comma", "stop", "line", "and", "sign", "transformer", *figures}
-        ):
-            found.append((at, phrase.meaning, behind in figures and before not in figures))
-    both = {meaning for _, meaning, _ in found} == {"primary", "secondary"}
-    if not both and any(e.name in {"primary", "secondary"} for p in draft.phrases for e in p.ends):
-        found = [  # not in "it's 95 out and pri is 118"
-            row for row in found if draft.phrases[row[0]].text not in {"in", "out"} or _fits_its_side(draft, row[0], row[1])
-        ]
-    for at, meaning, _ in found:
-        phrase = draft.phrases[at]
-        alone = not any(e.name in {"primary", "secondary"} for p in draft.phrases for e in p.ends)
-        if not both and alone and meaning == "primary" and phrase.text == "in":
-            continue
-        draft.phrases[at] = Phrase(
-            "ends", "", phrase.start, phrase.end, ends=(End("place", meaning, phrase.start, phrase.end),)
-        )
-        site = site_of(draft, at, draft.phrases[at])
-        if site is not None:
-            site.assumed = not both
-            draft.sites[at] = site
-
-
-def _fits_its_side(draft: Draft, at: int, meaning: str) -> bool:
-    """In "208 in, sec 24": the value right before the word is one of that winding, and the message names only the other."""
-    figure = draft.figure_at(at - 1)
-    other = "secondary" if meaning == "primary" else "primary"
-    names = {e.name for p in draft.phrases for e in p.ends if e.kind == "place"}
-    return figure is not None and other in names and meaning not in names and fits_live(meaning, figure.value)
+from grammar.phrase import Phrase
 
 
 def ground_of(draft: Draft) -> None:

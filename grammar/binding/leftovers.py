@@ -66,6 +66,11 @@ def leftovers(draft: Draft) -> None:
             draft.unread.append((figure.start, figure.end))
     _no_numbers(draft)
     _nothing_read(draft)
+    _words(draft)
+
+
+def _words(draft: Draft) -> None:
+    """Words that nobody knows: unread where they touch a figure or nothing else was read, else kept with the log."""
     clause_known = {draft.clause[at] for at in draft.sites} | {draft.clause[f.at] for f in draft.figures}
     chatter = {draft.clause[s.at] for s in draft.sites.values() if s.kind == "notours"}
     for at, phrase in enumerate(draft.phrases):

@@ -107,41 +107,50 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
     elif len(figure.amounts) > 1 or _or_near(draft, figure):
         figure.done = True  # "40 or 75?" is a question, no nameplate
         draft.cue_spans.append((figure.start, figure.end))
-    elif at is None:
-        coil = next(
-            (s for s in draft.sites.values() if s.name in {"coil", "load"} and draft.clause[s.at] == draft.clause[figure.at]),
-            None,
-        )
-        if coil is not None and coil.name == "load":
-            figure.done = True
-            coil.used += 1
-            sums.append(figure)
-            return
-        owner = None if coil is None else _owner_of(draft, coil.at)
-        if owner is not None:  # "4 relays, coils 2.5va each"
-            _load(draft, figure, owner, "VA")
-            return
-        if coil is not None:
-            _add_load(draft, figure, _coil_device(draft.phrases[coil.at].start, draft, coil.at), 1, "VA")
-            return
-        if draft.kind(figure.at - 1) == "unknown" and draft.clause[figure.at - 1] == draft.clause[figure.at]:
-            figure.done = True  # a device that we don't know is no rating
-            draft.unread.append((draft.phrases[figure.at - 1].start, figure.end))
-            return
-        if draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text == "of" and draft.phrases[
-            min(figure.at + 2, len(draft.phrases) - 1)
-        ].text.startswith("load"):
-            _add_load(draft, figure, "load", 1, "VA")  # "34 VA of load connected"
-            return
-        number = draft.figure_at(figure.at - 1)
-        if number is not None and whole(number) and not number.done:  # "2 40va in parallel"
-            number.done = True
-            draft.cue_spans.append((number.start, number.end))
-        if figure.value < LEAST_RATED_VA and any(f.fact == "load" for _, f in draft.facts):
-            figure.done = True  # in a list of loads so few VA are a device that we don't know
-            draft.unread.append((draft.phrases[max(0, figure.at - 1)].start, figure.end))
-            return
-        draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
+    else:
+        _without_a_device(draft, figure, sums)
+
+
+def _without_a_device(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
+    """Volt-amperes of a coil, of the whole load, or of the transformer."""
+    coil = next(
+        (s for s in draft.sites.values() if s.name in {"coil", "load"} and draft.clause[s.at] == draft.clause[figure.at]),
+        None,
+    )
+    if coil is not None and coil.name == "load":
+        figure.done = True
+        coil.used += 1
+        sums.append(figure)
+        return
+    owner = None if coil is None else _owner_of(draft, coil.at)
+    if owner is not None:  # "4 relays, coils 2.5va each"
+        _load(draft, figure, owner, "VA")
+        return
+    if coil is not None:
+        _add_load(draft, figure, _coil_device(draft.phrases[coil.at].start, draft, coil.at), 1, "VA")
+        return
+    _of_the_transformer(draft, figure)
+
+
+def _of_the_transformer(draft: Draft, figure: Figure) -> None:
+    """The rating, where nothing else is named that the figure could be of."""
+    if draft.kind(figure.at - 1) == "unknown" and draft.clause[figure.at - 1] == draft.clause[figure.at]:
+        figure.done = True  # a device that we don't know is no rating
+        draft.unread.append((draft.phrases[figure.at - 1].start, figure.end))
+        return
+    behind = [p.text for p in draft.phrases[figure.at + 1 : figure.at + 3]]
+    if behind[:1] == ["of"] and behind[-1].startswith("load"):
+        _add_load(draft, figure, "load", 1, "VA")  # "34 VA of load connected"
+        return
+    number = draft.figure_at(figure.at - 1)
+    if number is not None and whole(number) and not number.done:  # "2 40va in parallel"
+        number.done = True
+        draft.cue_spans.append((number.start, number.end))
+    if figure.value < LEAST_RATED_VA and any(f.fact == "load" for _, f in draft.facts):
+        figure.done = True  # in a list of loads so few VA are a device that we don't know
+        draft.unread.append((draft.phrases[max(0, figure.at - 1)].start, figure.end))
+        return
+    draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
 
 
 def _is_size_apart(draft: Draft, figure: Figure, at: int) -> bool:

@@ -252,17 +252,7 @@ def _reading(draft: Draft, figure: Figure) -> None:
     site = figure.site
     assert site is not None
     if figure.kind == "nothing" and site.kind == "pair" and _says_no_unit(draft, figure):
-        zero, ohms = (
-            Reading(measure="lead_volts", value=0.0, leads=site.leads),
-            Reading(measure="lead_ohms", value=OPEN, leads=site.leads),
-        )
-        question = say("Nothing there: 0 volts, or open in ohms?")
-        draft.unclear.append(
-            Unclear(
-                fragment=piece_of(draft, figure), choices=("lead_volts", "lead_ohms"), readings=(zero, ohms), question=question
-            )
-        )
-        figure.done = True
+        _ask_nothing(draft, figure)
         return
     unit = _unit(draft, figure)
     measure = measure_of(figure, unit)
@@ -279,6 +269,13 @@ def _reading(draft: Draft, figure: Figure) -> None:
     if site.kind == "unclear" or site.choices:
         _ask_leads(draft, figure, measure, unit)
         return
+    _record(draft, figure, measure, unit)
+
+
+def _record(draft: Draft, figure: Figure, measure: str, unit: str) -> None:
+    """The reading of a figure, and those of further places that it is of."""
+    site = figure.site
+    assert site is not None
     low_impedance, not_isolated = flags(draft)
     reading = Reading(
         measure=measure,
@@ -295,6 +292,20 @@ def _reading(draft: Draft, figure: Figure) -> None:
     for other in site.also:
         if (further := MEASURE_AT.get(other.name, {}).get(unit)) is not None:
             draft.readings.append(replace(reading, measure=further, leads=other.leads))
+    figure.done = True
+
+
+def _ask_nothing(draft: Draft, figure: Figure) -> None:
+    """In "nothing" between two leads: 0 V, or open."""
+    assert figure.site is not None
+    leads = figure.site.leads
+    zero, ohms = (
+        Reading(measure="lead_volts", value=0.0, leads=leads),
+        Reading(measure="lead_ohms", value=OPEN, leads=leads),
+    )
+    question = say("Nothing there: 0 volts, or open in ohms?")
+    choices = ("lead_volts", "lead_ohms")
+    draft.unclear.append(Unclear(fragment=piece_of(draft, figure), choices=choices, readings=(zero, ohms), question=question))
     figure.done = True
 
 

@@ -2,7 +2,8 @@
 
 from grammar.binding.digit_leads import apart_pairs, number_pairs
 from grammar.binding.draft import Draft, Figure, Site
-from grammar.binding.joined_sites import both, ground_of, in_and_out, split_pairs
+from grammar.binding.in_and_out import in_and_out
+from grammar.binding.joined_sites import both, ground_of, split_pairs
 from grammar.binding.lead_lists import labelled_pairs, lead_lists
 from grammar.binding.paired_values import paired_values
 from grammar.binding.places import site_of, uses_marks

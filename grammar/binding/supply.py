@@ -21,6 +21,9 @@ def supply(draft: Draft) -> None:
         if before is None and behind is None and draft.kind(figure.at - 1) in {"is", "at", "between"}:
             before = _before_a_comma(draft, figure.at)
         if before is not None and _is_address(draft, figure, before):
+            figure.done = True
+            draft.taken.add(before)
+            draft.chatter.append((draft.phrases[before].start, figure.end))
             continue
         near = before if before is not None else behind
         if near is not None and (not measured_between(draft, near, figure.at) or draft.phrases[near].text in PLACES_OF_WORK):
