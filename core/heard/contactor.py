@@ -10,6 +10,7 @@ from typing import Final
 from core.advice import NextTest
 from core.heard.record import Heard
 from core.heard.spoken import Spoken
+from core.measures import MEASURES
 from core.readings import OPEN, Job
 from core.said import say
 from core.standards.coil_range import PULL_IN_SHARE
@@ -18,13 +19,8 @@ FED_FROM_V: Final = PULL_IN_SHARE * 24.0
 """From here a 24 V coil has what it needs to pull in. [V]"""
 
 ASK_VOLTS: Final = Spoken(
-    next_test=NextTest(
-        measure="coil_volts",
-        instruction=say(
-            "With the call on, read volts at its coil: 24 there, the contactor; nothing, the call is lost before it"
-        ),
-        buttons=(say("0 V"), say("24 V")),
-    )
+    lines=(say("24 V at its coil: the contactor. Nothing there: the call is lost before it"),),
+    next_test=NextTest(measure="coil_volts", instruction=MEASURES["coil_volts"].how, buttons=(say("0 V"), say("24 V"))),
 )
 STAYS_OUT: Final = Spoken(
     lines=(say("The coil is fed and stays out: contactor, not transformer"),),
