@@ -105,7 +105,7 @@ def _one_line(
     """Of a reading that shows nothing bad one line of caution: the danger's, else the step's. What is left out stays due."""
     if job.dangers or "find_the_short_first" in finding_due:
         return step_due, finding_due
-    if danger.lines:
+    if danger.lines and danger.names:
         return (), ()
     return step_due, (() if step_due else finding_due)
 
