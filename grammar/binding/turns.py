@@ -8,7 +8,7 @@ from grammar.binding.draft import Draft
 from grammar.cues import Found, find, index, vocabulary
 from grammar.dangers import dangers_in
 from grammar.phrase import Phrase
-from grammar.words.asks import WHOLE
+from grammar.words.asks import OUTRANKS, WHOLE
 from grammar.words.colours import COLOURS
 
 INNER_DENIALS = frozenset({"isnt", "not", "aint", "wasnt", "never", "no", "nunca", "doesnt", "didnt"})
@@ -336,37 +336,6 @@ def _whole() -> dict[tuple[str, ...], str]:
                 key = tuple(p for p in (pieces(text) if not text.startswith("/") else (text,)) if p not in {"-", "?"})
                 _WHOLE_CACHE.setdefault(key, cue.meaning)
     return _WHOLE_CACHE
-
-
-OUTRANKS: dict[str, tuple[str, ...]] = {
-    "undo": ("next", "cannot", "history", "no", "yes", "fuse"),
-    "forget": ("export", "undo", "new_job", "next", "why", "history", "list_jobs"),
-    "new_job": ("next", "resume_job", "list_jobs", "history"),
-    "va_estimate": ("size", "expect", "which_lead", "why"),
-    "winding_picture": ("why", "expect", "which_lead"),
-    "prove": ("next", "expect", "why", "close_job", "report"),
-    "tap": ("which_lead", "next", "expect"),
-    "which_lead": ("next", "why"),
-    "wire_run": ("fuse", "expect", "next", "size"),
-    "fuse": ("size", "next", "expect"),
-    "help": ("next", "cannot"),
-    "export": ("report", "history"),
-    "hand_over": ("next", "report", "new_job"),
-    "list_jobs": ("history", "new_job"),
-    "resume_job": ("history", "new_job", "list_jobs", "next"),
-    "report": ("history", "next"),
-    "close_job": ("new_job", "next"),
-    "all_well": ("close_job", "next"),
-    "history": ("next", "expect", "help"),
-    "size": ("next", "expect"),
-    "next": ("expect",),
-    "parallel": ("size",),
-    "language": ("help", "resume_job"),
-    "start": ("new_job", "next"),
-    "invite": ("next", "new_job"),
-    "settings": ("next",),
-}
-"""Where one turn of phrase holds another, the first is meant."""
 
 
 ONE_BACK = frozenset({"last", "previous", "prior", "latest", "ultimo", "ultima", "anterior"})

@@ -654,3 +654,33 @@ WHOLE = (
     Cue("help", en=("/help",), es=("/ayuda",)),
 )  # fmt: skip
 """What a whole message of one or a few words asks for."""
+
+OUTRANKS: dict[str, tuple[str, ...]] = {
+    "undo": ("next", "cannot", "history", "no", "yes", "fuse"),
+    "forget": ("export", "undo", "new_job", "next", "why", "history", "list_jobs"),
+    "new_job": ("next", "resume_job", "list_jobs", "history"),
+    "va_estimate": ("size", "expect", "which_lead", "why"),
+    "winding_picture": ("why", "expect", "which_lead"),
+    "prove": ("next", "expect", "why", "close_job", "report"),
+    "tap": ("which_lead", "next", "expect"),
+    "which_lead": ("next", "why"),
+    "wire_run": ("fuse", "expect", "next", "size"),
+    "fuse": ("size", "next", "expect"),
+    "help": ("next", "cannot"),
+    "export": ("report", "history"),
+    "hand_over": ("next", "report", "new_job"),
+    "list_jobs": ("history", "new_job"),
+    "resume_job": ("history", "new_job", "list_jobs", "next"),
+    "report": ("history", "next"),
+    "close_job": ("new_job", "next"),
+    "all_well": ("close_job", "next"),
+    "history": ("next", "expect", "help"),
+    "size": ("next", "expect"),
+    "next": ("expect",),
+    "parallel": ("size",),
+    "language": ("help", "resume_job"),
+    "start": ("new_job", "next"),
+    "invite": ("next", "new_job"),
+    "settings": ("next",),
+}
+"""Where one turn of phrase holds another, the first is meant."""
