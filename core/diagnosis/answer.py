@@ -167,7 +167,9 @@ def _asked(job: Job, steps: list[Worth]) -> NextTest:
 def _advice(job: Job, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], tuple[str, ...]]:
     """What to do about the finding, once it is likely enough; the proof of the repair once it is decided."""
     if belief.confidence < SAID_FROM:
-        return (), ()
+        # A short that was read is looked for at once, whatever else is still open.
+        is_short_read = "load_short" in {says.finding, *says.also} and job.last("load_ohms") is not None
+        return (BEHIND.lines[1:], BEHIND.cautions) if is_short_read else ((), ())
     cause = CAUSES[says.finding]
     lines, cautions = list(cause.lines), list(cause.cautions)
     if says.also:

@@ -4,7 +4,7 @@ import pytest
 
 from core.cautions import CAUTIONS
 from core.diagnosis import diagnose, expect, explain
-from core.diagnosis.causes import CAUSES
+from core.diagnosis.causes import CAUSES, HALVE
 from core.findings import FINDINGS
 from core.measures import MEASURES
 from core.readings import Fact, Job, Reading
@@ -231,3 +231,11 @@ def test_no_symptom_alone_condemns_or_acquits(symptom: str) -> None:
     verdict = diagnose(told).verdict
 
     assert verdict is None or verdict.transformer == "unproven"
+
+
+def test_a_short_that_was_read_is_looked_for_before_all_is_decided() -> None:
+    """0.3 ohm into the control circuit: halving it comes at once, though fuse and short are still two findings."""
+    answer = diagnose(job({"symptom": "blows_fuse"}, load_ohms=0.3))
+
+    assert HALVE in answer.lines
+    assert "find_the_short_first" in answer.cautions
