@@ -1,6 +1,6 @@
 """A job's state is a fold over its log: an edit, an undo, a correction and a restart are the same thing."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import reduce
@@ -8,10 +8,10 @@ from types import MappingProxyType
 from typing import Any, Final
 
 from bot.as_read import message_from_json
+from bot.standing import facts_after, readings_after
 from core.cautions import Circumstances
 from core.measures import MEASURES
-from core.readings import WHOLE, Fact, Job, Reading
-from core.repairs import made_history
+from core.readings import Fact, Job, Reading
 from grammar import Context, Message, Unclear, read
 
 SAID_BEFORE: Final = 3
@@ -20,9 +20,6 @@ NOTHING: Final[Mapping[str, Any]] = MappingProxyType({})
 PROOF: Final = frozenset({"secondary_volts", "secondary_volts_lifted", "control_volts", "coil_volts", "secondary_amps"})
 """The readings that prove a repair; the line side alone proves none."""
 LINE_SIDE: Final = frozenset({"line_volts", "primary_volts"})
-
-OF_A_WINDING: Final = frozenset({"primary_ohms", "secondary_ohms"})
-"""Ohms of which there may be several, between leads that are named: H1 to H2 and H3 to H4."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -286,80 +283,3 @@ def undone(state: State) -> State:
         return replace(state, repair=None)
     is_told_there = told is not None and state.kept[-1:] and state.kept[-1][0] == told.by
     return replace(state, kept=state.kept[:-1], stood=state.stood[:-1], repair=None if is_told_there else told)
-
-
-def standing_readings(kept: tuple[tuple[str, Message], ...]) -> tuple[Reading, ...]:
-    """The latest reading of each measure and pair of leads that was not taken back, in the order in which those were taken."""
-    return reduce(readings_after, (message for _, message in kept), ())
-
-
-def readings_after(standing: tuple[Reading, ...], message: Message) -> tuple[Reading, ...]:
-    """The readings that stand once a message came after those that stood. What a repair made history stands no more."""
-    gone = made_history(message.renewed)
-    latest = {_place(reading): reading for reading in standing if reading.measure not in gone}
-    for key in [key for key, reading in latest.items() if _is_taken_back(reading, message, latest)]:
-        del latest[key]
-    for reading in message.readings:
-        key = _place(reading)
-        if reading.measure in OF_A_WINDING and reading.leads is None:  # the whole of it, whatever its leads are called
-            for old in [old for old in latest if old[0] == reading.measure and old != key]:
-                del latest[old]
-        earlier = latest.pop(key, None)
-        if earlier is not None and "correct" not in message.asks:
-            latest[key] = replace(reading, before=earlier.value, repeated=reading.agrees(earlier))
-        else:
-            latest[key] = reading
-    return tuple(latest.values())
-
-
-def _place(reading: Reading) -> tuple[str, frozenset[str]]:
-    is_pair = MEASURES[reading.measure].pair or reading.measure in OF_A_WINDING
-    return reading.measure, frozenset(reading.leads) if reading.leads and is_pair else frozenset[str]()
-
-
-def _is_taken_back(old: Reading, message: Message, latest: Mapping[tuple[str, frozenset[str]], Reading]) -> bool:
-    """
-    True where a message withdraws an earlier reading.
-
-    A correction may change the place and keep the value: "that 26.3 V is with R off".
-    """
-    if old.measure in message.withdrawn:
-        return True
-    if "correct" not in message.asks:
-        return False
-    return any(
-        new.value == old.value
-        and _place(new) != _place(old)
-        and _place(new) not in latest
-        and MEASURES[new.measure].unit == MEASURES[old.measure].unit
-        for new in message.readings
-    )
-
-
-def facts_after(standing: tuple[Fact, ...], message: Message) -> tuple[Fact, ...]:
-    """
-    The latest of each fact, of loads, symptoms and leads that of each device, symptom and lead, once a message came in.
-
-    What was wrong before a repair is no sign of what is wrong after it.
-    """
-    gone = {fact.fact for fact in message.facts} & {"run_feet", "wire_awg"}  # several runs are told in one message
-    devices = {fact.device for fact in message.facts if fact.fact == "load"}
-    gone |= {"load"} if devices == {WHOLE} else set()  # the sum of all loads takes the place of its parts
-    gone |= {*message.withdrawn, *(("symptom",) if message.renewed else ())}
-    left = (fact for fact in standing if fact.fact not in gone)
-    return tuple({**_counted(left), **_counted(message.facts)}.values())
-
-
-def _counted(facts: Iterable[Fact]) -> dict[tuple[str, object, int], Fact]:
-    """Two loads of one device in one message are two loads; in a later message they replace the earlier ones, each its own."""
-    counted: dict[tuple[str, object, int], Fact] = {}
-    times: dict[tuple[str, object], int] = {}
-    for fact in facts:
-        which = (fact.fact, _which(fact))
-        times[which] = times.get(which, 0) + 1
-        counted[*which, times[which]] = fact
-    return counted
-
-
-def _which(fact: Fact) -> object:
-    return fact.value if fact.fact == "symptom" else fact.device or fact.lead

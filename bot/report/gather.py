@@ -6,8 +6,9 @@ from datetime import UTC, datetime, tzinfo
 
 from bot.as_read import message_from_json
 from bot.aside import is_aside
-from bot.job import State, Turn, fold, standing_readings
+from bot.job import State, Turn, fold
 from bot.report.job_log import Given, JobLog, Photo, Sent, Taken, Told
+from bot.standing import standing_readings
 from core.advice import Answer
 from core.advise import advise, leads_and_sizing
 from core.cautions import CAUTIONS
