@@ -1,6 +1,7 @@
 """The answers to all that a message told besides its measures."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Final
 
 from core.heard import across, breaker, contactor, grounded, legs, line_fuse, sides
@@ -37,6 +38,8 @@ def spoken(job: Job) -> tuple[Spoken, ...]:
         job: What is known, with what the message that is answered told.
     """
     told = [_answer(read, job) for read in job.heard]
+    if sum(read.what == "leg" for read in job.heard) > 1:  # the other legs are being read
+        told = [replace(answer, lines=tuple(line for line in answer.lines if line != legs.GO_ON)) for answer in told]
     noticed = [answer for notice in NOTICED if (answer := notice(job)) is not None]
     return tuple(answer for answer in (*told, *noticed) if answer.lines or answer.next_test is not None)
 

@@ -101,7 +101,6 @@ def line_fuses(draft: Draft) -> None:
             draft.facts = [row for row in draft.facts if row[1].value != "blown_fuse"]
         if not draft.asks:
             draft.topics = [topic for topic in draft.topics if topic not in {"line_fuse", "low_fuse"}]
-        draft.asks = [ask for ask in draft.asks if ask != "yes"]
 
 
 def _amps(draft: Draft, begin: int) -> None:

@@ -125,6 +125,15 @@ def test_a_leg_is_judged_by_its_coil(part: str, value: Read, unit: str, shows: s
     assert shows in told("leg", part, value, unit=unit)[0]
 
 
+def test_who_reads_all_legs_is_not_told_to_read_them() -> None:
+    """One leg alone asks for the others."""
+    rows = (Heard("leg", "w c", "", (14.0,), "ohm"), Heard("leg", "y c", "", (0.3,), "ohm"))
+    lines = [str(line) for answer in spoken(Job(heard=rows)) for line in answer.lines]
+
+    assert not any("the other legs" in line for line in lines)
+    assert any("the other legs" in line for line in told("leg", "w c", 14.0))
+
+
 def test_a_leg_live_at_one_end_and_dead_at_the_other_is_open_between() -> None:
     """The wire, or its common."""
     lines = told("leg", "y c", 24.6, 0.0, unit="V")
