@@ -102,10 +102,6 @@ class JobLog:
         """The standing readings that the verdict rests on."""
         return tuple(t for t in self.standing() if not t.proof and not t.old)
 
-    def after_repair(self) -> tuple[Taken, ...]:
-        """The standing readings that prove the repair."""
-        return tuple(t for t in self.standing() if t.proof)
-
     def facts(self) -> tuple[Fact, ...]:
         """The standing facts of the unit as it was found, in order."""
         return tuple(t.fact for t in self.told if t.stands and not t.after)
