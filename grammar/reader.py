@@ -53,7 +53,7 @@ def read(text: str, context: Context | None = None) -> Message:
     draft = start(text[:LONGEST], parse(text[:LONGEST]), known)
     steps(draft)
     if draft.name_at is not None:
-        draft = _beside_the_name(draft)
+        return replace(message_of(_beside_the_name(draft), text), language=language(draft))
     return message_of(draft, text)
 
 

@@ -52,12 +52,18 @@ def just_closed(
         return None
     state = memory.state(session, job, technician.language)
     message = read(sent.text, state.context())
-    if speaks_of_what_is(message):
+    if speaks_of_what_is(message) or _answers(message, state):
         return job, ()
     if sent.sent_at - job.last_at <= PROVED_WITHIN and proves(state, message):
         named = title(job, sent.sent_at.tzinfo)
         return job, (say("Proof of {job}. Another unit? undo, then: new job", job=named),)
     return None
+
+
+def _answers(message: Message, state: State) -> bool:
+    """Whether a yes or no answers what the last reply asked, such as whether to delete."""
+    asked = bool(state.turns) and bool(state.turns[-1].talk.get("read", {}).get("forgets"))
+    return asked and bool({"yes", "no"} & set(message.asks))
 
 
 def speaks_of_what_is(message: Message) -> bool:

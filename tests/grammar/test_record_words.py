@@ -120,3 +120,8 @@ def test_a_repair_is_heard_with_its_proof(text: str) -> None:
 
     assert message.repaired
     assert message.readings
+
+
+def test_a_name_does_not_hide_the_language() -> None:
+    """The words that ask for the job count too."""
+    assert read("trabajo nuevo azotea 3, pri 118 sec 0").language == "es"

@@ -212,3 +212,10 @@ def test_a_question_closes_no_job(office: Office) -> None:
 
     assert "Closed" not in office.says("done?")
     assert outcome(office)[1] is False
+
+
+def test_a_closed_job_is_forgotten_by_the_yes_that_follows(office: Office) -> None:
+    """The question and its answer are of the same job."""
+    office.says(*FOUND, "done, replaced, 50 va", "forget this job")
+
+    assert office.says("yes") == "Deleted: rtu 3"
