@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import product
 
+from grammar.uncollected import uncollected
 from grammar.vocabulary import pieces
 from grammar.words.asks import ASKS
 from grammar.words.dangers import DANGERS
@@ -130,6 +131,7 @@ def _walk(words: Sequence[str], start: int, steps: tuple[Step, ...]) -> tuple[in
 
 
 @cache
+@uncollected()
 def vocabulary(name: str) -> Index:
     """The cues of one table, indexed at first use."""
     return index({"asks": ASKS, "symptoms": SYMPTOMS}[name])

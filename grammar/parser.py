@@ -21,6 +21,7 @@ from lark.lexer import TerminalDef
 from grammar.numerals import amount_of
 from grammar.phrase import Amount, End, Phrase
 from grammar.roles import Roles
+from grammar.uncollected import uncollected
 
 GRAMMAR = Path(__file__).with_name("message.lark")
 TABLES = GRAMMAR.with_suffix(".tables")
@@ -116,6 +117,7 @@ def from_tables(roles: Roles) -> Lark | None:
 
 
 @cache
+@uncollected()
 def _parser() -> tuple[Lark, Roles]:
     roles = Roles()
     return from_tables(roles) or build(roles=roles), roles

@@ -5,6 +5,8 @@ from typing import Final, Literal
 
 import pint
 
+from grammar.uncollected import uncollected
+
 DEFINITIONS: Final = (
     "kilo- = 1e3 = k-",
     "mega- = 1e6 = M-",
@@ -46,6 +48,7 @@ Kind = Literal["V", "A", "ohm", "VA", "W", "ft", "in", "Hz", "degC"]
 
 
 @cache
+@uncollected()
 def _registry() -> pint.UnitRegistry[float]:
     registry: pint.UnitRegistry[float] = pint.UnitRegistry(None, cache_folder=None)
     for line in DEFINITIONS:

@@ -6,6 +6,7 @@ from functools import cache
 from itertools import chain, product
 
 from grammar.fold import fold
+from grammar.uncollected import uncollected
 from grammar.words import conditions, places, values
 from grammar.words.colours import COLOURS, LEADS
 from grammar.words.conditions import CONDITIONS, HEADINGS
@@ -77,6 +78,7 @@ def entries() -> Iterable[tuple[tuple[str, ...], Words, str | None]]:
 
 
 @cache
+@uncollected()
 def tree() -> Node:
     """The vocabulary as a tree of pieces, built at the first message."""
     root = Node()

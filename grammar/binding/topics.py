@@ -7,6 +7,7 @@ from grammar.binding.draft import Draft, Figure
 from grammar.binding.told import NOMINAL_V, open_amounts, volts
 from grammar.binding.turns import words_of
 from grammar.cues import Index, find, index
+from grammar.uncollected import uncollected
 from grammar.words.topics import TOPICS
 
 SIZES_VA = frozenset({20.0, 30.0, 40.0, 50.0, 60.0, 75.0, 80.0, 100.0, 150.0, 200.0, 250.0, 300.0, 500.0})
@@ -27,6 +28,7 @@ def topics(draft: Draft) -> None:
 
 
 @cache
+@uncollected()
 def _cues() -> Index:
     return index(TOPICS)
 
