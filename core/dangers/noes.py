@@ -134,6 +134,15 @@ NOES: Final = (
         "prove_dead",
     ),
     _no(
+        "alone_over_300",
+        say("No. Not live and not alone at 277 or 480 V: a mistake there needs somebody beside you"),
+        say("Power off, lock out and read it dead, or wait for a second qualified person"),
+        "live work or a live test at 277 V or more with nobody near",
+        COMMON_PRACTICE,
+        "over_300",
+        "lock_out",
+    ),
+    _no(
         "wet",
         say("No. Nothing live in the wet"),
         say("Power off at the disconnect. Wait until roof, unit and hands are dry"),

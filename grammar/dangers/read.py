@@ -36,6 +36,8 @@ _STILLED: Final = {
 }
 _SAID_BY: Final = {
     "over_300": frozenset({"live_over_300"}),
+    "no_meter_for_it": frozenset({"backfeed"}),
+    "bare_ends": frozenset({"backfeed"}),
     "burnt_smell": frozenset({"burning_smell", "smoke", "fire"}),
     "secondary_ground": frozenset({"remove_ground"}),
     "hands_in": frozenset(
