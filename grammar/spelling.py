@@ -7,6 +7,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from grammar.vocabulary import ROWS, pieces
+from grammar.words.ordinary import ORDINARY
 
 MENDED_KINDS = frozenset({
     "place", "colour", "device", "unit", "value", "condition", "transformer", "leadword", "tapword", "supply", "nameplate", "reads", "winding",
@@ -49,7 +50,7 @@ def mended(word: str) -> str | None:
     ('secondary', 'transformer', None)
     """
     words, meanings = _targets()
-    if word in GUARDED or not word.isalpha():
+    if word in GUARDED or word in ORDINARY or not word.isalpha():
         return None
     if (begun := _begun(word)) is not None:
         return begun

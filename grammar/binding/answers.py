@@ -7,6 +7,7 @@ from core.readings import OPEN, Fact, Reading
 from core.said import say
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.plausible import fits_live, slip
+from grammar.binding.questions import lost_point
 from grammar.message import Unclear
 
 PLACE_OF = {
@@ -244,7 +245,7 @@ def _as(draft: Draft, figure: Figure, measure: str, leads: tuple[str, str] | Non
     if figure.unit not in {None, unit}:
         other = _sibling(measure, figure.unit)
         return Reading(measure=other, value=figure.value, leads=leads, assumed=True) if other is not None else None
-    found = slip(PLACE_OF.get(measure, ""), unit, figure.value)
+    found = slip(PLACE_OF.get(measure, ""), unit, figure.value) or lost_point(figure, PLACE_OF.get(measure, ""))
     if found is not None:
         likely = (Reading(measure=measure, value=found.value, leads=leads),) if found.value != figure.value else ()
         draft.unclear.append(

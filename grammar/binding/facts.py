@@ -64,6 +64,8 @@ def _lengths(draft: Draft) -> None:
     wires = any(p.kind in WIRE_KINDS or p.text in {"wire", "cable", "awg", "stat"} for p in draft.phrases)
     _one_way_of_two(draft)
     for figure in open_amounts(draft):
+        if _metres_of_a_run(draft, figure):
+            figure.unit, figure.value = "ft", round(figure.value / 0.3048, 6)
         if figure.unit == "m?":
             figure.unit = "ft" if _in_metres(draft, figure) else "ohm"
             figure.value = round(figure.value / 0.3048, 6) if figure.unit == "ft" else figure.value * 1e6
@@ -80,6 +82,21 @@ def _lengths(draft: Draft) -> None:
             draft.fact(figure, Fact(fact="run_feet", value=round(halved, 3), unit="ft"))
         elif figure.unit is None and neighbour(draft, figure.at, 1, {"round_trip"}, 0) is not None:
             draft.fact(figure, Fact(fact="run_feet", value=figure.value / 2, unit="ft"))
+
+
+METRE_OF = frozenset({"pull", "run", "length", "wire", "cable", "stretch"})
+"""Words behind "50 meter" that make it a length, and no thing to read with."""
+
+
+def _metres_of_a_run(draft: Draft, figure: Figure) -> bool:
+    """In "50 meter pull there and back": a length, as feet."""
+    behind = draft.phrases[figure.at + 1 : figure.at + 3]
+    return (
+        figure.unit is None
+        and len(behind) == 2
+        and behind[0].text == "meter"
+        and (behind[1].text in METRE_OF or behind[1].kind in WIRE_KINDS)
+    )
 
 
 ONE_WAY = frozenset({"one way", "each way", "de ida"})

@@ -10,7 +10,7 @@ from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.guessed_units import guess_unit, heard
 from grammar.binding.places import DEVICE_PLACES, MEASURE_AT
 from grammar.binding.plausible import OPEN_FROM_OHM, SECONDARY_TENS_OHM, fits_live, slip
-from grammar.binding.questions import ask_slip, measure_of, piece_of, said_twice
+from grammar.binding.questions import ask_slip, lost_point, measure_of, piece_of, said_twice
 from grammar.binding.said_again import ask_which, idle_and_loaded, taken_back
 from grammar.binding.states import flags
 from grammar.message import Unclear
@@ -182,7 +182,7 @@ def _at_device(draft: Draft, figure: Figure, site: Site) -> None:
             _say_unread(draft, figure, site)
     elif figure.unit is None:
         figure.done = True
-        if known and 16 <= figure.value <= 32 and any(f.unit == "V" for f in draft.around(figure.at)):
+        if known and _is_volts_beside_others(draft, figure, str(place)):
             figure.done, figure.unit, figure.unit_from = False, "V", "neighbour"
             figure.site = Site(site.at, "place", str(place))
         elif known and 16 <= figure.value <= 32 and figure.value != int(figure.value):
@@ -195,6 +195,15 @@ def _at_device(draft: Draft, figure: Figure, site: Site) -> None:
         figure.done = True
         _say_unread(draft, figure, site)
         _across(draft, figure, site)
+
+
+def _is_volts_beside_others(draft: Draft, figure: Figure, place: str) -> bool:
+    """In "27 at transformer, 0 at stat": a bare number at a device, where volts are told of another place."""
+    others = [f for f in draft.around(figure.at) if f is not figure and f.kind == "amount"]
+    if 16 <= figure.value <= 32:
+        return any(f.unit == "V" for f in others)
+    live = any(f.site is not None and f.unit in {None, "V"} and fits_live(f.site.name, f.value) for f in others)
+    return place == "control" and figure.value == 0 and live
 
 
 MENDED = frozenset({"back", "through", "new", "fixed", "cleaned", "flushed", "reset", "nuevo", "limpie", "arregle"})
@@ -261,7 +270,7 @@ def _reading(draft: Draft, figure: Figure) -> None:
         return
     if (
         figure.kind == "amount"
-        and (found := slip(site.name, unit, figure.value)) is not None
+        and (found := slip(site.name, unit, figure.value) or lost_point(figure, site.name)) is not None
         and not (figure.unit_from == "own" and said_twice(draft, measure, figure.value))
     ):
         ask_slip(draft, figure, unit, found.value, found.question)

@@ -1,9 +1,10 @@
 """Asks about a value that its place cannot have."""
 
 from core.readings import Reading
-from core.said import Said
+from core.said import Said, say
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.places import MEASURE_AT
+from grammar.binding.plausible import Slip, fits_live, is_usual_supply
 from grammar.message import Unclear
 
 
@@ -17,9 +18,24 @@ def ask_slip(draft: Draft, figure: Figure, unit: str, likely: float, question: S
     figure.done = True
 
 
+def lost_point(figure: Figure, place: str) -> Slip | None:
+    """In "pri 1.18 volts", "sec .24 v": a point in a number that is a usual one without it, both told to the hundredth."""
+    hundredfold = round(figure.value * 100, 6)
+    told = figure.amount is not None and figure.unit == "V" and figure.amount.unit == "volt" and figure.low is None
+    if not told or hundredfold != int(hundredfold) or hundredfold % 10 == 0:
+        return None
+    usual = (place in {"primary", "line"} and is_usual_supply(hundredfold)) or (
+        place == "secondary" and fits_live(place, hundredfold)
+    )
+    if not usual:
+        return None
+    question = say("{value:g} V is odd there. Did you mean {likely:g} V?", value=figure.value, likely=hundredfold)
+    return Slip(hundredfold, question)
+
+
 def said_twice(draft: Draft, measure: str, value: float) -> bool:
     """The value that was asked about is said once more: then it counts as said, and is not asked about for ever."""
-    figures = f"{value:g}"
+    figures = f"{value:g}".replace("0.", ".") if 0 < value < 1 else f"{value:g}"  # written ".24" as well
     return value >= 0 and any(
         measure in row.choices and figures in row.fragment.replace(",", ".") for row in draft.context.unclear
     )

@@ -7,6 +7,7 @@ from grammar.binding.draft import Draft
 from grammar.binding.turns import words_of
 from grammar.words.record import (
     AFTER_CLOSING,
+    IN_STOCK,
     IS_IN,
     LONG_AGO,
     NEW,
@@ -17,6 +18,7 @@ from grammar.words.record import (
     TRANSFORMER,
     WITH_IT,
 )
+from grammar.words.repairs import PAST_OR_PLAN
 
 Forgets = Literal["all", "job", "readings"]
 
@@ -69,12 +71,20 @@ def says_it_is_in(draft: Draft) -> bool:
     """In "new one is in" and "new transformer installed"."""
     words, _ = words_of(draft.parsed.words)
     ins = [i for i, word in enumerate(words) if word in IS_IN]
+    if set(words) & IN_STOCK or (set(words) & PAST_OR_PLAN and _size_is_new(words)):
+        return False  # "need a new 40va in here"
     return any(
         _names_the_new_one([w for w in words[max(0, i - 5) : i] if w not in {"is", "s", "now", "esta", "ya"}]) for i in ins
     )
 
 
+def _size_is_new(words: list[str]) -> bool:
+    """In "new 40va in": the transformer is called by its size."""
+    rows = zip(words, words[1:], words[2:], strict=False)
+    return any(first in NEW and size.isdecimal() and unit == "va" for first, size, unit in rows)
+
+
 def _names_the_new_one(before: list[str]) -> bool:
     """In "new one" and "trafo nuevo"."""
     pair = before[-2:]
-    return bool(set(pair) & NEW) and bool(set(pair) & TRANSFORMER)
+    return _size_is_new(before[-3:]) or (bool(set(pair) & NEW) and bool(set(pair) & TRANSFORMER))

@@ -21,6 +21,7 @@ def find_sites(draft: Draft) -> None:
     in_and_out(draft)
     _ground_as_verb(draft)
     _nameplates(draft)
+    _the_one(draft)
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind == "ends":
             site = site_of(draft, at, phrase)
@@ -44,6 +45,7 @@ def find_sites(draft: Draft) -> None:
     lead_lists(draft)
     labelled_pairs(draft)
     _dead_places(draft)
+    _shows_nothing(draft)
     _named_by_state(draft)
     if any(site.kind == "pair" and site.leads in {("r", "r"), ("c", "c")} for site in draft.sites.values()):
         draft.asks = list(dict.fromkeys((*draft.asks, "parallel")))  # volts between two transformers: are they in phase
@@ -149,11 +151,59 @@ def _dead_places(draft: Draft) -> None:
             step -= 1
         site = draft.sites.get(step)
         if site is not None and site.kind == "place" and site.name in {"primary", "secondary", "line", "control"}:
-            draft.phrases[at] = Phrase("value", "nothing", phrase.start, phrase.end, phrase.text, phrase.language)
-            figure = Figure(at, "nothing", phrase.start, phrase.end)
-            draft.figures = sorted((*draft.figures, figure), key=lambda f: f.at)
-            draft.by_phrase[at] = figure
-            draft.figure_ats = [f.at for f in draft.figures]
+            _reads_nothing(draft, at)
+
+
+def _reads_nothing(draft: Draft, at: int) -> None:
+    """A phrase becomes the word for no volts."""
+    phrase = draft.phrases[at]
+    draft.phrases[at] = Phrase("value", "nothing", phrase.start, phrase.end, phrase.text, phrase.language)
+    figure = Figure(at, "nothing", phrase.start, phrase.end)
+    draft.figures = sorted((*draft.figures, figure), key=lambda f: f.at)
+    draft.by_phrase[at] = figure
+    draft.figure_ats = [f.at for f in draft.figures]
+
+
+SHOWS = frozenset({"marca", "lee", "registra", "muestra"})
+LIVE_PLACES = frozenset({"primary", "secondary", "line", "control"})
+
+
+def _shows_nothing(draft: Draft) -> None:
+    """In "el secundario no marca": no volts there, where no ohms are told."""
+    if any(f.unit == "ohm" or f.unit_from == "heading" for f in draft.figures) or any(
+        p.kind == "heading" for p in draft.phrases
+    ):
+        return
+    for at, phrase in enumerate(draft.phrases):
+        ended = draft.kind(at + 1) in {"", "stop", "comma", "line", "and"} and not draft.phrases[
+            min(at + 1, len(draft.phrases) - 1)
+        ].text.startswith("?")
+        if phrase.text not in SHOWS or draft.kind(at - 1) != "no" or not ended:
+            continue
+        site = draft.sites.get(at - 2)
+        if site is not None and site.kind == "place" and site.name in LIVE_PLACES:
+            _reads_nothing(draft, at)
+
+
+def _the_one(draft: Draft) -> None:
+    """In "pri on the econ one 208": one of several units, and no number before the number."""
+    for figure in draft.figures:
+        at = figure.at
+        spoken = figure.amount is not None and figure.amount.spoken and figure.unit is None and figure.value == 1
+        behind = draft.figure_at(at + 1)
+        if not spoken or behind is None or behind.kind != "amount":
+            continue
+        first = next((i for i in range(at - 1, max(-1, at - 4), -1) if draft.kind(i) not in NAMES_ONE), -1)
+        told = draft.phrases[max(first, at - 4) : at - 1] if first >= 0 else []
+        if first == at - 1 or not any(p.text.split(" ")[-1] in {"the", "that", "this"} for p in told):
+            continue
+        figure.done = True
+        for step in range(first + 1, at + 1):
+            phrase = draft.phrases[step]
+            draft.phrases[step] = Phrase("filler", "one", phrase.start, phrase.end, phrase.text, phrase.language)
+
+
+NAMES_ONE = frozenset({"device", "filler", "unknown", "idword", "notours"})
 
 
 def _at_the_transformer(draft: Draft) -> None:

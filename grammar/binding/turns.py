@@ -186,6 +186,10 @@ OF_DANGER = frozenset({"smoke", "shock"})
 """Symptoms that a longer turn of phrase never hides."""
 
 
+RUNG = frozenset({"timbre", "timbres", "boton", "claxon", "interfon", "telefono"})
+"""What is touched shortly, and gives no shock by that."""
+
+
 def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None:
     found = [f for f in find(words, vocabulary("symptoms")) if not _denied(draft, words, owners, f)]
     names = {f.meaning for f in found}
@@ -196,6 +200,8 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
             continue  # "got a buzz off the door" is no hum
         if f.meaning == "blown_fuse" and "blows_fuse" in names:
             continue
+        if f.meaning == "shock" and len(f.at) == 1 and set(words[f.at[0] + 1 : f.at[0] + 4]) & RUNG:
+            continue  # "dale un toque al timbre"
         if _of_a_device(draft, owners, f) or _long_ago(words, f):
             continue
         if f.meaning == "no_control_power" and words[f.at[-1] + 1 : f.at[-1] + 2] in (
@@ -286,11 +292,18 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
     if found.meaning != "close_job" or len(found.at) > 1:
         return False
     told = [i for i, word in enumerate(words) if word]
-    return found.at[0] not in {told[0], told[-1]} or bool(
-        {"am", "is", "are", "when", "almost", "not", "if", "switch"} & set(words)
+    shuts = found.at[0] > 0 and words[found.at[0]] == "closed" and words[found.at[0] - 1] in SHUT
+    return (
+        shuts
+        or found.at[0] not in {told[0], told[-1]}
+        or bool({"am", "is", "are", "when", "almost", "not", "if", "switch"} & set(words))
     )
 
 
+SHUT = frozenset({
+    "disconnect", "breaker", "contactor", "relay", "contact", "contacts", "door", "doors", "panel", "lid", "cover", "valve", "damper", "float", "limit", "knife", "circuit", "stat", "thermostat", "s", "stays", "stayed", "stuck", "held", "normally", "pulled",
+})  # fmt: skip
+"""What is closed, and no job: "disconnect closed"."""
 BLEW = (["blew"], ["popped"], ["pops"], ["blows"], ["too"], ["burned"], ["burnt"], ["went"], ["also"], ["trono"], ["quemado"])
 LONGEST_WHOLE = 6
 """Words of the longest text that is looked up as a whole."""

@@ -158,10 +158,10 @@ LINKS = (
         "tapword", "tap",
         en=(
             "tap", "taps", "tapped", "tapped for", "tapped at", "strapped for", "wired for", "set for", "set to",
-            "jumpered for", "landed on", "landed on the", "wired to", "connected to", "hooked to", "tap is", "lead used",
+            "jumpered for", "landed on", "landed on the", "wired to", "connected to", "hooked to", "tap is", "lead used", "tap in use", "tap in use is", "tap being used", "tap being used is", "tap used",
             "wired on",
         ),
-        es=("toma", "derivacion", "tomas", "conectado al de", "tap es"),
+        es=("toma", "derivacion", "tomas", "conectado al de", "tap es", "tap en uso", "tap en uso es", "toma en uso"),
     ),
     Words(
         "lands", "lands",

@@ -37,6 +37,8 @@ WITH_IT = frozenset(
 TRANSFORMER = frozenset({"transformer", "xfmr", "xformer", "trafo", "transformador", "tx", "unit", "one", "uno"})
 NEW = frozenset({"new", "nuevo", "nueva"})
 IS_IN = frozenset({"in", "installed", "instalado", "puesto", "landed", "wired"})
+IN_STOCK = frozenset({"truck", "van", "shop", "stock", "trailer", "car", "bag", "camioneta", "troca", "taller", "bodega"})
+"""Where a new one lies that is not in yet."""
 AFTER_CLOSING = frozenset(
     {
         *REPAIRED, "moved", "landed", "fixed", "repaired", "rewired", "cleared", "cleaned", "tightened", "retapped", "spliced",

@@ -179,7 +179,8 @@ def test_the_last_reading_is_restated(text: str, measure: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["is 40 enough", "is 75 too big", "how bout 50", "will be there in 20", "its a 40", "be back in 30", "is 27 ok", "24?"]
+    "text",
+    ["is 40 enough", "is 75 too big", "how bout 50", "will be there in 20", "its a 40", "be back in 30", "is 27 ok", "24?"],
 )
 def test_a_number_in_talk_answers_no_test(text: str) -> None:
     """A bare number answers only where it is nearly the whole message."""
@@ -190,3 +191,18 @@ def test_a_number_in_talk_answers_no_test(text: str) -> None:
 def test_a_number_nearly_alone_answers_the_test(text: str) -> None:
     """With the small words of an answer around it."""
     assert read(text, ASKED_OHMS).readings == (Reading(measure="primary_ohms", value=40.0),)
+
+
+@pytest.mark.parametrize(
+    ("text", "measure", "said", "likely"),
+    [("pri 1.18 volts", "primary_volts", 1.18, 118.0), ("sec .24 v", "secondary_volts", 0.24, 24.0)],
+)
+def test_a_lost_point_is_asked_about_once(text: str, measure: str, said: float, likely: float) -> None:
+    """The likely value is named, a yes takes it, and the same value said again counts as said."""
+    first = read(text)
+
+    assert first.readings == ()
+    assert [(r.measure, r.value) for row in first.unclear for r in row.readings] == [(measure, likely)]
+    context = Context(unclear=first.unclear)
+    assert [(r.measure, r.value) for r in read(text, context).readings] == [(measure, said)]
+    assert [(r.measure, r.value) for r in read("yes", context).readings] == [(measure, likely)]

@@ -125,3 +125,37 @@ def test_a_repair_is_heard_with_its_proof(text: str) -> None:
 def test_a_name_does_not_hide_the_language() -> None:
     """The words that ask for the job count too."""
     assert read("trabajo nuevo azotea 3, pri 118 sec 0").language == "es"
+
+
+@pytest.mark.parametrize("text", ["new 40va in", "new 50 va in, sec 26", "put a new 75va in, sec 25.5"])
+def test_a_new_one_called_by_its_size_is_a_repair(text: str) -> None:
+    """The transformer is named by its power."""
+    assert read(text).repaired
+
+
+@pytest.mark.parametrize("text", ["need a new 40va in here", "new 40va in the truck", "a new 50va in stock", "40va in"])
+def test_a_new_one_that_is_not_in_yet_is_none(text: str) -> None:
+    """A plan, or a part that lies somewhere."""
+    assert not read(text).repaired
+
+
+@pytest.mark.parametrize("text", ["pri 118, disconnect closed", "sec 24 door closed", "contactor stays closed"])
+def test_a_closed_part_closes_no_job(text: str) -> None:
+    """What is closed is named right before it."""
+    assert "close_job" not in read(text).asks
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Fiberglass 6 footer, going up to the roof unit to read 208 on the line",
+        "480 volts shop unit, 478 on the line",
+        "dale un toque al timbre y bajo",
+    ],
+)
+def test_running_talk_asks_for_no_job(text: str) -> None:
+    """Words like "unit" in it name none."""
+    message = read(text)
+
+    assert message.name is None
+    assert not {"history", "resume_job", "new_job", "list_jobs"} & set(message.asks)

@@ -51,3 +51,15 @@ def test_numbers_are_never_mended() -> None:
     """A slip in a number word stays unread."""
     assert mended("eigthen") is None
     assert mended("twenti") is None
+
+
+@pytest.mark.parametrize("word", ["racket", "round", "heads", "tires", "contract", "shoes", "ports"])
+def test_a_plain_word_is_never_a_slip(word: str) -> None:
+    """However near a word of the trade stands."""
+    assert mended(word) is None
+
+
+@pytest.mark.parametrize(("slip", "word"), [("brackt", "bracket"), ("groud", "ground"), ("secondarry", "secondary")])
+def test_a_slip_beside_a_plain_word_is_still_mended(slip: str, word: str) -> None:
+    """The plain words take nothing from it."""
+    assert mended(slip) == word

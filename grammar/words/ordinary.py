@@ -1,0 +1,27 @@
+"""Plain words, one slip away from a word of the trade, that are never taken for a slip of it."""
+
+ORDINARY = frozenset({
+    "baking", "balling", "barca", "bards", "beading", "beads", "beards", "being", "bellow", "betting", "binding", "bloat",
+    "boars", "boils", "bound", "bulls", "bushes", "cakes", "camper", "cards", "cashing", "casting", "censor", "censors",
+    "chasing", "chows", "colts", "contract", "contracts", "costs", "crime", "culling", "cunning", "currents", "damped",
+    "dampen", "dearth", "dorado", "dousing", "drags", "drawl", "drawling", "drawn", "dulls", "dumper", "easing", "elate",
+    "entrada", "fable", "fables", "falling", "fame", "fellow", "finches", "fires", "flame", "flames", "flat", "flout",
+    "folding", "framed", "frames", "fusses", "gable", "gables", "gains", "galling", "gloat", "goaded", "goggle",
+    "goggles", "gouge", "grange", "greed", "greet", "greets", "grime", "gulls", "gunning", "gushes", "hamper", "heading",
+    "heads", "hearth", "hell", "hires", "hoards", "holdings", "hooter", "hosts", "hulls", "itches", "jacket", "jetting",
+    "jolts", "junta", "lakes", "lapped", "late", "leading", "leaks", "leans", "leaps", "letting", "loafs", "loans",
+    "lulling", "maker", "males", "mapped", "marcha", "marking", "masking", "mates", "mating", "mellow", "meteors",
+    "minding", "molding", "molts", "mousing", "muses", "mushing", "napped", "netting", "noting", "oils", "omens",
+    "packet", "pains", "pamper", "pens", "pests", "petting", "pilling", "pills", "pinches", "pinta", "pits", "plata",
+    "playa", "polling", "polls", "ports", "pots", "pride", "prize", "pulsing", "racket", "rains", "rakes", "raking",
+    "range", "ranges", "rapped", "reaping", "remover", "removes", "roads", "rocket", "rooter", "round", "rounds",
+    "rousing", "ruining", "rushes", "rushing", "seats", "seeding", "seeking", "seeming", "seeping", "sell", "senior",
+    "seniors", "services", "setting", "shall", "shelf", "shoes", "shops", "shots", "shoved", "shoving", "shower", "sits",
+    "skulls", "slate", "slats", "slicker", "slits", "slowed", "slowing", "slows", "smell", "snowing", "snows", "spats",
+    "spell", "spins", "splits", "spots", "stains", "stamper", "stars", "starts", "states", "stays", "stitch", "stocker",
+    "stomped", "stowed", "stowing", "stunning", "sunning", "supple", "swamped", "swell", "table", "tables", "takes",
+    "taking", "taped", "teeing", "tipped", "tirado", "tires", "toads", "toggled", "toils", "topped", "trains", "trapped",
+    "treading", "twitch", "unite", "vaults", "vengo", "vicio", "wakes", "waking", "walling", "wards", "wetting", "whine",
+    "whines", "winches", "wines", "winging", "winking", "wipes", "wired", "witch", "wives", "write", "writes", "yarns",
+    "zapped",
+})  # fmt: skip
