@@ -8,7 +8,7 @@ from core.advice import Ranked, Transformer, Verdict
 from core.cautions import may_ask
 from core.diagnosis.belief import Belief, evidence, times_read, usable
 from core.diagnosis.meter import M
-from core.diagnosis.next_test import ACQUIT, BEHIND_OF, CONDEMN, DOUBT
+from core.diagnosis.next_test import BEHIND_OF, CONDEMN, DOUBT
 from core.diagnosis.reasons import reasons, to_repeat
 from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
 from core.findings import FINDINGS
@@ -16,11 +16,10 @@ from core.readings import Job
 
 CONDEMNED: Final = 1.0 - DOUBT / CONDEMN
 """From this probability of a bad transformer on it is called bad: a wrong one costs a good part and a second trip, but leaving it open costs too."""
-PASSED: Final = DOUBT / ACQUIT
-"""Up to this one it is called good."""
 CONDEMNED_EARLY: Final = 0.75
-PASSED_EARLY: Final = 0.12
 """The same while a test is still worth its cost: till then leaving it open costs nothing."""
+PASSED: Final = 0.12
+"""Up to this one it is called good. Stricter than the loss asks: a bad one passed as good is the worst answer."""
 PASSED_DEAD: Final = 0.1
 """The same where the line is dead: a winding fault may have tripped the breaker, and few readings could show it."""
 NAMED: Final = 0.3
@@ -64,7 +63,7 @@ def transformer(job: Job, belief: Belief, *, settled: bool) -> Transformer:
         return "unproven"
     if belief.bad >= (CONDEMNED if settled else CONDEMNED_EARLY):
         return "bad"
-    limit = PASSED_DEAD if belief.best == "no_supply" else PASSED if settled else PASSED_EARLY
+    limit = PASSED_DEAD if belief.best == "no_supply" else PASSED
     if belief.bad > limit or FINDINGS[belief.best].transformer == "bad" or is_doubtful_insulation(job):
         return "unproven"
     return "good"
