@@ -6,7 +6,7 @@ from itertools import pairwise
 from core.readings import Fact
 from grammar.binding.draft import Draft
 from grammar.cues import Found, find, index, vocabulary
-from grammar.dangers import dangers_in
+from grammar.dangers import dangers_in, harmless
 from grammar.phrase import Phrase
 from grammar.words.asks import OUTRANKS, WHOLE
 from grammar.words.colours import COLOURS
@@ -67,9 +67,16 @@ def turns(draft: Draft) -> None:
     """Fills symptoms, dangers and asks."""
     words, owners = words_of(draft.parsed.words)
     _symptoms(draft, words, owners)
+    _drop_harmless(draft)
     draft.warned = dangers_in(draft.text, draft.context.said_before)
     _symptoms_of_dangers(draft)
     _asks(draft, words)
+
+
+def _drop_harmless(draft: Draft) -> None:
+    """Takes out smoke and burns that are of the lunch, not of the unit."""
+    gone = harmless(draft.text, [fact.value for _, fact in draft.facts if fact.fact == "symptom"])
+    draft.facts = [row for row in draft.facts if row[1].fact != "symptom" or row[1].value not in gone]
 
 
 def _symptoms_of_dangers(draft: Draft) -> None:

@@ -191,7 +191,7 @@ ACTS: Final = (
         en=("{HV} ... hot|live|energized|powered|powered_up|power_on|powers_on|with_power|lit_up !NOTVOLTS !DEADCUE", "hot|live|energized|powered|power_on ... {HV} !NOTVOLTS !DEADCUE"),
         es=("{HV} ... vivo|viva|en_vivo|caliente|energizad*|prendid*|encendid*|con_corriente|con_luz !NOTVOLTS !DEADCUE", "en_vivo|energizad*|prendid*|encendid*|con_corriente|viva|vivo ... {HV} !NOTVOLTS !DEADCUE")),
     Cue("nobody_near",
-        en=("nobody|no_one|no_ones|noone|nobodys|no_body . here|around|else|near|with_me|home|on_site", "by myself", "on my own", "all|im|am|here|up_here|working alone|solo", "just me", "no helper|partner|spotter"),
+        en=("nobody|no_one|no_ones|noone|nobodys|no_body . here|around|else|near|with_me|on_site", "by myself", "on my own", "all|im|am|here|up_here|working alone|solo", "just me", "no helper|partner|spotter"),
         es=("estoy|ando|vine|trabajo|yo solo|sola|solito|solita", "no hay|esta|anda nadie", "nadie mas|conmigo|aqui|cerca", "sin ayudante|companero|nadie")),
     Cue("use_it",
         en=("close|good enough", "will|would|can|could|should|gonna|going_to|just|ill . it|that|this|i|we ~ work|do|ok|fine|run|use|hook|land|wire|put|tie|go|get|live|last|hold|survive|hurt|burn|handle|take|fry|cook", "ok|okay|fine|alright to", "get|gets|getting . going|by|cooling|heating|running", "hook*|land*|wir*|tie|tied|put|fire*|power*|energi*|flip* . it|up|on|to|in", "use|using|run|running . it|that|this|one|on|off", "be ok|okay|fine|alright|good", "for now|tonight|today|tomorrow|a_while", "what_if|why_not|any_harm|hurt|matter|matters|work|right|ok|okay|good"),

@@ -94,6 +94,23 @@ def test_who_proved_dead_is_heard(text: str) -> None:
     assert warned.names == ()
 
 
+@pytest.mark.parametrize(
+    ("text", "symptoms"),
+    [
+        ("we smoked a turkey, sec 25.9 lifted", []),
+        ("burnt toast this morning, sec 25.9", []),
+        ("smoke break is over, sec 25.9", []),
+        ("smoked ribs for lunch and now the board smokes, sec 25.9", ["smoke"]),
+        ("transformer smoked, sec 25.9", ["smoke"]),
+    ],
+)
+def test_smoke_of_the_lunch_is_no_symptom(text: str, symptoms: list[str]) -> None:
+    """What stands in a harmless sense alone is no sign of a fault."""
+    told = [fact.value for fact in read(text).facts if fact.fact == "symptom"]
+
+    assert told == symptoms
+
+
 def test_who_did_not_prove_dead_is_not_believed() -> None:
     """The same words, denied."""
     assert not dangers_in("haven't proved dead yet").proved_dead
