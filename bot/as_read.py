@@ -54,8 +54,7 @@ def message_from_json(record: Mapping[str, Any]) -> Message:
             for u in record.get("unclear", ())
         ),
         heard=tuple(
-            Heard(what, part, fragment, tuple(values), unit)
-            for what, part, fragment, values, unit in record.get("heard", ())
+            Heard(what, part, fragment, tuple(values), unit) for what, part, fragment, values, unit in record.get("heard", ())
         ),
         repairs=tuple((written, meant) for written, meant in record.get("repairs", ())),
         **plain,
