@@ -71,6 +71,7 @@ PARTS: Final[dict[str, tuple[str, ...]]] = CONCEPTS | {
     "WORKS": ("it works", "it worked", "its working", "it lasted", "it runs", "it held", "how"),
     "BILLS": ("bill", "invoice", "ticket", "callback", "callbacks", "fine", "traffic"),
     "MEATS": ("brisket", "meat", "ribs", "pork", "pork butt", "turkey", "chicken", "salmon", "sausage", "sausages", "ham", "cheese", "wings", "fish", "bacon", "trout", "jerky", "carne", "costillas", "pavo", "pollo", "tocino", "chuleta", "chuletas", "salchicha", "queso", "jamon"),
+    "LIKEBURNT": ("like burnt", "like burned", "of burnt", "of burned"),
     "PUTBACK": ("put it back", "putting it back", "put them back", "back in now", "jumped it again", "jumped it back", "jumped out again", "new jumper", "another jumper", "then jumped", "and jumped", "lo volvi a poner", "lo puse otra vez", "otro puente", "lo puentee"),
     "VALVEINSIDE": ("seat", "valve seat", "apart", "diaphragm", "plunger", "internals", "guts", "inside of it", "the spring", "innards", "the screws off", "the cap off", "rebuild", "rebuilding", "disassemble", "disassembling", "asiento", "diafragma", "embolo", "resorte", "por dentro", "desarmar", "desarmo", "desarmarla", "la desarmo"),
     "OTHERVALVE": ("zone", "zone valve", "reversing", "expansion", "txv", "water", "steam", "condensate", "check valve", "ball", "drain", "service valve", "king valve", "humidifier", "bypass valve", "mixing", "irrigation", "sprinkler", "hydronic", "radiator", "de agua", "agua", "de zona", "reversible", "de expansion", "vapor", "riego"),

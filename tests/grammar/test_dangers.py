@@ -102,6 +102,7 @@ def test_who_proved_dead_is_heard(text: str) -> None:
         ("smoke break is over, sec 25.9", []),
         ("smoked ribs for lunch and now the board smokes, sec 25.9", ["smoke"]),
         ("transformer smoked, sec 25.9", ["smoke"]),
+        ("winding smells like burnt popcorn, sec 25.9", ["burnt"]),
     ],
 )
 def test_smoke_of_the_lunch_is_no_symptom(text: str, symptoms: list[str]) -> None:
