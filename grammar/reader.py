@@ -62,9 +62,9 @@ def _beside_the_name(named: Draft) -> Draft:
     begin, end = named.name_at or (0, 0)
     text = f"{named.text[:begin]},{' ' * (end - begin - 1)}{named.text[end:]}"
     rest = start(text, parse(text), named.context)
+    rest.name = named.name
     steps(rest)
     rest.asks = list(dict.fromkeys((*named.asks, *rest.asks)))
-    rest.name = named.name
     rest.warned = named.warned  # a danger counts wherever it stands
     return rest
 

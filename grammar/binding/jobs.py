@@ -9,7 +9,7 @@ from grammar.binding.record_words import asks_whether_done, says_it_is_in
 from grammar.binding.turns import words_of
 from grammar.cues import find, vocabulary
 from grammar.phrase import Phrase
-from grammar.words.record import AFTER_CLOSING, CLOSES, DELETES, GENERIC, NO_JOB
+from grammar.words.record import AFTER_CLOSING, BEFORE_CALLING, CLOSES, DELETES, GENERIC, NO_JOB, NO_NAME, NO_NAMES
 
 NAMING = ("new_job", "resume_job", "hand_over", "history", "language", "help", "list_jobs", "invite")
 SLASHES = {
@@ -50,18 +50,11 @@ LEADING = frozenset(
 
 def job_name(draft: Draft) -> bool:
     """Fills the name; True where the message says nothing else."""
+    if draft.name is not None:
+        return False  # the rest of a message, whose name was read before
     if _slash(draft):
         return True
-    if "resume_job" in draft.asks and any(s.kind == "notours" and s.meaning == "time" for s in draft.parsed.words):
-        draft.asks.remove("resume_job")  # "regreso a las 4"
-    asked = next((a for a in ("new_job", "resume_job") if a in draft.asks), None)
-    if asked == "new_job" and (
-        "prove" in draft.asks or says_it_is_in(draft) or _is_a_new_part(draft)
-    ):  # "new one is in, final check"
-        draft.asks.remove("new_job")
-        return False
-    if "close_job" in draft.asks and asks_whether_done(draft):  # "all done?"
-        draft.asks = list(dict.fromkeys("next" if ask == "close_job" else ask for ask in draft.asks))
+    _asked_in_earnest(draft)
     if _deletes(draft):
         draft.asks = [*(ask for ask in draft.asks if ask != "undo"), "forget"]
     if "forget" in draft.asks and not any(f.unit for f in draft.figures):  # "clear the readings" reads nothing as clear
@@ -69,40 +62,75 @@ def job_name(draft: Draft) -> bool:
         draft.name_at = None
         return True
     if "language" in draft.asks:
-        draft.name = next(
-            (
-                LANGUAGES[w]
-                for w in reversed(draft.text.lower().replace("ñ", "n").replace("é", "e").replace("á", "a").split())
-                if w.strip(".!?,") in LANGUAGES
-            ),
-            None,
-        ) or next(
-            (
-                LANGUAGES[w.strip(".!?,")]
-                for w in draft.text.lower().replace("ñ", "n").replace("é", "e").split()
-                if w.strip(".!?,") in LANGUAGES
-            ),
-            None,
-        )
+        draft.name = _language_in(draft.text)
         return len(draft.phrases) <= 6
+    asked = next((a for a in ("new_job", "resume_job") if a in draft.asks), None)
     if asked is not None:
         return _named(draft, asked)
     if "help" in draft.asks and len(draft.phrases) <= 4:
-        called = any(p.text in {"help", "ayuda", "ayudame"} for p in draft.phrases)
-        rest = [
-            p
-            for p in draft.phrases
-            if called
-            and p.text not in {"help", "ayuda", "ayudame", "with", "me", "con", "/", "on", "about", "the", "el", "la", "los"}
-        ]
-        draft.name = _words(draft, rest) or None
+        draft.name = _helped_with(draft)
         return True
-    if "history" in draft.asks and any(p.kind == "idword" for p in draft.phrases):
-        first = next(i for i, p in enumerate(draft.phrases) if p.kind == "idword")
-        rest = draft.phrases[first : first + 2]
-        draft.name = _words(draft, rest) or None
-        return not draft.sites and not any(f.unit for f in draft.figures)
-    return False
+    return "history" in draft.asks and _history_of(draft)
+
+
+def _asked_in_earnest(draft: Draft) -> None:
+    """Takes out the asks for jobs that are mere talk."""
+    timed = any(s.kind == "notours" and s.meaning == "time" for s in draft.parsed.words)
+    if "resume_job" in draft.asks and (timed or _is_talk(draft)):
+        draft.asks.remove("resume_job")  # "regreso a las 4", "going back to the unit, sec 24"
+    part = "prove" in draft.asks or says_it_is_in(draft) or _is_a_new_part(draft) if "new_job" in draft.asks else False
+    if part:
+        draft.asks.remove("new_job")  # "new one is in, final check"
+    if "close_job" in draft.asks and asks_whether_done(draft):  # "all done?"
+        draft.asks = list(dict.fromkeys("next" if ask == "close_job" else ask for ask in draft.asks))
+
+
+def _is_talk(draft: Draft) -> bool:
+    """In "the guys back to work", "switch to ohms, sec 0.6", "going back to the unit": no job is called."""
+    words, owners = words_of(draft.parsed.words)
+    found = [f for f in find(words, vocabulary("asks")) if f.meaning == "resume_job"]
+    if not found:
+        return False
+    first, last = min(f.at[0] for f in found), max(f.at[-1] for f in found)
+    if set(words[:first]) - BEFORE_CALLING:
+        return True
+    behind = [i for i in range(last + 1, len(words)) if words[i] not in LEADING]
+    if not behind:
+        return False
+    phrase = draft.parsed.words[owners[behind[0]]]
+    following = words[behind[0] + 1] if behind[0] + 1 < len(words) else ""
+    if words[behind[0]] in {"unit", "unidad", "equipo"} and words[last] not in {"unit", "unidad"}:
+        return not (following.isdecimal() or len(following) == 1)
+    return phrase.kind in NO_NAMES or words[behind[0]] in NO_NAME
+
+
+def _language_in(text: str) -> str | None:
+    """The language that is named last."""
+    words = text.lower().translate(str.maketrans("ñéá", "nea")).split()
+    return next((LANGUAGES[w.strip(".!?,")] for w in reversed(words) if w.strip(".!?,") in LANGUAGES), None)
+
+
+HELPING = frozenset({"help", "ayuda", "ayudame", "with", "me", "con", "/", "on", "about", "the", "el", "la", "los"})
+
+
+def _helped_with(draft: Draft) -> str | None:
+    """In "help with fuses"."""
+    called = any(p.text in {"help", "ayuda", "ayudame"} for p in draft.phrases)
+    return _words(draft, [p for p in draft.phrases if called and p.text not in HELPING]) or None
+
+
+def _history_of(draft: Draft) -> bool:
+    """In "anything on rtu 3 before"; "the unit" alone names none."""
+    first = next((i for i, p in enumerate(draft.phrases) if p.kind == "idword"), None)
+    if first is None:
+        return False
+    rest = draft.phrases[first : first + 2]
+    if rest[0].text in GENERIC and (
+        len(rest) == 1 or rest[1].kind not in {"amounts", "unknown", "letter", "shape", "mark", "numeral"}
+    ):
+        return False
+    draft.name = _words(draft, rest) or None
+    return not draft.sites and not any(f.unit for f in draft.figures)
 
 
 def _is_a_new_part(draft: Draft) -> bool:

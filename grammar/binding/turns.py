@@ -286,6 +286,12 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
         and words[found.at[-1] + 1 : found.at[-1] + 2] in BLEW
     ):
         return True  # "new one blew too"
+    if (
+        found.meaning == "history"
+        and words[found.at[0]] in {"what", "lo"}
+        and words[max(0, found.at[0] - 1)] in {"is", "es", "was"}
+    ):
+        return "?" not in words  # "an 8 footer is what I've got"
     if found.meaning == "next" and len(found.at) == 1:
         return words[found.at[0] + 1 : found.at[0] + 2] in (
             ["door"],

@@ -22,6 +22,18 @@ NO_JOB = frozenset(
 """Words that are no name of a job by themselves."""
 GENERIC = frozenset({"job", "unit", "trabajo", "unidad", "equipo", "school", "store", "building"})
 """Words that stand before a name and are none."""
+BEFORE_CALLING = frozenset({
+    "", "ok", "okay", "hey", "now", "lets", "let's", "let", "me", "us", "i", "im", "i'm", "am", "we", "were", "please", "can", "could", "you", "going", "go", "gonna", "to", "want", "need", "then", "and", "so", "alright", "yes",
+    "oye", "ahora", "vamos", "por", "favor", "ya", "bueno", "quiero", "puedes", "voy", "listo", "y", "si",
+})  # fmt: skip
+"""Words that may stand before those that call a job; behind any other they are part of a tale."""
+NO_NAMES = frozenset({"place", "transformer", "device", "unit", "heading", "winding", "condition", "colour", "value", "reads"})
+"""Kinds of words that no job's name begins with."""
+NO_NAME = frozenset({
+    "ohms", "volts", "amps", "ac", "dc", "cool", "heat", "cooling", "heating", "auto", "emergency", "work", "shop", "truck", "van", "low", "high", "another", "different", "new", "my", "it", "that", "this", "square", "normal", "where", "what", "running",
+    "techo", "medir", "probar", "revisar", "checar", "tomar", "poner", "prender", "apagar", "camioneta", "troca", "lo", "frio", "calor",
+})  # fmt: skip
+"""Words that no job's name begins with."""
 
 REPAIRED = frozenset(
     {
