@@ -2,7 +2,7 @@
 
 from bisect import bisect_left, bisect_right
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Final, Literal
 
 from core.heard.record import Heard
 from core.readings import Fact, Reading
@@ -154,9 +154,19 @@ def start(text: str, parsed: Parsed, context: Context) -> Draft:
     return draft
 
 
+_COVERS: Final = frozenset({"door", "doors", "cover", "covers", "lid", "panel", "panels", "puerta", "puertas", "tapa"})
+"""What is opened to get at the work."""
+_OPEN: Final = frozenset(
+    {"open", "opened", "is open", "was open", "are open", "wide open", "abierto", "abierta", "esta abierta"}
+)
+
+
 def _is_verb(draft: Draft, at: int) -> bool:
-    """In "about to open up the primary": what is done, and no value."""
-    if draft.phrases[at].text not in {"open", "opened", "opening"}:
+    """In "about to open up the primary" and "door open": what is done, and no value."""
+    text = draft.phrases[at].text
+    if at and text in _OPEN and draft.phrases[at - 1].text in _COVERS:
+        return True
+    if text not in {"open", "opened", "opening"}:
         return False
     behind = draft.phrases[at + 1].text if at + 1 < len(draft.phrases) else ""
     return behind in {"up", "it", "them"} or (draft.kind(at - 1) == "to" and behind in {"the", "up", "it", "my", "a"})

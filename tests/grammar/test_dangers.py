@@ -112,6 +112,22 @@ def test_smoke_of_the_lunch_is_no_symptom(text: str, symptoms: list[str]) -> Non
     assert told == symptoms
 
 
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("door open, reading the primary now", None),
+        ("the cover is open, I'm at the primary", None),
+        ("puerta abierta, leo el primario", None),
+        ("door open, primary is open", "open"),
+    ],
+)
+def test_an_open_door_is_no_open_winding(text: str, value: str | None) -> None:
+    """A cover that is open says nothing of the transformer behind it."""
+    told = next((reading.value for reading in read(text).readings), None)
+
+    assert told == value
+
+
 def test_who_did_not_prove_dead_is_not_believed() -> None:
     """The same words, denied."""
     assert not dangers_in("haven't proved dead yet").proved_dead
