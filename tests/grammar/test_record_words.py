@@ -159,3 +159,37 @@ def test_running_talk_asks_for_no_job(text: str) -> None:
 
     assert message.name is None
     assert not {"history", "resume_job", "new_job", "list_jobs"} & set(message.asks)
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "measure", "value"),
+    [
+        ("back to rtu 3, sec 24", "rtu 3", "secondary_volts", 24.0),
+        ("new job annex, sec 24.5", "annex", "secondary_volts", 24.5),
+        ("new job rtu 4, pri 118", "rtu 4", "primary_volts", 118.0),
+    ],
+)
+def test_a_single_value_behind_a_name_counts(text: str, name: str, measure: str, value: float) -> None:
+    """It is read once the name is known."""
+    message = read(text)
+
+    assert message.name == name
+    assert [(r.measure, r.value) for r in message.readings] == [(measure, value)]
+
+
+@pytest.mark.parametrize(
+    ("text", "measure", "value"),
+    [
+        ("going back to the unit, sec 24", "secondary_volts", 24.0),
+        ("switch to ohms, sec 0.6", "secondary_ohms", 0.6),
+        ("regreso al techo, sec 24.5", "secondary_volts", 24.5),
+        ("switch to cool, R-C 26", "control_volts", 26.0),
+    ],
+)
+def test_going_somewhere_calls_no_job(text: str, measure: str, value: float) -> None:
+    """What is read there counts for the job that is open."""
+    message = read(text)
+
+    assert "resume_job" not in message.asks
+    assert message.name is None
+    assert [(r.measure, r.value) for r in message.readings] == [(measure, value)]
