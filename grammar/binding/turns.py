@@ -10,6 +10,7 @@ from grammar.dangers import dangers_in, harmless
 from grammar.phrase import Phrase
 from grammar.words.asks import OUTRANKS, WHOLE
 from grammar.words.colours import COLOURS
+from grammar.words.record import RUNG, SHUT
 
 INNER_DENIALS = frozenset({"isnt", "not", "aint", "wasnt", "never", "no", "nunca", "doesnt", "didnt"})
 NAMED_DENIALS = frozenset({"no", "sin", "nothing", "nada", "none", "nobody", "nadie"})
@@ -193,10 +194,6 @@ OF_DANGER = frozenset({"smoke", "shock"})
 """Symptoms that a longer turn of phrase never hides."""
 
 
-RUNG = frozenset({"timbre", "timbres", "boton", "claxon", "interfon", "telefono"})
-"""What is touched shortly, and gives no shock by that."""
-
-
 def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None:
     found = [f for f in find(words, vocabulary("symptoms")) if not _denied(draft, words, owners, f)]
     names = {f.meaning for f in found}
@@ -313,10 +310,6 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
     )
 
 
-SHUT = frozenset({
-    "disconnect", "breaker", "contactor", "relay", "contact", "contacts", "door", "doors", "panel", "lid", "cover", "valve", "damper", "float", "limit", "knife", "circuit", "stat", "thermostat", "s", "stays", "stayed", "stuck", "held", "normally", "pulled",
-})  # fmt: skip
-"""What is closed, and no job: "disconnect closed"."""
 BLEW = (["blew"], ["popped"], ["pops"], ["blows"], ["too"], ["burned"], ["burnt"], ["went"], ["also"], ["trono"], ["quemado"])
 LONGEST_WHOLE = 6
 """Words of the longest text that is looked up as a whole."""

@@ -68,3 +68,10 @@ LONG_AGO = frozenset(
     }
 )  # fmt: skip
 """Words beside which a repair is history, a plan or in doubt: the readings are of the unit as it is."""
+
+SHUT = frozenset({
+    "disconnect", "breaker", "contactor", "relay", "contact", "contacts", "door", "doors", "panel", "lid", "cover", "valve", "damper", "float", "limit", "knife", "circuit", "stat", "thermostat", "s", "stays", "stayed", "stuck", "held", "normally", "pulled",
+})  # fmt: skip
+"""What is closed, and no job: "disconnect closed"."""
+RUNG = frozenset({"timbre", "timbres", "boton", "claxon", "interfon", "telefono"})
+"""What is touched shortly, and gives no shock by that."""
