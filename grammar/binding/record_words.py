@@ -71,8 +71,8 @@ def says_it_is_in(draft: Draft) -> bool:
     """In "new one is in" and "new transformer installed"."""
     words, _ = words_of(draft.parsed.words)
     ins = [i for i, word in enumerate(words) if word in IS_IN]
-    if set(words) & IN_STOCK or (set(words) & PAST_OR_PLAN and _size_is_new(words)):
-        return False  # "need a new 40va in here"
+    if set(words) & IN_STOCK or (("prove" in draft.asks or set(words) & PAST_OR_PLAN) and _size_is_new(words)):
+        return False  # "need a new 40va in here"; a proof is of the new one anyway
     return any(
         _names_the_new_one([w for w in words[max(0, i - 5) : i] if w not in {"is", "s", "now", "esta", "ya"}]) for i in ins
     )
