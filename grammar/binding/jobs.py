@@ -98,7 +98,8 @@ def _is_talk(draft: Draft) -> bool:
     if not behind:
         return False
     phrase = draft.parsed.words[owners[behind[0]]]
-    following = words[behind[0] + 1] if behind[0] + 1 < len(words) else ""
+    beside = owners[behind[0]] + 1 < len(draft.parsed.words) and draft.parsed.words[owners[behind[0]] + 1].kind != "comma"
+    following = words[behind[0] + 1] if beside and behind[0] + 1 < len(words) else ""
     if words[behind[0]] in {"unit", "unidad", "equipo"} and words[last] not in {"unit", "unidad"}:
         return not (following.isdecimal() or len(following) == 1)
     return phrase.kind in NO_NAMES or words[behind[0]] in NO_NAME

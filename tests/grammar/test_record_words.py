@@ -184,6 +184,7 @@ def test_a_single_value_behind_a_name_counts(text: str, name: str, measure: str,
         ("switch to ohms, sec 0.6", "secondary_ohms", 0.6),
         ("regreso al techo, sec 24.5", "secondary_volts", 24.5),
         ("switch to cool, R-C 26", "control_volts", 26.0),
+        ("back to the unit, R-C 25", "control_volts", 25.0),
     ],
 )
 def test_going_somewhere_calls_no_job(text: str, measure: str, value: float) -> None:
