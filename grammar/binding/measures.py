@@ -9,8 +9,8 @@ from grammar.binding.doubts import disagreeing, swapped, swapped_ohms
 from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.guessed_units import guess_unit, heard
 from grammar.binding.places import DEVICE_PLACES, MEASURE_AT
-from grammar.binding.plausible import OPEN_FROM_OHM, SECONDARY_TENS_OHM, fits_live, slip
-from grammar.binding.questions import ask_slip, lost_point, measure_of, piece_of, said_twice
+from grammar.binding.plausible import OPEN_FROM_OHM, SECONDARY_TENS_OHM, Slip, fits_live, slip
+from grammar.binding.questions import ask_slip, digits_changed, lost_point, measure_of, piece_of, said_twice
 from grammar.binding.said_again import ask_which, idle_and_loaded, taken_back
 from grammar.binding.states import flags
 from grammar.message import Unclear
@@ -256,6 +256,13 @@ def _named_symptom(draft: Draft, figure: Figure) -> bool:
     return any(start <= figure.start < end for start, end in draft.cue_spans)
 
 
+def _slip(draft: Draft, figure: Figure, unit: str) -> Slip | None:
+    """The likely slip in a value: of its place, of its point, of its digits."""
+    assert figure.site is not None
+    place = figure.site.name
+    return slip(place, unit, figure.value) or lost_point(figure, place) or digits_changed(draft, figure, place)
+
+
 def _reading(draft: Draft, figure: Figure) -> None:
     """One reading, or the question why it is none."""
     site = figure.site
@@ -270,7 +277,7 @@ def _reading(draft: Draft, figure: Figure) -> None:
         return
     if (
         figure.kind == "amount"
-        and (found := slip(site.name, unit, figure.value) or lost_point(figure, site.name)) is not None
+        and (found := _slip(draft, figure, unit)) is not None
         and not (figure.unit_from == "own" and said_twice(draft, measure, figure.value))
     ):
         ask_slip(draft, figure, unit, found.value, found.question)

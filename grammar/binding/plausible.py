@@ -48,14 +48,39 @@ def fits_live(place: str, value: float) -> bool:
 
 
 SUPPLIES_V = (120.0, 208.0, 240.0, 277.0, 480.0)
+"""The usual supplies. ANSI C84.1, from memory. [V]"""
 GHOST_OF_480_V = 40.0
 """From here on low volts of a line are a ghost rather than a slip. Common practice, no source. [V]"""
-"""The usual supplies. ANSI C84.1, from memory. [V]"""
+FAR_OFF = 0.25
+"""A line this far off its nominal is doubted where two digits changed places would explain it. Common practice, no source."""
+NEAR = 0.1
+"""A line this near to its nominal is the usual one: ANSI C84.1, the range of the utility, from memory."""
 
 
 def is_usual_supply(volts: float) -> bool:
     """Near a usual supply: only then does a point look misplaced. Any other low value may be a ghost, and is recorded as said."""
     return any(abs(volts - supply) <= 0.1 * supply for supply in SUPPLIES_V)
+
+
+def swapped(volts: float, nominal: float) -> float | None:
+    """
+    The volts near the nominal that two neighbouring digits make which changed places, or None.
+
+    Args:
+        volts: As said. [V]
+        nominal: Of the supply. [V]
+
+    Returns:
+        The likely volts.
+
+    >>> swapped(181, 120), swapped(240, 120), swapped(96, 120)
+    (118.0, None, None)
+    """
+    if abs(volts / nominal - 1.0) < FAR_OFF or is_usual_supply(volts) or volts != int(volts):
+        return None
+    digits = str(int(volts))
+    made = [float(digits[:i] + digits[i + 1] + digits[i] + digits[i + 2 :]) for i in range(len(digits) - 1)]
+    return next((other for other in made if abs(other / nominal - 1.0) <= NEAR), None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from core.readings import Reading
 from core.said import Said, say
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.places import MEASURE_AT
-from grammar.binding.plausible import Slip, fits_live, is_usual_supply
+from grammar.binding.plausible import Slip, fits_live, is_usual_supply, swapped
 from grammar.message import Unclear
 
 
@@ -31,6 +31,23 @@ def lost_point(figure: Figure, place: str) -> Slip | None:
         return None
     question = say("{value:g} V is odd there. Did you mean {likely:g} V?", value=figure.value, likely=hundredfold)
     return Slip(hundredfold, question)
+
+
+def digits_changed(draft: Draft, figure: Figure, place: str) -> Slip | None:
+    """In "120 supply, pri 181v": no such supply is, and 118 is what the thumb meant."""
+    told = draft.told("supply_volts") or next((f for f in reversed(draft.context.facts) if f.fact == "supply_volts"), None)
+    if place not in {"primary", "line"} or figure.unit != "V" or told is None or not isinstance(told.value, int | float):
+        return None
+    likely = swapped(figure.value, float(told.value))
+    if likely is None:
+        return None
+    question = say(
+        "{value:g} V on a {nominal:g} V supply? Did you mean {likely:g} V?",
+        value=figure.value,
+        nominal=told.value,
+        likely=likely,
+    )
+    return Slip(likely, question)
 
 
 def said_twice(draft: Draft, measure: str, value: float) -> bool:

@@ -206,3 +206,16 @@ def test_a_lost_point_is_asked_about_once(text: str, measure: str, said: float, 
     context = Context(unclear=first.unclear)
     assert [(r.measure, r.value) for r in read(text, context).readings] == [(measure, said)]
     assert [(r.measure, r.value) for r in read("yes", context).readings] == [(measure, likely)]
+
+
+@pytest.mark.parametrize(
+    ("text", "likely"),
+    [("120 supply, pri 181v sec 25.4v", 118.0), ("208 building. line 280v", None), ("240 supply pri 421v", 241.0)],
+)
+def test_digits_that_changed_places_are_asked_about(text: str, likely: float | None) -> None:
+    """181 V on a 120 V supply is 118 V typed in haste; 280 V is a supply of its own, and is taken as said."""
+    message = read(text)
+
+    asked = [r.value for row in message.unclear for r in row.readings]
+    assert asked == ([] if likely is None else [likely])
+    assert (likely is None) == any(r.measure in {"primary_volts", "line_volts"} for r in message.readings)
