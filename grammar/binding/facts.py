@@ -140,9 +140,16 @@ def _in_metres(draft: Draft, figure: Figure) -> bool:
     ) or any(f.unit == "AWG" for f in draft.figures)
     return (
         small
-        and run
+        and (run or "wire_run" in draft.asks or _of_a_gauge(draft, figure))
         and not any(s.kind in {"place", "pair"} and abs(s.at - figure.at) < 4 for s in draft.sites.values() if s.name != "load")
     )
+
+
+def _of_a_gauge(draft: Draft, figure: Figure) -> bool:
+    """In "30 m of 18", "30 m de 18": a bare gauge behind the length."""
+    behind = draft.figure_at(figure.at + 2)
+    joined = figure.at + 1 < len(draft.phrases) and draft.phrases[figure.at + 1].text in {"of", "de"}
+    return joined and behind is not None and behind.unit is None and behind.value in range(10, 27)
 
 
 def _gauges(draft: Draft) -> None:

@@ -134,7 +134,7 @@ def _without_a_device(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
 
 def _of_the_transformer(draft: Draft, figure: Figure) -> None:
     """The rating, where nothing else is named that the figure could be of."""
-    if draft.kind(figure.at - 1) == "unknown" and draft.clause[figure.at - 1] == draft.clause[figure.at]:
+    if draft.kind(figure.at - 1) in {"unknown", "notours"} and draft.clause[figure.at - 1] == draft.clause[figure.at]:
         figure.done = True  # a device that we don't know is no rating
         draft.unread.append((draft.phrases[figure.at - 1].start, figure.end))
         return

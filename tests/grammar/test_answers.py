@@ -219,3 +219,20 @@ def test_digits_that_changed_places_are_asked_about(text: str, likely: float | N
     asked = [r.value for row in message.unclear for r in row.readings]
     assert asked == ([] if likely is None else [likely])
     assert (likely is None) == any(r.measure in {"primary_volts", "line_volts"} for r in message.readings)
+
+
+@pytest.mark.parametrize("text", ["30 m of 18, gas valve .4 amp", "30 m de 18, cuanto pierdo"])
+def test_metres_of_a_bare_gauge_are_a_run(text: str) -> None:
+    """30 m is 98.4 ft (1 ft is 0.3048 m, NIST SP 811, appendix B.8) and no 30 megohms."""
+    facts = {f.fact: f.value for f in read(text).facts}
+
+    assert facts["run_feet"] == pytest.approx(98.425, abs=0.001)
+    assert facts["wire_awg"] == 18.0
+
+
+def test_a_part_of_another_trade_is_no_rating() -> None:
+    """Nothing of "3 flux capacitors 9va" hangs on 24 V: it is said back, and is never the size of the transformer."""
+    message = read("3 flux capacitors 9va, size")
+
+    assert message.facts == ()
+    assert message.unread
