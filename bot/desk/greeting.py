@@ -17,7 +17,7 @@ def standing(session: Session, channel: str, address: str, zone: tzinfo | None) 
     job = None if known is None else current_job(session, known)
     if job is None or job.turns == 0:
         return ()
-    lines = [say("In hand: {job}, {count} messages", job=title(job, zone), count=job.turns)]
+    lines = [say("In hand: {job}. Messages: {count}", job=title(job, zone), count=job.turns)]
     if (found := verdict_of(job)) is not None:
         lines.append(say("So far: {finding}", finding=found))
     return lines

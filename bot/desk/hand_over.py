@@ -45,7 +45,7 @@ def take_over(session: Session, technician: Technician, code: str, now: datetime
         lines = (say("You have a copy of {job}, from {giver}", job=title(job, now.tzinfo), giver=giver.name),)
     else:
         lines = (say("You work on {job} with {giver}", job=title(job, now.tzinfo), giver=giver.name),)
-    return Deed(lines=(*lines, say("{count} messages so far. Send: next", count=job.turns)), job=job)
+    return Deed(lines=(*lines, say("Messages so far: {count}. Send: next", count=job.turns)), job=job)
 
 
 def _tell(session: Session, technician: Technician, made: HandOver, job: Job, now: datetime) -> None:

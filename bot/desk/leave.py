@@ -25,7 +25,7 @@ def ask_to_forget(at: At) -> Deed:
     jobs = at.session.scalar(select(func.count()).select_from(own(at.technician).subquery()))
     return Deed(
         lines=(
-            say("This deletes all your jobs, messages and photos: {jobs} jobs, for good", jobs=jobs),
+            say("This deletes all your jobs ({jobs}), messages and photos, for good", jobs=jobs),
             say("A job you shared stays with the other, without your name"),
             say("yes deletes, anything else keeps"),
             say("Only this job: forget this job. Only its numbers: clear the readings"),
@@ -76,7 +76,7 @@ def _all_of_it(at: At) -> Deed:
     backups = _in_backups(at)
     forget(at.session, at.technician, at.now)
     return Deed(
-        lines=(say("Deleted: {messages} messages and all that came of them", messages=messages), *backups), forgotten="all"
+        lines=(say("Deleted, with all that came of it. Messages: {messages}", messages=messages), *backups), forgotten="all"
     )
 
 

@@ -124,7 +124,7 @@ def test_chat_goes_on_where_it_was_left(home: Path) -> None:
     run("chat", home=home, said="new job rtu 3\npri 118V\nsec 0V\n")
     done = run("chat", home=home, said="pri-ohm open\n")
 
-    assert done.stdout.splitlines()[0] == "In hand: rtu 3, 3 messages"
+    assert done.stdout.splitlines()[0] == "In hand: rtu 3. Messages: 3"
     assert "The primary is open" in done.stdout
 
 

@@ -27,7 +27,7 @@ def test_forget_asks_once_and_then_does_it(office: Office) -> None:
 
     assert "for good" in asked.text
     assert asked.buttons == ("yes", "no")
-    assert done.text.splitlines()[0] == "Deleted: 3 messages and all that came of them"
+    assert done.text.splitlines()[0] == "Deleted, with all that came of it. Messages: 3"
     assert [count(office, table) for table in (Technician, Job, LoggedMessage)] == [0, 0, 0]
 
 
