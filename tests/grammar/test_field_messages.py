@@ -10,9 +10,11 @@ from tests.benchmarks.reading_score import score
 HERE = Path(__file__).parent
 PUBLISHED = [json.loads(line) for line in (HERE / "field_messages.jsonl").read_text(encoding="utf-8").splitlines()]
 MORE = [json.loads(line) for line in (HERE / "more_messages.jsonl").read_text(encoding="utf-8").splitlines()]
+OTHERS = [json.loads(line) for line in (HERE / "other_hand_messages.jsonl").read_text(encoding="utf-8").splitlines()]
+"""Written and annotated by somebody who knew the rules of the field and not the reading."""
 
 
-@pytest.mark.parametrize("row", [*PUBLISHED, *MORE], ids=lambda row: row["id"])
+@pytest.mark.parametrize("row", [*PUBLISHED, *MORE, *OTHERS], ids=lambda row: row["id"])
 def test_a_message_is_read_exactly(row: dict) -> None:
     """All readings, facts and asks, none extra, doubtful where a careful reader doubts."""
     assert score(row).wrong == ()
