@@ -38,14 +38,13 @@ class Care:
     """What was said before."""
 
     @property
-    def refuses(self) -> bool:
-        """True where something is refused."""
-        return any(DANGERS[name].kind == "no" for name in self.danger.names)
+    def refused(self) -> frozenset[str]:
+        """Names of what is refused."""
+        return frozenset(name for name in self.danger.names if DANGERS[name].kind == "no")
 
     def leaves_an_answer(self, job: Job) -> bool:
         """True where what is refused was a question with an answer of its own: which fuse instead, what two units together would take."""
-        refused = {name for name in self.danger.names if DANGERS[name].kind == "no"}
-        return refused <= ANSWERED_BESIDE and bool({"fuse", "parallel"} & set(job.asks))
+        return self.refused <= ANSWERED_BESIDE and bool({"fuse", "parallel"} & set(job.asks))
 
     @property
     def names(self) -> tuple[str, ...]:

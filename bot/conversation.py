@@ -66,7 +66,7 @@ def reply_to(state: State, sent: Turn) -> Reply:
         silent = replace(core_answer, lines=(), picture=None)
         clearing = message.forgets == "readings" and bool(after.readings)
         return _reply((*care.danger.lines, *talk) or (EMPTY,), message, silent, care, words, clearing=clearing)
-    if care.refuses:  # the refusal names the safe step: no other stands beside it
+    if care.refused:  # the refusal names the safe step: no other stands beside it
         answered = core_answer.lines if care.leaves_an_answer(job) and not message.readings else _heard_lines(job)
         core_answer = replace(core_answer, lines=answered, next_test=None, cautions=(), picture=None)
         is_told = bool(message.readings) and speaks_of_circuit(job, core_answer.verdict)
@@ -175,6 +175,6 @@ def _buttons(message: Message, test: NextTest | None, words: Catalog, *, clearin
         return words.tell(say("yes")), words.tell(say("no"))
     if message.unclear:
         choices = message.unclear[0]
-        spoken = tuple(choice for choice in choices.choices if choice not in MEASURES)  # our own names are nobody's words
-        return tuple(words.tell(reading_words(r)) for r in choices.readings) or spoken
+        names = tuple(choice for choice in choices.choices if choice not in MEASURES)  # our own names are nobody's words
+        return tuple(words.tell(reading_words(r)) for r in choices.readings) or names
     return () if test is None else tuple(words.tell(button) for button in test.buttons)

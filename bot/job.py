@@ -138,13 +138,13 @@ class State:
             qualified=self.qualified,
             heard=message.heard,
             topics=message.topics,
-            unread=any(letter.isdigit() for fragment in message.unread for letter in fragment),
+            unread=bool(message.unread_numbers),
             new=message.facts,
             meant_va=message.meant_va,
         )
 
     def _proves(self, message: Message) -> bool:
-        if self.repair is None or self.repair.again is not None:
+        if self.repair is None or not self.is_proved:
             return False
         measures = {reading.measure for reading in message.readings}
         goes_on = self.repair.told and (bool(measures & LINE_SIDE) or bool({"next", "undo"} & set(message.asks)))

@@ -167,7 +167,7 @@ def supply_v(job: Job) -> float | None:
         Volts, or None where nothing was told. [V]
     """
     told = [v for fact in ("supply_volts", "tap_volts") if (v := job.number(fact)) is not None]
-    read = [float(r.value) for name in _SUPPLY_VOLTS if (r := job.last(name)) is not None and r.value != "open"]
+    read = [v for name in _SUPPLY_VOLTS if (v := job.figure(name)) is not None]
     return max((*told, *read), default=None)
 
 

@@ -1,9 +1,10 @@
 """What a technician can tell: readings, facts, and the job they belong to. The grammar fills these records and all of core takes them."""
 
 from dataclasses import dataclass, field
-from typing import Final, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
-from core.heard.record import Heard
+if TYPE_CHECKING:
+    from core.heard.record import Heard
 
 OPEN: Final = "open"
 """A resistance over the meter's range."""
@@ -146,12 +147,17 @@ class Job:
     """The facts of this message: a question about a run is about the loads that it names."""
     meant_va: float | None = None
     """The size that is to take the place of the unit that is there, as this message asks. [VA]"""
-    heard: tuple[Heard, ...] = ()
+    heard: tuple["Heard", ...] = ()
     """What this message told that is no measure and decides the call."""
 
     def last(self, measure: str) -> Reading | None:
         """The latest reading of a measure, or None."""
         return next((r for r in reversed(self.readings) if r.measure == measure), None)
+
+    def figure(self, measure: str) -> float | None:
+        """The latest reading of a measure as a number in its unit, or None where it was not read or is open."""
+        reading = self.last(measure)
+        return float(reading.value) if reading is not None and reading.value != OPEN else None
 
     def told(self, fact: str) -> Fact | None:
         """The latest fact of a name, or None."""

@@ -61,6 +61,11 @@ class Message:
     renewed: tuple[str, ...] = ()
     """Names of `core.repairs.REPAIRS`: what else the text says was put right just now."""
 
+    @property
+    def unread_numbers(self) -> tuple[str, ...]:
+        """What was not understood and has a number in it: that may have been a reading."""
+        return tuple(fragment for fragment in self.unread if any(letter.isdigit() for letter in fragment))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Context:

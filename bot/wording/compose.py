@@ -59,8 +59,7 @@ def beside_refusal(message: Message, verdict: Verdict | None) -> Iterator[Said]:
     yield from taken(message)
     if verdict is not None:
         yield from why_lines(verdict)
-    numbers = tuple(fragment for fragment in message.unread if any(letter.isdigit() for letter in fragment))
-    yield from not_taken(replace(message, unread=numbers), None)
+    yield from not_taken(replace(message, unread=message.unread_numbers), None)
 
 
 def next_line(test: NextTest) -> Said:

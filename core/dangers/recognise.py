@@ -5,7 +5,7 @@ from typing import Final
 
 from core.cautions import is_over_300, supply_v
 from core.dangers.table import DANGERS
-from core.readings import Job, Reading
+from core.readings import Job
 from core.standards.electrical_safety import DE_ENERGISE_FROM_V
 from core.standards.source import Source
 
@@ -52,21 +52,6 @@ def from_readings(job: Job) -> tuple[str, ...]:
     return tuple(name for name in DANGERS if name in _SIGNS and job.fresh & _SIGNS[name][0] and _SIGNS[name][1](job))
 
 
-def volts(job: Job, measure: str) -> float | None:
-    """
-    The latest reading of a measure as a number.
-
-    Args:
-        job: What is known.
-        measure: A name of `core.measures.MEASURES`.
-
-    Returns:
-        In the measure's unit, or None where it was not read or is open.
-    """
-    reading = job.last(measure)
-    return float(reading.value) if reading is not None and reading.value != "open" else None
-
-
 def tap_ratio(job: Job) -> float | None:
     """
     Supply over the tap in use.
@@ -78,18 +63,18 @@ def tap_ratio(job: Job) -> float | None:
         A ratio, or None where tap or supply are not known.
     """
     tap = job.number("tap_volts")
-    supply = job.number("supply_volts") or volts(job, "primary_volts") or volts(job, "line_volts")
+    supply = job.number("supply_volts") or job.figure("primary_volts") or job.figure("line_volts")
     return None if not tap or supply is None else supply / tap
 
 
 def _is_line_live_and_controls_dead(job: Job) -> bool:
-    line = max((v for m in ("line_volts", "primary_volts") if (v := volts(job, m)) is not None), default=0.0)
-    out = [v for m in ("secondary_volts", "secondary_volts_lifted", "control_volts") if (v := volts(job, m)) is not None]
+    line = max((v for m in ("line_volts", "primary_volts") if (v := job.figure(m)) is not None), default=0.0)
+    out = [v for m in ("secondary_volts", "secondary_volts_lifted", "control_volts") if (v := job.figure(m)) is not None]
     return line >= DE_ENERGISE_FROM_V and bool(out) and min(out) < DEAD_UNDER_V
 
 
 def _is_fed_from_elsewhere(job: Job) -> bool:
-    line, primary, secondary = (volts(job, m) for m in ("line_volts", "primary_volts", "secondary_volts"))
+    line, primary, secondary = (job.figure(m) for m in ("line_volts", "primary_volts", "secondary_volts"))
     dead_line = line is not None and line < DEAD_UNDER_V and primary is not None and primary >= DE_ENERGISE_FROM_V
     dead_primary = primary is not None and primary < DEAD_UNDER_V and secondary is not None and secondary > 18.0
     return dead_line or dead_primary
@@ -117,8 +102,8 @@ def _is_not_isolated(job: Job) -> bool:
 
 
 def _is_ground_meant(job: Job) -> bool:
-    reading: Reading | None = job.last("secondary_ground_ohms")
-    return reading is not None and reading.value != "open" and reading.value < 5.0 and is_over_300(job)
+    ohms = job.figure("secondary_ground_ohms")
+    return ohms is not None and ohms < 5.0 and is_over_300(job)
 
 
 def _is_over_300(job: Job) -> bool:

@@ -21,6 +21,7 @@ from core.standards.supply_limits import OUT_OF_LIMITS, WORTH_A_WORD
 SAID_FROM: Final = 0.8
 """From this probability on it is worth saying what to do about a finding."""
 SURE: Final = 0.97
+"""From this probability on one more test would be for its own sake."""
 DOUBLED: Final = 1.5
 """Supply to tap from which the 24 V side stands far too high."""
 THOUGHTS: Final = 256
@@ -90,17 +91,18 @@ def _thought(job: Job, *, tells: bool) -> Answer:
     """What follows from all that stands: thought out once for every message that adds nothing to it."""
     belief = believed(job)
     steps = ranked(job, belief)
-    test = _recheck(job, belief) or _test(job, belief, steps) or _behind(job, belief)
+    why = reasons(job, belief.best)
+    test = _recheck(job, belief) or _test(job, belief, steps, why) or _behind(job, belief)
     if not tells:
         return Answer(next_test=test)
-    says = verdict(job, belief, settled=test is None)
+    says = verdict(job, belief, why, settled=test is None)
     lines, cautions = _advice(job, belief, says)
     return Answer(lines=lines, cautions=cautions, next_test=test, verdict=says)
 
 
-def _test(job: Job, belief: Belief, steps: list[Worth]) -> NextTest | None:
+def _test(job: Job, belief: Belief, steps: list[Worth], why: tuple[Reason, ...]) -> NextTest | None:
     """The step most worth its cost; for insulation that no hand meter can judge, a megohm test."""
-    if steps and steps[0].value > 0.0 and not is_sure(job, belief):
+    if steps and steps[0].value > 0.0 and not is_sure(belief, why):
         return _asked(job, steps)
     value = evidence(job).value[0]
     for name in INSULATION:
@@ -111,20 +113,20 @@ def _test(job: Job, belief: Belief, steps: list[Worth]) -> NextTest | None:
     return None
 
 
-def is_sure(job: Job, belief: Belief) -> bool:
+def is_sure(belief: Belief, why: tuple[Reason, ...]) -> bool:
     """
     True where the finding, the transformer and what may stand behind are all decided: one more test would be for its own sake.
 
     Not where a reading lies outside all that the finding would show: then a number may be wrong.
 
     Args:
-        job: The job so far.
-        belief: What is believed of it.
+        belief: What is believed of the job.
+        why: How each reading bears on the likeliest finding.
     """
     is_behind_open = bool(BEHIND_OF[NAMES.index(belief.best)]) and 1.0 - SURE < belief.short < SURE
     if belief.confidence < SURE or 1.0 - SURE < belief.bad < SURE or is_behind_open:
         return False
-    return all(_is_inside(reason) for reason in reasons(job, belief.best))
+    return all(_is_inside(reason) for reason in why)
 
 
 def _is_inside(reason: Reason) -> bool:
@@ -194,26 +196,22 @@ def _advice(job: Job, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], 
 
 def _weak_supply(job: Job) -> Said | None:
     """A word on a supply that is low but within its limits; only where the nominal volts are told and the message brought the reading."""
-    nominal, line = job.number("supply_volts"), job.last("line_volts")
-    if nominal is None or line is None or line.value == "open" or "line_volts" not in job.fresh:
+    nominal, line = job.number("supply_volts"), job.figure("line_volts")
+    if nominal is None or line is None or "line_volts" not in job.fresh:
         return None
-    share = float(line.value) / nominal
+    share = line / nominal
     if not OUT_OF_LIMITS[0] <= share < WORTH_A_WORD:
         return None
     return say(
         "Line {volts:.0f} V is weak for {nominal:.0f} V, within limits: read it again with the unit running",
-        volts=line.value,
+        volts=line,
         nominal=nominal,
     )
 
 
 def _is_doubled(job: Job) -> bool:
     supply, tap = job.number("supply_volts"), job.number("tap_volts")
-    out = [
-        float(r.value)
-        for m in ("secondary_volts", "secondary_volts_lifted")
-        if (r := job.last(m)) is not None and r.value != "open"
-    ]
+    out = [v for m in ("secondary_volts", "secondary_volts_lifted") if (v := job.figure(m)) is not None]
     return bool((supply and tap and supply / tap >= DOUBLED) or max(out, default=0.0) >= 24.0 * DOUBLED)
 
 

@@ -14,14 +14,8 @@ from core.said import Said, say
 Lesson = Callable[[Job, Unit], Said | None]
 
 
-def number(job: Job, measure: str) -> float | None:
-    """The latest value of a measure that is a number."""
-    reading = job.last(measure)
-    return float(reading.value) if reading is not None and reading.value != "open" else None
-
-
 def _ratio(job: Job, u: Unit) -> Said | None:
-    primary, out = number(job, "primary_volts"), number(job, "secondary_volts_lifted") or number(job, "secondary_volts")
+    primary, out = job.figure("primary_volts"), job.figure("secondary_volts_lifted") or job.figure("secondary_volts")
     if not primary or out is None:
         return None
     return say(
@@ -36,7 +30,7 @@ def _ratio(job: Job, u: Unit) -> Said | None:
 
 
 def _line(job: Job, _: Unit) -> Said | None:
-    line, primary = number(job, "line_volts"), number(job, "primary_volts")
+    line, primary = job.figure("line_volts"), job.figure("primary_volts")
     if line is None or primary is None:
         return None
     return say(
@@ -56,7 +50,7 @@ def _open_winding(job: Job, _: Unit) -> Said | None:
 
 
 def _ohms(job: Job, _: Unit) -> Said | None:
-    ohms = number(job, "primary_ohms")
+    ohms = job.figure("primary_ohms")
     if ohms is None:
         return None
     return say(
@@ -67,7 +61,7 @@ def _ohms(job: Job, _: Unit) -> Said | None:
 
 
 def _load(job: Job, u: Unit) -> Said | None:
-    ohms = number(job, "load_ohms")
+    ohms = job.figure("load_ohms")
     if ohms is None:
         return None
     return say(
@@ -79,7 +73,7 @@ def _load(job: Job, u: Unit) -> Said | None:
 
 
 def _amps(job: Job, u: Unit) -> Said | None:
-    amps = number(job, "secondary_amps")
+    amps = job.figure("secondary_amps")
     if amps is None:
         return None
     return say(
@@ -92,7 +86,7 @@ def _amps(job: Job, u: Unit) -> Said | None:
 
 
 def _primary_amps(job: Job, u: Unit) -> Said | None:
-    amps = number(job, "primary_amps")
+    amps = job.figure("primary_amps")
     if amps is None:
         return None
     return say(
@@ -105,14 +99,14 @@ def _primary_amps(job: Job, u: Unit) -> Said | None:
 
 
 def _fuse(job: Job, _: Unit) -> Said | None:
-    volts = number(job, "fuse_volts")
+    volts = job.figure("fuse_volts")
     if volts is None:
         return None
     return say("A closed fuse has no volts across it, an open one has all of them. You read {volts:.1f} V", volts=volts)
 
 
 def _control(job: Job, _: Unit) -> Said | None:
-    control, out = number(job, "control_volts"), number(job, "secondary_volts")
+    control, out = job.figure("control_volts"), job.figure("secondary_volts")
     if control is None or out is None:
         return None
     return say(

@@ -173,8 +173,8 @@ def _read(e: Evidence, imagined: Imagined, chosen: Counts, step: Step, rows: Evi
 
 def reads_as_a_supply(job: Job) -> bool:
     """True where a line reading is so near to one voltage of the trade that nobody need be asked which it is."""
-    read = [r.value for name in ("line_volts", "primary_volts") if (r := job.last(name)) is not None]
-    return any(value != "open" and min(abs(value / volts - 1.0) for volts in SUPPLIES) < NEAR_ENOUGH for value in read)
+    read = [v for name in ("line_volts", "primary_volts") if (v := job.figure(name)) is not None]
+    return any(min(abs(value / volts - 1.0) for volts in SUPPLIES) < NEAR_ENOUGH for value in read)
 
 
 def possible(job: Job) -> Flags:

@@ -37,7 +37,7 @@ def unit(job: Job) -> Unit:
         Nameplate and building as told, else as the readings show, else as is usual.
     """
     told = job.number("supply_volts")
-    read = [float(r.value) for m in ("primary_volts", "line_volts") if (r := job.last(m)) is not None and r.value != "open"]
+    read = [v for m in ("primary_volts", "line_volts") if (v := job.figure(m)) is not None]
     live = next((v for v in read if v > 90.0), None)
     supply = told or (nearest(live) if live else None) or job.number("tap_volts") or 120.0
     tap = job.number("tap_volts") or nearest(supply) or supply
@@ -61,11 +61,7 @@ def nearest(volts: float) -> float | None:
 
 
 def _guess(job: Job, tap_v: float, v2: float) -> float:
-    ohms = [
-        float(r.value) if (r := job.last(m)) is not None and r.value != "open" else None
-        for m in ("primary_ohms", "secondary_ohms")
-    ]
-    odds = estimate_rating(ohms[0], ohms[1], None, tap_v, v2)
+    odds = estimate_rating(job.figure("primary_ohms"), job.figure("secondary_ohms"), None, tap_v, v2)
     return max(odds, key=lambda va: odds[va])
 
 

@@ -8,13 +8,12 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-import numpy.typing as npt
 
 from core.circuit.plant import Floats
 from core.diagnosis.meter import SEEN
+from core.diagnosis.worlds import Counts
 from core.measures import MEASURES
 
-Counts = npt.NDArray[np.intp]
 ASKED_FACTS: Final = ("tap_volts", "supply_volts", "rated_va")
 MINUTE: Final = 0.008
 RISK: Final = 0.04

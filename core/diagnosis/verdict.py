@@ -4,12 +4,12 @@ from typing import Final
 
 import numpy as np
 
-from core.advice import Ranked, Transformer, Verdict
+from core.advice import Ranked, Reason, Transformer, Verdict
 from core.cautions import may_ask
 from core.diagnosis.belief import Belief, evidence, times_read, usable
 from core.diagnosis.meter import M
 from core.diagnosis.next_test import BEHIND_OF, CONDEMN, DOUBT
-from core.diagnosis.reasons import reasons, to_repeat
+from core.diagnosis.reasons import to_repeat
 from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
 from core.findings import FINDINGS
 from core.readings import Job
@@ -30,13 +30,14 @@ INSULATION: Final = ("primary_secondary_ohms", "primary_ground_ohms", "secondary
 OF_INSULATION: Final = frozenset({"windings_bridged", "winding_grounded"})
 
 
-def verdict(job: Job, belief: Belief, *, settled: bool) -> Verdict:
+def verdict(job: Job, belief: Belief, why: tuple[Reason, ...], *, settled: bool) -> Verdict:
     """
     What the whole job says.
 
     Args:
         job: The job so far.
         belief: What is believed of it.
+        why: How each reading bears on the likeliest finding.
         settled: Whether any test could still change what is done.
 
     Returns:
@@ -50,7 +51,7 @@ def verdict(job: Job, belief: Belief, *, settled: bool) -> Verdict:
         transformer=transformer(job, belief, settled=settled),
         also=also(job, belief),
         ranked=tuple(Ranked(finding=NAMES[i], probability=float(belief.findings[i])) for i in order),
-        reasons=reasons(job, belief.best),
+        reasons=why,
         repeat=to_repeat(job, belief),
     )
 

@@ -4,7 +4,7 @@ from typing import Final
 
 from core.heard.record import Heard
 from core.heard.spoken import Spoken
-from core.readings import OPEN, Job
+from core.readings import Job
 from core.said import say
 
 LINE_FROM_V: Final = 90.0
@@ -26,8 +26,7 @@ def breaker_off(read: Heard, job: Job) -> Spoken:
     """
     volts = [value for value in read.values if isinstance(value, float)]
     back = any(value >= LINE_FROM_V for value in volts) or any(
-        name in job.fresh and (last := job.last(name)) is not None and last.value != OPEN and float(last.value) >= least
-        for name, least in LIVE.items()
+        name in job.fresh and (job.figure(name) or 0.0) >= least for name, least in LIVE.items()
     )
     return Spoken(lines=(THAT_WAS_IT, WHY) if back else (ON_AGAIN,))
 

@@ -52,12 +52,12 @@ def stays_out(read: Heard, job: Job) -> Spoken:
     ohms = job.last("coil_ohms")
     if ohms is not None and ohms.value == OPEN:
         return Spoken(lines=(), decides=False)  # said by `open_coil`
-    volts = job.last("coil_volts")
-    if volts is None or volts.value == OPEN:
+    volts = job.figure("coil_volts")
+    if volts is None:
         # A click is missed for more reasons than one, and a dead circuit is looked for before its coil.
         asks = read.what == "stays_out" and not _is_dead(job)
         return ASK_VOLTS if asks else Spoken(decides=False)
-    if float(volts.value) < FED_FROM_V:
+    if volts < FED_FROM_V:
         return Spoken(lines=(), decides=False)
     if ohms is not None and float(ohms.value) > 0.0:
         return Spoken(lines=(COIL_SOUND,), cautions=("lock_out",))
@@ -66,8 +66,8 @@ def stays_out(read: Heard, job: Job) -> Spoken:
 
 def _is_dead(job: Job) -> bool:
     """Whether the circuit before the coil is known to have no volts."""
-    known = (job.last(name) for name in ("control_volts", "secondary_volts", "primary_volts", "line_volts"))
-    return any(read is not None and read.value != OPEN and float(read.value) < FED_FROM_V for read in known)
+    known = (job.figure(name) for name in ("control_volts", "secondary_volts", "primary_volts", "line_volts"))
+    return any(volts is not None and volts < FED_FROM_V for volts in known)
 
 
 def motor_dead(job: Job) -> Spoken:
@@ -77,8 +77,7 @@ def motor_dead(job: Job) -> Spoken:
     Args:
         job: What is known of the coil.
     """
-    volts = job.last("coil_volts")
-    if volts is None or volts.value == OPEN or float(volts.value) < FED_FROM_V or "coil_volts" not in job.fresh:
+    if (job.figure("coil_volts") or 0.0) < FED_FROM_V or "coil_volts" not in job.fresh:
         return Spoken(lines=(), decides=False)
     return Spoken(lines=MOTOR, cautions=("meter_category", "discharge_capacitor"))
 
@@ -93,8 +92,5 @@ def open_coil(job: Job) -> Spoken | None:
     ohms = job.last("coil_ohms")
     if "coil_ohms" not in job.fresh or ohms is None or ohms.value != OPEN:
         return None
-    fed = any(
-        (read := job.last(name)) is not None and read.value != OPEN and float(read.value) >= FED_FROM_V
-        for name in ("coil_volts", "control_volts")
-    )
+    fed = any((job.figure(name) or 0.0) >= FED_FROM_V for name in ("coil_volts", "control_volts"))
     return Spoken(lines=(OPEN_COIL, FED) if fed else (OPEN_COIL,), cautions=("lock_out",) if fed else (), decides=fed)

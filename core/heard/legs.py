@@ -9,9 +9,10 @@ from typing import Final
 
 from core.advice import NextTest
 from core.heard.across import CLOSED_TO_V, FULL_FROM_V
-from core.heard.record import OPEN, Heard
+from core.heard.record import Heard
 from core.heard.sides import DEAD_TO_V
 from core.heard.spoken import Spoken
+from core.readings import OPEN
 from core.said import Said, say
 
 SHORT_BELOW_OHM: Final = 3.0

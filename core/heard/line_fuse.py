@@ -3,8 +3,9 @@
 from typing import Final
 
 from core.advice import NextTest
-from core.heard.record import OPEN, Heard
+from core.heard.record import Heard
 from core.heard.spoken import Spoken
+from core.readings import OPEN
 from core.said import say
 
 SOUND_TO_OHM: Final = 5.0

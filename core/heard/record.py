@@ -1,7 +1,9 @@
 """The record of what was heard besides the measures; the grammar fills it."""
 
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final
+
+from core.readings import Value
 
 HEARD: Final = (
     "across", "sides", "line_fuse", "leg", "leg_lifted", "call", "stays_out", "no_click", "motor_dead", "breaker_off",
@@ -11,9 +13,7 @@ line side. `leg`: two terminals of the control circuit, or one and ground. `leg_
 reads low with that leg called. `stays_out`, `no_click`: the contactor does not pull in. `motor_dead`: what the contactor feeds does
 not run. `breaker_off`: breaker or disconnect was found off."""
 
-OPEN: Final = "open"
-
-Read = float | Literal["open"] | None
+Read = Value | None
 """A value that was read, over the meter's range, or not told."""
 
 

@@ -50,7 +50,5 @@ def _judged(unit_va: float) -> tuple[Said, ...]:
 
 def _open_v(told: Told) -> float | None:
     """As it was read with a lead off; or with a load on, where even that is over the limit."""
-    read, loaded = told.job.last("secondary_volts_lifted"), told.job.last("secondary_volts")
-    if read is None and loaded is not None and isinstance(loaded.value, int | float) and loaded.value > MOST_OPEN_V:
-        read = loaded
-    return float(read.value) if read is not None and isinstance(read.value, int | float) else None
+    read, loaded = told.job.figure("secondary_volts_lifted"), told.job.figure("secondary_volts")
+    return loaded if read is None and loaded is not None and loaded > MOST_OPEN_V else read
