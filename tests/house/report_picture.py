@@ -59,7 +59,9 @@ def _shows(report: papers.Report, circuit: Canvas) -> str:
     """Every word of the page and where it stands, to a tenth of a millimetre, and the circuit in it."""
     figures = [Figure(wide=circuit.width, high=circuit.height, data=b"", words="circuit")]
     rows = [circuit.svg()]
-    for piece in laid_out(Sheet(), report, figures, []).pieces:
+    with Sheet() as sheet:
+        pieces = laid_out(sheet, report, figures, []).pieces
+    for piece in pieces:
         at = f"{piece.x:.1f} {piece.y:.1f}"
         match piece:
             case Print():

@@ -28,20 +28,20 @@ def as_pdf(report: Report, pictures: Mapping[str, bytes], photos: Sequence[Photo
     Returns:
         The PDF.
     """
-    sheet = Sheet()
-    sheet.add_page()
-    _describe(sheet, report)
-    captions = dict(report.captions)
-    drawn = [_drawn(png, captions.get(name, name)) for name, png in pictures.items()]
-    shown = [_shown(report, photo) for photo in photos]
-    page = laid_out(sheet, report, drawn, shown)
-    for piece in page.pieces:
-        piece.draw(sheet)
-    for pieces in [] if page.photos_on_it else pages(sheet, shown):
+    with Sheet() as sheet:
         sheet.add_page()
-        for piece in pieces:
+        _describe(sheet, report)
+        captions = dict(report.captions)
+        drawn = [_drawn(png, captions.get(name, name)) for name, png in pictures.items()]
+        shown = [_shown(report, photo) for photo in photos]
+        page = laid_out(sheet, report, drawn, shown)
+        for piece in page.pieces:
             piece.draw(sheet)
-    return bytes(sheet.output())
+        for pieces in [] if page.photos_on_it else pages(sheet, shown):
+            sheet.add_page()
+            for piece in pieces:
+                piece.draw(sheet)
+        return bytes(sheet.output())
 
 
 def _describe(sheet: Sheet, report: Report) -> None:

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Container, Sequence
-from typing import TYPE_CHECKING, Final, Literal, cast
+from typing import TYPE_CHECKING, Final, Literal, Self, cast
 
 from fpdf import FPDF
 
@@ -26,7 +26,7 @@ _AMOUNT: Final = re.compile(r"(?<=\d) (?=(V|A|VA|Ω|kΩ|MΩ|ft|%)\b|%|Ω)")
 
 
 class Sheet(FPDF):
-    """A document of letter pages that nothing breaks by itself."""
+    """A document of letter pages that nothing breaks by itself. In a `with`: behind it the files of the letters are closed."""
 
     def __init__(self) -> None:
         super().__init__(format="letter", unit="mm")
@@ -38,6 +38,13 @@ class Sheet(FPDF):
         self.widths: dict[tuple[str, Style], float] = {}
         """Of each word in letters of one point."""
         self.letters: Container[int] = cast("TTFFont", self.fonts[FAMILY]).cmap
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        for font in self.fonts.values():
+            cast("TTFFont", font).ttfont.close()  # the library leaves them to the garbage collector
 
     def printable(self, text: str) -> str:
         """The text with a question mark for each sign that the letters do not have."""

@@ -14,6 +14,7 @@ from pypdf import PdfReader
 
 from bot.report import JobLog, Photo, as_pdf, compose
 from bot.report.pdf.page import SETTINGS
+from bot.report.pdf.sheet import Sheet
 from bot.report.pictures import drawn
 from bot.report.places import shown
 from bot.wording.catalog import catalog
@@ -219,3 +220,12 @@ def test_the_settings_go_from_loose_to_tight() -> None:
         sizes_of_row = [(s.size, s.picture_mm, s.rows, s.lines) for s in row]
         assert all(a >= b for one, other in pairwise(sizes_of_row) for a, b in zip(one, other, strict=True))
     assert len(words(paper("every_measure"))) > 500
+
+
+def test_the_files_of_the_letters_are_closed_behind_a_page() -> None:
+    """Two files a report would stay open until the garbage is collected: `serve` makes reports for years."""
+    with Sheet() as sheet:
+        files = [font.ttfont.reader.file for font in sheet.fonts.values()]
+
+    assert files
+    assert all(file.closed for file in files)
