@@ -9,14 +9,14 @@ MOST_OF_A_KIND = 60
 """More of one device than these are rather its number."""
 
 
-def whole(figure: Figure) -> bool:
-    """True for a small whole number without a unit: it can count things."""
+def whole(figure: Figure, most: int = MOST_OF_A_KIND) -> bool:
+    """True for a small whole number without a unit: it can count things, or be a mark."""
     return (
         figure.kind == "amount"
         and figure.unit is None
         and len(figure.amounts) == 1
         and figure.value == int(figure.value)
-        and 0 < figure.value <= MOST_OF_A_KIND
+        and 0 < figure.value <= most
     )
 
 

@@ -1,14 +1,20 @@
 """Digits that are leads, told from digits that are numbers."""
 
-from grammar.binding.draft import Draft, Figure
+from grammar.binding.counts import whole
+from grammar.binding.draft import Draft
 from grammar.phrase import End, Phrase
+
+LAST_MARK = 12
+"""Leads are not numbered any further."""
 
 
 def number_pairs(draft: Draft) -> None:
     """Digits that are leads: "1 to 2: 3.1 ohm"."""
     for figure in list(draft.figures):
         phrase = draft.phrases[figure.at]
-        if len(figure.amounts) != 2 or any(a.unit or a.value != int(a.value) or not 1 <= a.value <= 12 for a in figure.amounts):
+        if len(figure.amounts) != 2 or any(
+            a.unit or a.value != int(a.value) or not 1 <= a.value <= LAST_MARK for a in figure.amounts
+        ):
             continue
         at = figure.at + 1
         while draft.kind(at) in {"colon", "is", "reads"} or (draft.kind(at) == "sign" and draft.phrases[at].text == "-"):
@@ -25,7 +31,7 @@ def apart_pairs(draft: Draft) -> None:
     """In "1 and 2 read 4.1 ohms": two digits that "and" holds together before a value."""
     for first in list(draft.figures):
         second = draft.figure_at(first.at + 2)
-        if second is None or draft.kind(first.at + 1) != "and" or not (_digit(first) and _digit(second)):
+        if second is None or draft.kind(first.at + 1) != "and" or not (whole(first, LAST_MARK) and whole(second, LAST_MARK)):
             continue
         at = second.at + 1
         while draft.kind(at) in {"colon", "is", "reads"}:
@@ -39,13 +45,3 @@ def apart_pairs(draft: Draft) -> None:
         for figure in (first, second):
             draft.figures.remove(figure)
             del draft.by_phrase[figure.at]
-
-
-def _digit(figure: Figure) -> bool:
-    return (
-        figure.kind == "amount"
-        and figure.unit is None
-        and len(figure.amounts) == 1
-        and figure.value == int(figure.value)
-        and 1 <= figure.value <= 12
-    )

@@ -1,6 +1,7 @@
 """Symptoms and asks, by the turns of phrase that tell them."""
 
 from collections.abc import Sequence
+from functools import cache
 from itertools import pairwise
 
 from core.readings import Fact
@@ -342,19 +343,17 @@ def _named_with_a_mark(words: Sequence[Phrase], *, figures: bool) -> list[str]:
     return asks
 
 
-_WHOLE_CACHE: dict[tuple[str, ...], str] = {}
-
-
+@cache
 def _whole() -> dict[tuple[str, ...], str]:
     """Whole messages by their words."""
-    if not _WHOLE_CACHE:
-        from grammar.vocabulary import pieces  # noqa: PLC0415
+    from grammar.vocabulary import pieces  # noqa: PLC0415
 
-        for cue in WHOLE:
-            for text in (*cue.en, *cue.es):
-                key = tuple(p for p in (pieces(text) if not text.startswith("/") else (text,)) if p not in {"-", "?"})
-                _WHOLE_CACHE.setdefault(key, cue.meaning)
-    return _WHOLE_CACHE
+    found: dict[tuple[str, ...], str] = {}
+    for cue in WHOLE:
+        for text in (*cue.en, *cue.es):
+            key = tuple(p for p in (pieces(text) if not text.startswith("/") else (text,)) if p not in {"-", "?"})
+            found.setdefault(key, cue.meaning)
+    return found
 
 
 ONE_BACK = frozenset({"last", "previous", "prior", "latest", "ultimo", "ultima", "anterior"})
