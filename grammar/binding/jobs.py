@@ -155,6 +155,8 @@ def _slash(draft: Draft) -> bool:
     if len(draft.phrases) < 2 or draft.phrases[0].text != "/" or draft.phrases[1].start != draft.phrases[0].end:
         return False
     cut = draft.text[draft.phrases[1].start :].split(maxsplit=1)
+    if not cut:  # a slash at the end of a line
+        return False
     ask = SLASHES.get(cut[0].lower().split("@")[0])
     if ask is None:
         return False

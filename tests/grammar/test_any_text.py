@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from core.measures import MEASURES
@@ -29,6 +29,7 @@ def sound(message: Message) -> bool:
 
 
 @settings(max_examples=300)
+@example("/\n")
 @given(st.one_of(st.text(), st.lists(st.sampled_from(FIELD)).map(" ".join), st.lists(st.sampled_from(FIELD)).map("".join)))
 def test_any_text_is_read(text: str) -> None:
     """No error, and every reading is one that core can take."""
