@@ -8,6 +8,7 @@ from grammar.binding.answers import answers
 from grammar.binding.corrections import correct
 from grammar.binding.draft import Draft, start
 from grammar.binding.facts import facts
+from grammar.binding.garbled import garbled
 from grammar.binding.heard import hear
 from grammar.binding.jobs import job_name, spoken_of
 from grammar.binding.labels import labels
@@ -20,6 +21,7 @@ from grammar.binding.repairs import renewed
 from grammar.binding.rest import rest_open
 from grammar.binding.runs import runs
 from grammar.binding.sites import find_sites
+from grammar.binding.small_talk import small_talk
 from grammar.binding.states import conditions, units
 from grammar.binding.supply import nominal_in_question
 from grammar.binding.taken_out import undoes
@@ -76,6 +78,8 @@ def steps(draft: Draft) -> None:
         return
     topics(draft)
     hear(draft)
+    garbled(draft)
+    small_talk(draft)
     find_sites(draft)
     replaced = correct(draft)
     facts(draft)

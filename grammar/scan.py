@@ -7,7 +7,7 @@ from lark import Token
 from grammar.cues import known_stems, known_words
 from grammar.fold import fold
 from grammar.phrase import Phrase
-from grammar.spelling import mended
+from grammar.spelling import mended, spelt
 from grammar.vocabulary import Node, longest, tree
 from grammar.words.plain import PLAIN, SHARED
 
@@ -38,9 +38,9 @@ MOST_MENDED = 40
 def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
     """The pieces as phrases, each with a kind, and the spellings that were mended."""
     texts = [_bare(str(piece)) for piece in pieces]
+    repairs = _mend(pieces, texts)
     phrases: list[Phrase] = []
-    repairs: list[tuple[str, str]] = []
-    unknown = at = 0
+    at = 0
     while at < len(pieces):
         if taken := _shape(pieces, texts, at):
             kind, count, meaning = taken
@@ -51,18 +51,35 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
         else:
             count = 1
             kind, meaning, language = _single(pieces[at], texts[at])
-            ordinal = texts[at] == "second" and at > 0 and texts[at - 1] in {"a", "the", "another", "every", "per", "my"}
-            if kind == "unknown" and unknown < MOST_MENDED and len(texts[at]) > 3 and not ordinal:
-                unknown += 1
-                if (better := mended(texts[at])) is not None:
-                    repairs.append((str(pieces[at]), better))
-                    texts[at] = better
-                    continue
             phrases.append(_phrase(pieces, texts, at, 1, kind, meaning))
             phrases[-1].language = language
         at += count
     _abbreviations(phrases)
     return phrases, repairs
+
+
+def _mend(pieces: Sequence[Token], texts: list[str]) -> list[tuple[str, str]]:
+    """Puts the word that was meant in the place of one that nobody knows; gives those that mean something."""
+    repairs: list[tuple[str, str]] = []
+    unknown = 0
+    for at, piece in enumerate(pieces):
+        text = texts[at]
+        if unknown == MOST_MENDED:
+            break
+        if piece.type != "WORD" or len(text) < SHORTEST_MENDED or text in tree().steps or _single(piece, text)[0] != "unknown":
+            continue
+        if text in spelt() or (_glued(pieces, at + 1) and pieces[at + 1].type == "NUMERAL"):
+            continue
+        unknown += 1
+        if (better := mended(text)) is not None:
+            texts[at] = better
+            if better not in PLAIN:
+                repairs.append((str(piece), better))
+    return repairs
+
+
+SHORTEST_MENDED = 3
+"""Letters of the shortest word that is looked up for a slip of spelling."""
 
 
 SHORTENED = frozenset(

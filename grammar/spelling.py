@@ -1,24 +1,34 @@
-"""Mends a slip of spelling, only towards the vocabulary, never into a number or from one colour into another."""
+"""Mends a slip of spelling, only towards known words, never into a number or from one colour into another."""
 
 from collections import defaultdict
 from functools import cache, lru_cache
+from itertools import pairwise
 
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-from grammar.vocabulary import ROWS, pieces
+from grammar.cues import known_words
+from grammar.vocabulary import ROWS, pieces, tree
+from grammar.words.numbers import NUMBERS
 from grammar.words.ordinary import ORDINARY
+from grammar.words.plain import PLAIN
 
 MENDED_KINDS = frozenset({
     "place", "colour", "device", "unit", "value", "condition", "transformer", "leadword", "tapword", "supply", "nameplate", "reads", "winding",
+    "withdraw",
 })  # fmt: skip
 """Kinds of words that a slip may be mended into."""
 SHORTEST = 5
-"""Letters of the shortest word that is mended, and of the shortest it is mended into."""
+"""Letters of the shortest word that is mended into one a letter away, and of the shortest that one can be."""
+SHORTEST_SLIP = 4
+"""Letters of the shortest word that is looked at for fingers that slipped."""
+SHORTEST_FOUND = 3
+"""Letters of the shortest word that it can become."""
 LONG = 8
 """From so many letters on, two slips are mended."""
 
 GUARDED = frozenset({
+    "form", "filed", "tier", "trial", "trail", "spilt", "clam", "beard", "united", "angle", "angel", "unite", "slat", "blot", "clod",
     "broke", "breaker", "please", "phase", "phases", "cases", "cover", "prior", "price", "prices", "board", "floor", "clean", "clear", "mines", "minus", "lines", "reset", "rider", "ready", "trade", "reads", "meant", "metal",
     "meter", "motor", "tapes", "front", "chase", "chased", "brow", "crown", "drown", "blown", "brawn", "great", "gravy", "groan", "while", "wheat", "white", "block", "black", "blank", "bleak", "slack", "order", "store", "stone",
     "shore", "short", "fused", "refuse", "unloaded", "loader", "leaded", "sealed", "trace", "green", "grown", "planned", "blues", "clues", "glued", "valued", "values", "volta", "poland", "relax", "delay", "replay", "relays",
@@ -41,21 +51,60 @@ def _targets() -> tuple[tuple[str, ...], dict[str, set[str]]]:
     return tuple(meanings), meanings
 
 
+@cache
+def number_words() -> tuple[str, ...]:
+    """Single words of numbers, and those for a point in one."""
+    return tuple(
+        {piece for row in NUMBERS if row.kind in NUMBER_KINDS for word in (*row.en, *row.es) for piece in pieces(word)}
+    )
+
+
+NUMBER_KINDS = frozenset({"spoken", "fraction", "point"})
+
+
+@cache
+def spelt() -> frozenset[str]:
+    """Every word that is known, inner words of longer turns included, but for those of numbers."""
+    found: set[str] = set()
+    nodes = [tree()]
+    while nodes:
+        steps = nodes.pop().steps
+        found.update(piece for piece in steps if piece.isalpha())
+        nodes += steps.values()
+    return (found | set(PLAIN) | known_words()) - set(number_words())
+
+
 @lru_cache(maxsize=4096)
 def mended(word: str) -> str | None:
     """
-    The word of the vocabulary that was meant, where only one meaning can be.
+    The known word that was meant, where only one can be.
 
-    >>> mended("secondarry"), mended("trasnformer"), mended("blc")
-    ('secondary', 'transformer', None)
+    >>> mended("secondarry"), mended("trasnformer"), mended("looad"), mended("blc")
+    ('secondary', 'transformer', 'load', None)
     """
-    words, meanings = _targets()
     if word in GUARDED or word in ORDINARY or not word.isalpha():
         return None
     if (begun := _begun(word)) is not None:
         return begun
-    if len(word) < SHORTEST:
+    if len(word) < SHORTEST_SLIP or is_like_a_number(word):
         return None
+    return _fingers(word) or (_near(word) if len(word) >= SHORTEST else None)
+
+
+def _fingers(word: str) -> str | None:
+    """The one known word behind a letter that was struck twice, or two that changed places: "looad", "wier"."""
+    once = {word[:i] + word[i + 1 :] for i, (one, two) in enumerate(pairwise(word)) if one == two}
+    crossed = {word[:i] + two + one + word[i + 2 :] for i, (one, two) in enumerate(pairwise(word)) if one != two}
+    for slips in (once, crossed):
+        known = [slip for slip in slips if slip in spelt() and len(slip) >= SHORTEST_FOUND]
+        if len(known) == 1:
+            return known[0]
+    return None
+
+
+def _near(word: str) -> str | None:
+    """The one word of the trade within a slip or two."""
+    words, meanings = _targets()
     slips = 2 if len(word) >= LONG else 1
     near = process.extract(word, words, scorer=OSA.distance, score_cutoff=slips, limit=6)
     near = [n for n in near if abs(len(n[0]) - len(word)) <= slips and (n[0][0] == word[0] or n[1] == 1)]
@@ -68,6 +117,28 @@ def mended(word: str) -> str | None:
     ):
         return None  # two colours within reach: never chosen between
     return best[0]
+
+
+@lru_cache(maxsize=4096)
+def is_like_a_number(word: str) -> bool:
+    """
+    A word that is a slip of a word for a number: it is not mended, and the number beside it is not whole.
+
+    >>> is_like_a_number("twentty"), is_like_a_number("ppoint"), is_like_a_number("tweed")
+    (True, True, False)
+    """
+    if len(word) < SHORTEST_SLIP:
+        return False
+    slips = 2 if len(word) >= LONG - 1 else 1
+    return process.extractOne(word, _long_numbers(), scorer=OSA.distance, score_cutoff=slips) is not None
+
+
+@cache
+def _long_numbers() -> tuple[str, ...]:
+    return tuple(word for word in number_words() if len(word) >= SHORTEST_SLIP and (word in POINTS or word not in PLAIN))
+
+
+POINTS = frozenset({"point", "punto"})
 
 
 PLACE_BEGINNINGS = {
@@ -93,9 +164,20 @@ PLACE_BEGINNINGS = {
     "thermo": "thermostat",
     "therm": "thermostat",
     "humidif": "humidifier",
-    "secon dary": "secondary",
+    "sek": "sec",
+    "seck": "sec",
+    "sce": "sec",
+    "scnd": "secondary",
+    "scdy": "secondary",
+    "swc": "sec",
+    "sdc": "sec",
+    "rpi": "pri",
+    "pti": "pri",
+    "prj": "pri",
+    "pru": "pri",
+    "prie": "pri",
 }
-"""Place words cut off, as thumbs leave them."""
+"""Place words cut off, or one key beside, as thumbs leave them."""
 
 
 def _begun(word: str) -> str | None:

@@ -94,7 +94,8 @@ def _deny_a_word(draft: Draft, figure: Figure, at: int) -> None:
 
 def _said_no_before(draft: Draft, at: int) -> bool:
     """In "no, the secondary is 25.2 no 22.5": the message itself corrects, and the later "no" denies."""
-    return any(p.kind in {"no", "withdraw", "star"} for p in draft.phrases[: min(at, 2)])
+    first = next((f.at for f in amounts(draft)), at)
+    return any(p.kind in {"no", "withdraw", "star"} for p in draft.phrases[: min(at, first)])
 
 
 def _says_what_is(draft: Draft, figure: Figure, at: int) -> bool:
@@ -141,7 +142,7 @@ def _orders(draft: Draft, at: int) -> bool:
     """An order begins its sentence and names a place or a value."""
     before = [i for i in range(max(0, at - 6), at) if draft.sentence[i] == draft.sentence[at]]
     behind = range(at + 1, min(at + 8, len(draft.phrases)))
-    return all(draft.kind(i) in {"filler", "withdraw", "comma"} for i in before) and any(
+    return all(draft.kind(i) in {"filler", "withdraw", "comma", "stop", "line"} for i in before) and any(
         draft.kind(i) in {"ends", "amounts", "value", "alone", "tapword", "device"} for i in behind
     )
 
@@ -263,11 +264,28 @@ def _withdrawn_inside(draft: Draft) -> None:
             continue
         if after is not None and any(p.kind == "condition" for p in draft.phrases[at : after.at]):
             continue  # "27.1, wait that was unloaded, 24.2 loaded": the state is mended, and the value stands
-        if after is not None and _alike(before, after) and not _own_place(draft, at):
+        if _only_the_place(draft, at, after):
+            _new_place(draft, before, at)
+        elif after is not None and _alike(before, after) and not _own_place(draft, at):
             before.withdrawn = True
             _inherit(after, before)
-        elif after is None:
-            _new_place(draft, before, at)
+
+
+def _only_the_place(draft: Draft, at: int, after: Figure | None) -> bool:
+    """In "white-red 11.2 ohms, no wait thats white-orange. suction 118": a place alone is put right, for its clause has no value."""
+    named = next((i for i in range(at + 1, min(at + REACH, len(draft.phrases))) if i in draft.sites), None)
+    if after is None:
+        return True
+    if named is None or named > after.at or draft.sites[named].kind not in {"place", "pair"}:
+        return False
+    clause = draft.clause[at] + (draft.kind(at + 1) == "comma")
+    return draft.clause[named] == clause != draft.clause[after.at] and _told_apart(draft, at, named)
+
+
+def _told_apart(draft: Draft, at: int, named: int) -> bool:
+    """Nothing but small words between the mark and the place, and nothing behind the place in its clause."""
+    between = all(draft.kind(i) in {"filler", "is", "at", "between", "comma"} for i in range(at + 1, named))
+    return between and draft.kind(named + 1) in {"comma", "stop", "line"}
 
 
 def _own_place(draft: Draft, at: int) -> bool:

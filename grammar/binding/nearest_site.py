@@ -267,6 +267,8 @@ def _share_behind(draft: Draft, figures: list[Figure]) -> None:
     for at, site in draft.sites.items():
         if site.kind not in {"place", "pair"} or site.used > 1 or (site.used and not _only_before(draft, site)):
             continue
+        if not _led_behind(draft, at):
+            continue
         waiting: list[Figure] = []
         before = [f for f in draft.around(at) if f.at < at and id(f) in known]
         stated = bool(before) and before[-1].site is site and before[-1].state is None
@@ -283,6 +285,19 @@ def _share_behind(draft: Draft, figures: list[Figure]) -> None:
         for figure in waiting:
             figure.site = site
             site.used += 1
+
+
+def _led_behind(draft: Draft, at: int) -> bool:
+    """Only small words stand between the place and the figure or the pause before it."""
+    step = at - 1
+    while draft.kind(step) in LEADS_BACK or (draft.kind(step) in {"filler", "to"} and draft.phrases[step].text in THE):
+        step -= 1
+    return draft.kind(step) in {"amounts", "value", "condition", "comma", "sign"}
+
+
+LEADS_BACK = frozenset({"at", "between", "all", "both", "is", "tapword", "lands"})
+THE = frozenset({"the", "my", "that", "this", "el", "la", "all", "those", "al", "eso", "todo", "measured", "taken"})
+"""Words between figures and the place that stands behind them."""
 
 
 def _only_before(draft: Draft, site: Site, *, stated: bool = False) -> bool:
