@@ -8,6 +8,9 @@ PAIR_LETTERS = frozenset("abcdegoprstwxyvn")
 """Letters that can be a lead or a terminal."""
 SMALL_WORDS = frozenset({"the", "el", "la", "los", "las", "my", "metal", "one", "that", "its", "un", "una", "lead", "wire"})
 """Words that may stand between a join and the place it leads to."""
+LINE_MARKS = frozenset({"l1", "l2", "l3"})
+NEUTRAL = frozenset({"n", "neutral", "neut", "neutro"})
+"""What stands for the neutral behind one of the legs of a supply."""
 STRIPE_SMALL = frozenset({"w", "a", "the", "una", "la", "con", "its", "y"})
 """Words that may stand between a colour and its stripe."""
 
@@ -60,6 +63,8 @@ class EndRow(NumberRow):
             behind += 1
         if before.kind == "mark" and before.meaning.isdecimal() and self._lead_digit(behind):
             self.phrases[behind].kind = "mark"
+        if before.meaning in LINE_MARKS and self.kind(behind) and self.phrases[behind].text in NEUTRAL:
+            self.phrases[behind].kind, self.phrases[behind].meaning = "mark", "n"
         if self._is_end(behind) and self._joins(phrase, before, self.phrases[behind], behind):
             return phrase, behind - at
         if skip == at and self._touch(before, phrase):

@@ -71,7 +71,7 @@ def spelt() -> frozenset[str]:
         steps = nodes.pop().steps
         found.update(piece for piece in steps if piece.isalpha())
         nodes += steps.values()
-    return (found | set(PLAIN) | known_words()) - set(number_words())
+    return frozenset(found | set(PLAIN) | known_words()) - set(number_words())
 
 
 @lru_cache(maxsize=4096)
@@ -97,6 +97,7 @@ def _fingers(word: str) -> str | None:
     crossed = {word[:i] + two + one + word[i + 2 :] for i, (one, two) in enumerate(pairwise(word)) if one != two}
     for slips in (once, crossed):
         known = [slip for slip in slips if slip in spelt() and len(slip) >= SHORTEST_FOUND]
+        known = [slip for slip in known if slip in PLAIN] or known
         if len(known) == 1:
             return known[0]
     return None

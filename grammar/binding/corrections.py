@@ -248,7 +248,10 @@ def only_last(figure: Figure) -> None:
 
 def _inherit(figure: Figure | None, earlier: Figure) -> None:
     """A value put in place of another takes its unit."""
-    if figure is not None and figure.kind == "amount" and figure.unit is None and earlier.unit_from == "own":
+    if figure is None or figure.kind != "amount" or figure.unit is not None:
+        return
+    figure.heir_of = earlier
+    if earlier.unit_from == "own":
         figure.unit, figure.unit_from = earlier.unit, "neighbour"
 
 

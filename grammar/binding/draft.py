@@ -64,6 +64,8 @@ class Figure:
     """`lifted`, `loaded` or `isolated`, where a condition touches it."""
     was: float | None = None
     """The value before this one: "went from 24 to 0"."""
+    heir_of: "Figure | None" = None
+    """The figure whose place it takes, and whose unit where none is said."""
     withdrawn: bool = False
     done: bool = False
     """True once it became a fact, chatter, or part of something else."""
@@ -97,6 +99,8 @@ class Draft:
     """Indices of phrases that found their meaning."""
     cue_spans: list[tuple[int, int]] = field(default_factory=list)
     topics: list[str] = field(default_factory=list)
+    unknown_loads: list[tuple[int, int]] = field(default_factory=list)
+    """Spans of what stands where a device would, and is none that we know; they are unread too."""
     meant_va: float | None = None
     name: str | None = None
     name_at: tuple[int, int] | None = None

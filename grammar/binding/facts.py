@@ -175,7 +175,10 @@ def _gauges(draft: Draft) -> None:
                 and first.value == int(first.value)
                 and 2 <= figure.amounts[1].value <= 12
                 and about_wire
-                and not any(s.kind == "notours" and s.name == "capacitor" for s in draft.sites.values())
+                and not any(
+                    s.kind == "notours" and s.name == "capacitor" and draft.clause[s.at] == draft.clause[figure.at]
+                    for s in draft.sites.values()
+                )
             )
         ):
             _gauge(draft, figure, float(int(first.value)))

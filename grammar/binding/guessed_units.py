@@ -132,7 +132,7 @@ def _guess_zero(draft: Draft, figure: Figure, neighbour: str | None) -> None:
 
 def _guess_on_pair(draft: Draft, figure: Figure, neighbour: str | None) -> None:
     leads = set(figure.site.leads or ()) if figure.site is not None else set()
-    if leads & {"l1", "l2", "l3"} and "ground" in leads and neighbour != "ohm":
+    if leads & {"l1", "l2", "l3"} and leads & {"ground", "n"} and neighbour != "ohm":
         figure.unit, figure.unit_from = "V", "live"  # a leg of the supply to ground
     elif neighbour in {"V", "ohm"}:
         figure.unit, figure.unit_from = neighbour, "neighbour"

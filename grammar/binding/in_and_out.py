@@ -34,8 +34,9 @@ def in_and_out(draft: Draft) -> None:
 
 
 def _only_warm(draft: Draft) -> bool:
-    """The message speaks of temperatures, and of neither transformer nor places."""
-    warm = any(p.kind == "notours" and p.meaning == "temperature" for p in draft.phrases)
+    """The message speaks of temperatures or pressures, and of neither transformer nor places."""
+    warm = any(p.kind == "notours" and p.meaning in {"temperature", "pressure"} for p in draft.phrases)
+    warm = warm or any("wc" in f.amount.unit_text for f in draft.figures if f.amount is not None and f.unit == "other")
     return warm and not any(p.kind in {"transformer", "ends"} for p in draft.phrases)
 
 

@@ -205,7 +205,9 @@ def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
         if draft.clause[at] != draft.clause[figure.at]:
             return None, False
         if kind in {"amounts", "value"}:
-            return None, False
+            if (passed := draft.figure_at(at)) is None or not passed.done:
+                return None, False
+            continue  # "25.2v across the 3 amp fuse"
         site = draft.sites.get(at)
         if site is not None and _fits(site, figure) and not (site.kind == "notours" and site.name in LEFT_ONLY):
             if _has_its_own(draft, at, figure):

@@ -33,6 +33,7 @@ BETWEEN: dict[frozenset[str], str] = {
     frozenset({"h", "ground"}): "primary_ground",
     frozenset({"x", "ground"}): "secondary_ground",
     frozenset({"l"}): "line",
+    frozenset({"l", "n"}): "line",
     frozenset({"r", "c"}): "control",
     frozenset({"primary"}): "primary",
     frozenset({"secondary"}): "secondary",

@@ -31,6 +31,7 @@ def find_sites(draft: Draft) -> None:
             draft.sites[at] = Site(at, "device", phrase.meaning)
         elif phrase.kind == "notours":
             draft.sites[at] = Site(at, "notours", phrase.meaning)
+    _legs(draft)
     _at_the_transformer(draft)
     _of_the_transformer(draft)
     if any(site.name == "pressure" for site in draft.sites.values()):
@@ -49,6 +50,28 @@ def find_sites(draft: Draft) -> None:
     _named_by_state(draft)
     if any(site.kind == "pair" and site.leads in {("r", "r"), ("c", "c")} for site in draft.sites.values()):
         draft.asks = list(dict.fromkeys((*draft.asks, "parallel")))  # volts between two transformers: are they in phase
+
+
+LEAST_OF_TWO_LEGS_V = 200.0
+"""A supply from here on has more legs than one, and each of them to neutral is less than it. [V]"""
+
+
+def _legs(draft: Draft) -> None:
+    """In "L1 to N 120, L2 to N 119": the legs of a supply by themselves, and none of them is the supply."""
+    legs = {
+        at: names
+        for at, site in draft.sites.items()
+        if site.name == "line" and "n" in (names := [end.name for end in draft.phrases[at].ends])
+    }
+    told = [fact.value for fact in draft.context.facts if fact.fact == "supply_volts" and isinstance(fact.value, int | float)]
+    nominal = any(f.value in {208.0, 240.0} and draft.kind(f.at + 1) == "supply" for f in draft.figures)
+    if (
+        len({tuple(names) for names in legs.values()}) > 1
+        or nominal
+        or any(value >= LEAST_OF_TWO_LEGS_V for value in told[-1:])
+    ):
+        for at, names in legs.items():
+            draft.sites[at] = Site(at, "pair", "leads", (names[0], names[1]))
 
 
 def _moments(draft: Draft) -> None:

@@ -110,6 +110,9 @@ def units(draft: Draft) -> None:
         for figure in covered:
             if not _is_count(draft, figure):
                 figure.unit, figure.unit_from = unit, "heading"
+    for figure in bare:  # "primary ohms 12.2, no 22.2"
+        if figure.unit is None and figure.heir_of is not None and figure.heir_of.unit_from == "word":
+            figure.unit, figure.unit_from = figure.heir_of.unit, "word"
 
 
 def _voltage_of(draft: Draft) -> None:

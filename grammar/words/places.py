@@ -40,11 +40,14 @@ PLACES = (
             "line", "line volts", "line voltage", "line side", "lineside", "disco", "disconnect", "disconnect switch",
             "line terminals", "incoming", "incoming power", "line in", "mains", "main power", "pull out", "pullout",
             "incoming line", "line lugs", "breaker panel", "load side of the disconnect", "load side of the disco",
-            "line side of the contactor",
+            "line side of the contactor", "l to n", "l-n", "l/n", "l to l", "l-l", "line to line", "line to neutral", "leg to leg",
+            "leg to neutral", "phase to phase", "phase to neutral", "hot to neutral", "hot leg to neutral", "hot to hot",
+            "hot leg to hot leg", "between the two legs", "between legs", "across the legs", "leg to the other leg",
         ),
         es=(
             "linea", "desconectador", "desconectador principal", "voltaje de linea", "linea de entrada", "terminales de linea",
-            "acometida", "lado de linea", "alimentacion de linea", "en el disconnect", "caja de desconexion",
+            "acometida", "lado de linea", "alimentacion de linea", "fase a fase", "fase a neutro", "linea a linea",
+            "linea a neutro", "vivo a neutro", "entre fases", "entre las fases", "entre las dos fases", "en el disconnect", "caja de desconexion",
         ),
     ),
     Words(
