@@ -9,7 +9,7 @@ from core.readings import Fact, Reading
 from core.said import Said
 from grammar.message import Message, Unclear
 
-_PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter", "topics", "renewed")
+_PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter", "topics", "renewed", "unknown_loads")
 _PAIRS: Final = ("repairs",)
 _SINGLE: Final = ("language", "name", "proved_dead", "qualified", "forgets", "repaired", "meant_va", "undoes")
 

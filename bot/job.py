@@ -138,7 +138,8 @@ class State:
             qualified=self.qualified,
             heard=message.heard,
             topics=message.topics,
-            unread=bool(message.unread_numbers),
+            unread=bool(message.unread_numbers or message.unknown_loads),
+            unknown_loads=message.unknown_loads,
             new=message.facts,
             meant_va=message.meant_va,
         )

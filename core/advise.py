@@ -172,7 +172,7 @@ def _is_for_sizing(job: Job) -> bool:
         return True
     if set(job.asks) & _SIZING or job.topics or "secondary_ground" in job.dangers:
         return True
-    if job.fresh & _SIZING_FACTS:
+    if job.fresh & _SIZING_FACTS or job.unknown_loads:
         return True
     # What only sizing can use: it says nothing to a sound nameplate or a supply alone.
     of_sizing = {"rated_va", "rated_secondary_volts", "supply_hertz", "supply_volts"}

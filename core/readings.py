@@ -143,6 +143,8 @@ class Job:
     """What the words of this message narrow its question down to; names of `TOPICS`."""
     unread: bool = False
     """True where something with a number in it was not understood in this message."""
+    unknown_loads: tuple[str, ...] = ()
+    """What this message names where a device would stand, and is none that is known here, in its own words."""
     new: tuple[Fact, ...] = ()
     """The facts of this message: a question about a run is about the loads that it names."""
     meant_va: float | None = None

@@ -113,6 +113,7 @@ def message_of(draft: Draft, text: str) -> Message:
         qualified=draft.warned.qualified,
         repairs=tuple(draft.parsed.repairs),
         withdrawn=tuple(draft.withdrawn),
+        unknown_loads=_fragments(draft, draft.unknown_loads),
         topics=tuple(draft.topics),
         meant_va=draft.meant_va,
         language=language(draft),

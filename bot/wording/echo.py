@@ -51,7 +51,7 @@ def not_taken(message: Message, nearest: str | None) -> Iterator[Said]:
 
 def _is_answered(fragment: str, message: Message) -> bool:
     """Whether nothing is left of a fragment beside what was heard and is answered."""
-    if any(fragment in heard.fragment for heard in message.heard):
+    if any(fragment in heard.fragment for heard in message.heard) or fragment in message.unknown_loads:
         return True
     left = fragment
     for heard in message.heard:

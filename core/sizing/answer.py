@@ -10,7 +10,7 @@ from core.said import Said, say
 from core.sizing.class_lines import class_part
 from core.sizing.current_lines import amps_part, fuse_part
 from core.sizing.limits import is_nonsense, refusal, sound
-from core.sizing.load_lines import load_part
+from core.sizing.load_lines import load_part, unknown_lines
 from core.sizing.proof import prove
 from core.sizing.site_lines import ground_part, parallel_part, supply_part
 from core.sizing.swap_lines import swap_part
@@ -83,7 +83,7 @@ def is_meant(job: Job) -> bool:
         return True
     if (OTHER_SUBJECTS - {"next"}) & asks:
         return False
-    if "load" in job.fresh or is_nonsense(job):  # "load adds up to 95 va, what now"
+    if "load" in job.fresh or job.unknown_loads or is_nonsense(job):  # "load adds up to 95 va, what now"
         return True
     if "next" in asks or (job.fresh & MEASURES.keys()) - {"coil_ohms"}:
         return False
@@ -133,6 +133,8 @@ def _fuse_wanted(facts: Told) -> bool:
 
 
 def _nothing_known(job: Job) -> Answer | None:
+    if job.unknown_loads:
+        return Answer(lines=unknown_lines(job.unknown_loads), sizing=Sizing())
     if "size" in job.asks:
         return Answer(
             lines=(say("Send each device by its usual name, its sealed VA off the label, how many, and the supply volts"),),

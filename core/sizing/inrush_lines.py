@@ -1,5 +1,8 @@
 """Whether the coils pull in on this unit and this run, in sentences."""
 
+from dataclasses import dataclass, replace
+
+from core.readings import Fact
 from core.said import Said, say
 from core.sizing.loads import Budget
 from core.sizing.runs import in_a_row
@@ -7,6 +10,7 @@ from core.sizing.told import Told
 from core.sizing.wire import pull_in_volts
 from core.standards.coil_range import PULL_IN_SHARE
 from core.standards.transformer_ratings import SIZES_VA, next_size_va
+from core.standards.wire_gauges import CONTROL_GAUGES
 
 Lines = tuple[Said, ...]
 
@@ -25,7 +29,8 @@ def inrush_lines(told: Told) -> tuple[Lines, Lines]:
     if unit is None:
         return (), ()
     if peak is None:
-        return (), _usual_inrush(told, unit)
+        usual = _usual_inrush(told, unit)
+        return (usual, ()) if told.rated_va is not None and mend(told) is not None else ((), usual)
     weak, middling = at_coils(told, unit)
     least = PULL_IN_SHARE * told.loads.rated_v
     if weak >= least:
@@ -33,7 +38,7 @@ def inrush_lines(told: Told) -> tuple[Lines, Lines]:
             "Pull-in {peak:g} VA: coils keep {weak:.1f} V or more, {least:.1f} V needed", peak=peak, weak=weak, least=least
         )
         return (), (line,)
-    named = {"peak": peak, "middling": middling, "least": least, "tail": _mend(told, unit)}
+    named = {"peak": peak, "middling": middling, "least": least, "tail": remedy(told)}
     if middling >= least:
         line = say(
             "Pull-in {peak:g} VA: {weak:.1f} to {middling:.1f} V at the coils, {least:.1f} V needed. To be sure {tail}",
@@ -78,10 +83,81 @@ def _most(loads: Budget, *, usual: bool) -> float | None:
     return None if band is None else band[1]
 
 
-def _bigger(told: Told, unit: float, *, usual: bool = False) -> float | None:
+def _holds(told: Told, unit_va: float) -> bool:
+    """True where the coils pull in on this unit and this wire: by the pull-in told, else by the most that is usual."""
+    usual = told.loads.inrush_va is None
+    return at_coils(told, unit_va, usual=usual)[0] >= PULL_IN_SHARE * told.loads.rated_v
+
+
+def _bigger(told: Told, unit: float) -> float | None:
     """The next size that holds the coils up, or None."""
-    least = PULL_IN_SHARE * told.loads.rated_v
-    return next((s for s in SIZES_VA if s > unit and at_coils(told, s, usual=usual)[0] >= least), None)
+    return next((s for s in SIZES_VA if s > unit and _holds(told, s)), None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mend:
+    """What lets the coils pull in where the unit at hand does not."""
+
+    unit_va: float | None
+    """The size, or None where none up to 100 VA does. [VA]"""
+    awg: int | None = None
+    """The gauge that it takes besides, where the wire told is too thin. [AWG]"""
+
+
+def mend(told: Told) -> Mend | None:
+    """
+    What the pull-in asks for beyond the size for the steady load.
+
+    Args:
+        told: The job.
+
+    Returns:
+        Size and gauge; None where the steady load decides, or where nothing is known of a pull-in.
+    """
+    unit = told.likely_va
+    if unit is None or _holds(told, unit):
+        return None
+    if (bigger := _bigger(told, unit)) is not None:
+        return Mend(unit_va=bigger)
+    units = [s for s in SIZES_VA if s >= unit]
+    if told.runs or told.feet is None or told.wire_awg is None:
+        return Mend(unit_va=None)
+    pairs = ((s, thinnest_for_pull_in(told, s)) for s in units if _holds(without_wire(told), s))
+    return next((Mend(unit_va=s, awg=awg) for s, awg in pairs if awg is not None), Mend(unit_va=None))
+
+
+def without_wire(told: Told) -> Told:
+    """The same job with everything right at the transformer."""
+    return replace(told, wired=told.loads, runs=(), job=replace(told.job, facts=_no_run(told.job.facts)))
+
+
+def _no_run(facts: tuple[Fact, ...]) -> tuple[Fact, ...]:
+    return tuple(fact for fact in facts if fact.fact not in {"run_feet", "wire_awg"})
+
+
+def thinnest_for_pull_in(told: Told, unit_va: float) -> int | None:
+    """
+    The thinnest gauge that lets the far coil pull in through a unit's own windings.
+
+    Args:
+        told: The job, with one run.
+        unit_va: Size of the transformer. [VA]
+
+    Returns:
+        Gauge, or None where even 10 AWG is too thin. [AWG]
+    """
+    peak, feet = _most(told.wired, usual=told.loads.inrush_va is None), told.feet or 0.0
+    rated_v, beside = told.loads.rated_v, (told.load_va or 0.0) - (told.wired.load_va or 0.0)
+    if peak is None:
+        return None
+    return next(
+        (
+            awg
+            for awg in CONTROL_GAUGES
+            if pull_in_volts(unit_va, peak, told.copper.loop_ohm(awg, feet), rated_v, beside)[0] >= PULL_IN_SHARE * rated_v
+        ),
+        None,
+    )
 
 
 def size_for_pull_in(told: Told) -> float | None:
@@ -89,15 +165,13 @@ def size_for_pull_in(told: Told) -> float | None:
     The size that holds the coils up where that for the steady load does not.
 
     Args:
-        told: The job, its largest pull-in told.
+        told: The job.
 
     Returns:
         Size, or None where the steady load decides or no size holds. [VA]
     """
-    unit = told.likely_va
-    if unit is None or told.loads.inrush_va is None or at_coils(told, unit)[0] >= PULL_IN_SHARE * told.loads.rated_v:
-        return None
-    return _bigger(told, unit)
+    found = mend(told)
+    return None if found is None else found.unit_va
 
 
 def size_for_mode(told: Told, worst_va: float) -> float | None:
@@ -111,30 +185,36 @@ def size_for_mode(told: Told, worst_va: float) -> float | None:
     Returns:
         Size, or None where none up to 100 VA holds. [VA]
     """
-    size, usual = next_size_va(worst_va), told.loads.inrush_va is None
-    if size is None or at_coils(told, size, usual=usual)[0] >= PULL_IN_SHARE * told.loads.rated_v:
-        return size
-    return _bigger(told, size, usual=usual)
+    size = next_size_va(worst_va)
+    return size if size is None or _holds(told, size) else _bigger(told, size)
 
 
-def _mend(told: Told, unit: float) -> Said:
-    """What holds the coils up; where no size does, the load or the wire must give."""
-    bigger = _bigger(told, unit)
-    if bigger is not None:
-        return say("take {bigger:g} VA", bigger=bigger)
+def remedy(told: Told) -> Said:
+    """
+    What holds the coils up; where no size does, the load or the wire must give.
+
+    Args:
+        told: The job, its pull-in told.
+    """
+    found = mend(told)
+    if found is not None and found.unit_va is not None:
+        if found.awg is None:
+            return say("take {bigger:g} VA", bigger=found.unit_va)
+        return say("take {bigger:g} VA and {awg} AWG or thicker", bigger=found.unit_va, awg=found.awg)
     return say("split the load or shorten the run") if told.feet is not None else say("split the load")
 
 
 def _usual_inrush(told: Told, unit: float) -> Lines:
+    """The pull-in that such coils usually take, and what it asks for beyond the size that the answer names."""
     band = told.loads.typical_inrush_va
     if band is None:
         return ()
+    found = mend(told)
     named = {"low": band[0], "high": band[1], "unit": unit}
-    weak, _ = at_coils(told, unit, usual=True)
-    if weak >= PULL_IN_SHARE * told.loads.rated_v:
+    if found is None:
         return (say("Pull-in not told, usually {low:.0f} to {high:.0f} VA: {unit:g} VA holds", **named),)
-    bigger = _bigger(told, unit, usual=True)
-    if bigger is None:
+    weak, _ = at_coils(told, unit, usual=True)
+    if found.unit_va is None:
         return (
             say(
                 "Pull-in not told, usually {low:.0f} to {high:.0f} VA: may sag to {weak:.1f} V, read the label",
@@ -142,11 +222,25 @@ def _usual_inrush(told: Told, unit: float) -> Lines:
                 **named,
             ),
         )
+    if found.awg is not None:
+        return (
+            say(
+                "Pull-in not told, usually {low:.0f} to {high:.0f} VA: with the most of it {awg} AWG or thicker, read the label",
+                awg=found.awg,
+                **named,
+            ),
+        )
+    if told.rated_va is None:  # the verdict names the size that holds
+        return (
+            say(
+                "Pull-in not told, usually {low:.0f} to {high:.0f} VA: {unit:g} VA may sag to {weak:.1f} V", weak=weak, **named
+            ),
+        )
     return (
         say(
             "Pull-in not told, usually {low:.0f} to {high:.0f} VA: {unit:g} VA may sag to {weak:.1f} V, {bigger:g} VA holds",
             weak=weak,
-            bigger=bigger,
+            bigger=found.unit_va,
             **named,
         ),
     )

@@ -1,5 +1,6 @@
 """What to buy for these loads, in sentences and numbers."""
 
+from collections.abc import Sequence
 from typing import Final
 
 from core.said import Said, say
@@ -31,13 +32,14 @@ def load_part(told: Told) -> Part | None:
     if load is None:
         if not told.is_about_size:
             return None
-        return Part(lines=(*_guessed(told), *_missing(told)), rules=(TYPICAL_LOADS,))
+        return Part(lines=(*_guessed(told), *unknown_lines(told.job.unknown_loads), *_missing(told)), rules=(TYPICAL_LOADS,))
     if not told.is_about_size:
         return Part(numbers={"load_va": round(load, 2), "inrush_va": _rounded(told.loads.inrush_va)}, lines=_doubt(told))
     pick = told.pick_va
     if (unsure := _unsure(told, load, pick)) is not None:
         numbers: dict[str, float | bool | None] = {"load_va": round(load, 2), "inrush_va": _rounded(told.loads.inrush_va)}
-        return Part(lines=(unsure, *_missing(told)), numbers=numbers | {"pick_va": pick}, rules=(STANDARD_SIZES,))
+        more = (*unknown_lines(told.job.unknown_loads), *_missing(told))
+        return Part(lines=(unsure, *more), numbers=numbers | {"pick_va": pick}, rules=(STANDARD_SIZES,))
     sags, usual = inrush_lines(told)
     return Part(
         lines=(*_doubt(told), *(_over(load) if pick is None else (_verdict(told, load, pick),)), *sags, *_missing(told)),
@@ -75,13 +77,14 @@ def _unsure(told: Told, load: float, pick: float | None) -> Said | None:
 
 def _verdict(told: Told, load: float, pick: float) -> Said:
     if (rated := told.rated_va) is not None:
-        return _judged_in_part(told, rated, load) or _judged(rated, load, pick, size_for_pull_in(told))
+        return _judged_in_part(told, rated, load) or _judged(told, rated, load, pick)
     if told.loads.unknown:
         return _with_the_rest(told, load, pick)
-    if (bigger := size_for_pull_in(told)) is not None:
-        return say(
-            "Buy {bigger:g} VA: {load:g} VA steady needs {pick:g}, its pull-in {bigger:g}", bigger=bigger, load=load, pick=pick
-        )
+    if (bigger := size_for_pull_in(told)) is not None and bigger > pick:
+        named = {"bigger": bigger, "load": load, "pick": pick}
+        if told.loads.inrush_va is None:
+            return say("Buy {bigger:g} VA: {load:g} VA steady needs {pick:g}, the usual pull-in {bigger:g}", **named)
+        return say("Buy {bigger:g} VA: {load:g} VA steady needs {pick:g}, its pull-in {bigger:g}", **named)
     if (stocked := stocked_after(pick)) is not None:
         return say(
             "Buy {pick:g} VA, or {stocked:g} if not stocked: {load:g} VA steady + {spare:g} % spare",
@@ -146,17 +149,19 @@ def unit_to_have(told: Told) -> float | None:
     rated, load, pick = told.rated_va, told.load_va, told.pick_va
     if rated is None:
         return advised_va(told)
-    bigger = size_for_pull_in(told)
+    bigger = size_for_pull_in(told) if told.loads.inrush_va is not None else None
     if load is None or pick is None or (load <= rated and bigger is None):
         return rated
     return max(pick, bigger or 0.0)
 
 
-def _judged(rated: float, load: float, pick: float, for_pull_in: float | None) -> Said:
+def _judged(told: Told, rated: float, load: float, pick: float) -> Said:
     """The unit that is there against its load, and against the pull-in where that wants more."""
     if load > rated:
-        return say("Too small: {load:g} VA steady on {rated:g} VA. Buy {pick:g} VA", load=load, rated=rated, pick=pick)
-    if for_pull_in is not None:
+        size = max(pick, size_for_pull_in(told) or 0.0)
+        return say("Too small: {load:g} VA steady on {rated:g} VA. Buy {pick:g} VA", load=load, rated=rated, pick=size)
+    for_pull_in = size_for_pull_in(told)
+    if for_pull_in is not None and for_pull_in > rated and told.loads.inrush_va is not None:
         return say(
             "{rated:g} VA carries {load:g} VA steady, not the pull-in: buy {size:g} VA",
             rated=rated,
@@ -166,6 +171,8 @@ def _judged(rated: float, load: float, pick: float, for_pull_in: float | None) -
     named = {"rated": rated, "load": load, "left": 100.0 * (rated / load - 1.0)}
     if rated < pick:
         return say("{rated:g} VA carries {load:g} VA with only {left:.0f} % spare: buy {pick:g} VA", pick=pick, **named)
+    if for_pull_in is not None:  # by the pull-in that is only usual
+        return say("{rated:g} VA carries {load:g} VA steady with {left:.0f} % spare", **named)
     return say("{rated:g} VA is enough: {load:g} VA steady, {left:.0f} % spare", **named)
 
 
@@ -198,6 +205,23 @@ def _doubt(told: Told) -> tuple[Said, ...]:
             va=part.va,
             device=part.device,
         ),
+    )
+
+
+def unknown_lines(names: Sequence[str]) -> tuple[Said, ...]:
+    """
+    What stands where a device would and is none that is known: what to send for it.
+
+    Args:
+        names: As they were written.
+    """
+    if not names:
+        return ()
+    told = say("“{device}”", device=names[0])
+    for name in names[1:]:
+        told = say("{one}, {other}", one=told, other=say("“{device}”", device=name))
+    return (
+        say("{devices}: no device I know. Send the VA or amps off its label under a usual name, like relay 4 VA", devices=told),
     )
 
 

@@ -106,11 +106,16 @@ class Told:
         return max(lengths, default=None) if "shared_common" in self.job.topics else self.job.number("run_feet")
 
     @property
+    def wire_awg(self) -> float | None:
+        """The gauge told. [AWG]."""
+        return self.job.number("wire_awg")
+
+    @property
     def run_ohm(self) -> float:
         """Of the run there and back, or of all pieces in a row; 0 where no run was told. [ohm]."""
         if self.runs:
             return sum(run.ohm for run in self.runs) if in_a_row(self.runs) else 0.0
-        feet, awg = self.feet, self.job.number("wire_awg")
+        feet, awg = self.feet, self.wire_awg
         return 0.0 if feet is None or awg is None else self.copper.loop_ohm(awg, feet)
 
 

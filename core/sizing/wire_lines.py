@@ -3,9 +3,10 @@
 from typing import Final
 
 from core.said import Said, say
+from core.sizing.inrush_lines import remedy, size_for_pull_in, thinnest_for_pull_in
 from core.sizing.run_lines import common_part, runs_part
 from core.sizing.told import Part, Told
-from core.sizing.wire import Draw, longest_feet, thinnest_awg, volts_left
+from core.sizing.wire import Draw, longest_feet, pull_in_volts, thinnest_awg, volts_left
 from core.standards.coil_range import COIL_RANGE, PULL_IN_SHARE
 from core.standards.voltage_drop import ADVISED_DROP, ADVISED_SHARE
 from core.standards.wire_gauges import FEET_PER_METRE, LONGEST_FT, WIRE_OHMS
@@ -56,8 +57,8 @@ def _drop(told: Told, draw: Draw, feet: float, awg: float) -> Part:
             rules=RULES,
         )
     drop = draw.rated_v - volts
-    sags = () if told.is_about_size else _pull_in_too_low(told, feet, awg)  # a size weighs the pull-in by itself
-    is_short = bool(sags) or volts < PULL_IN_SHARE * draw.rated_v
+    sags = () if told.is_about_size else _pull_in(told, feet, awg)  # a size weighs the pull-in by itself
+    is_short = (bool(sags) and _is_starved(told)) or volts < PULL_IN_SHARE * draw.rated_v
     thinner = _gauges(told, draw, feet) if volts < (1.0 - ADVISED_SHARE) * draw.rated_v else ()
     return Part(
         lines=(*sags, _verdict(feet, awg, volts, draw.rated_v), *(thinner if is_short else ())),
@@ -97,24 +98,49 @@ def _peak(told: Told) -> Draw | None:
     return None if inrush is None else Draw(va=inrush, rated_v=told.loads.rated_v)
 
 
-def _pull_in_too_low(told: Told, feet: float, awg: float) -> tuple[Said, ...]:
-    """The run that carries the steady load and starves the coil that pulls in."""
+def _pull_in(told: Told, feet: float, awg: float) -> tuple[Said, ...]:
+    """Whether the coil at the far end pulls in: the run that carries the steady load can starve it."""
     peak = _peak(told)
     if peak is None:
         return ()
-    volts, least = volts_left(peak, told.run_ohm), PULL_IN_SHARE * peak.rated_v
+    volts, least = _pull_in_volts(told, peak, told.run_ohm), PULL_IN_SHARE * peak.rated_v
+    named = {"peak": peak.va, "feet": feet, "awg": awg, "volts": volts, "least": least, "unit": told.rated_va}
     if volts >= least:
-        return ()
+        return (say("Pull-in {peak:g} VA leaves {volts:.1f} V at the coil, {least:.1f} V needed: it pulls in", **named),)
+    if told.rated_va is None:
+        return (
+            say(
+                "Too long for the pull-in: {peak:g} VA on {feet:.0f} ft of {awg:g} AWG leaves {volts:.1f} V, {least:.1f} V needed",
+                **named,
+            ),
+        )
+    if _pull_in_volts(told, peak, 0.0) < least:
+        return (
+            say(
+                "{unit:g} VA is too small for the pull-in: {peak:g} VA leaves {volts:.1f} V, {least:.1f} V needed: {remedy}",
+                remedy=remedy(told),
+                **named,
+            ),
+        )
     return (
         say(
-            "Too long for the pull-in: {peak:g} VA on {feet:.0f} ft of {awg:g} AWG leaves {volts:.1f} V, {least:.1f} V needed",
-            peak=peak.va,
-            feet=feet,
-            awg=awg,
-            volts=volts,
-            least=least,
+            "Too long for the pull-in: {peak:g} VA from {unit:g} VA over {feet:.0f} ft of {awg:g} AWG leaves {volts:.1f} V, {least:.1f} V needed",
+            **named,
         ),
     )
+
+
+def _pull_in_volts(told: Told, peak: Draw, ohm: float) -> float:
+    """What the far coil sees while it pulls in: through the windings of the unit where that is known, else from full volts."""
+    if told.rated_va is None:
+        return volts_left(peak, ohm)
+    beside = (told.load_va or 0.0) - (told.wired.load_va or 0.0)
+    return pull_in_volts(told.rated_va, peak.va, ohm, peak.rated_v, beside)[0]
+
+
+def _is_starved(told: Told) -> bool:
+    peak = _peak(told)
+    return peak is not None and _pull_in_volts(told, peak, told.run_ohm) < PULL_IN_SHARE * peak.rated_v
 
 
 def _how_reckoned(told: Told, feet: float) -> Said:
@@ -147,7 +173,7 @@ def _reach(told: Told, draw: Draw, awg: float) -> tuple[Said, ...]:
 def _pull_in_reach(told: Told, awg: float) -> tuple[Said, ...]:
     """The run that the inrush allows, from full volts at the transformer."""
     peak = _peak(told)
-    if peak is None:
+    if peak is None or told.rated_va is not None:  # through its windings it is less
         return ()
     far = longest_feet(peak, told.copper.loop_ohm(awg, 1.0))
     return (say("While the largest coil pulls in: {far:.0f} ft, with full volts at the transformer", far=far),)
@@ -170,8 +196,19 @@ def _how_far(told: Told, draw: Draw, awg: float) -> Part:
     )
 
 
+def _unit(told: Told) -> float | None:
+    """The unit that feeds a pull-in that was told: the one that is there, else the one that the answer says to buy."""
+    if told.loads.inrush_va is None:
+        return None
+    return told.rated_va or ((size_for_pull_in(told) or told.likely_va) if told.is_about_size else None)
+
+
 def _gauges(told: Told, draw: Draw, feet: float) -> tuple[Said, ...]:
-    least = thinnest_awg(_peak(told) or draw, feet, PULL_IN_SHARE, told.copper)
+    unit = _unit(told)
+    if unit is None:
+        least = thinnest_awg(_peak(told) or draw, feet, PULL_IN_SHARE, told.copper)
+    elif (least := thinnest_for_pull_in(told, unit)) is None:
+        return ()  # the unit is too small, or near it: no wire mends that
     better = thinnest_awg(draw, feet, 1.0 - ADVISED_SHARE, told.copper)
     if least is None:
         return (say("Even 10 AWG is too thin for {feet:.0f} ft: move the transformer nearer or use a relay there", feet=feet),)

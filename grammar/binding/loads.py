@@ -4,11 +4,13 @@ from core.readings import Fact
 from core.said import say
 from core.standards.device_loads import DEVICE_LOADS, MOST_DEVICE_VA
 from core.standards.transformer_ratings import SIZES_VA
+from grammar.binding.bare_devices import bare_devices, made_for
 from grammar.binding.counts import MOST_OF_A_KIND, counts, of_them, whole
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.inrush import inrush, is_taken
+from grammar.binding.inrush import behind_inrush, inrush, inrush_near, is_taken
 from grammar.binding.plate import plate_volts, sizes_asked
 from grammar.binding.told import NOMINAL_V, open_amounts
+from grammar.binding.unknown_loads import unknown_loads
 from grammar.message import Unclear
 from grammar.words.devices import COILS, SWITCHES
 
@@ -16,11 +18,11 @@ MOST_STEADY_VA = 100.0
 """More than this of one 24 V coil is asked about. [VA]"""
 LEAST_RATED_VA = 20.0
 """Smallest control transformer of the trade. [VA]"""
-ARTICLES = frozenset({"a", "an", "un", "una", "one", "the", "another", "el", "la", "otro", "otra"})
 
 
 def loads(draft: Draft) -> None:
     """Loads and ratings of the message."""
+    made_for(draft)
     inrush(draft)
     sums: list[Figure] = []
     for figure in open_amounts(draft):
@@ -29,7 +31,8 @@ def loads(draft: Draft) -> None:
         elif figure.unit == "A":
             _amps(draft, figure)
     _bare_in_list(draft)
-    _without_figure(draft)
+    bare_devices(draft)
+    unknown_loads(draft)
     _totals(draft, sums)
     _nominal_of_a_device(draft)
     plate_volts(draft)
@@ -49,10 +52,11 @@ NO_BRIDGE = frozenset(
 
 def _device(draft: Draft, figure: Figure) -> int | None:
     """The device that a figure belongs to: the one right behind it, or the nearest free one before it in the sentence."""
-    at = figure.at + 1
+    at = behind_inrush(draft, figure.at + 1)
+    over = at > figure.at + 1
     while draft.kind(at) in {"filler", "each", "at", "sealed", "alone"} and draft.phrases[at].text not in NO_BRIDGE:
         at += 1
-    right = at if draft.kind(at) == "device" and draft.clause[at] == draft.clause[figure.at] else None
+    right = at if draft.kind(at) == "device" and (over or draft.clause[at] == draft.clause[figure.at]) else None
     left = None
     for here in range(figure.at - 1, -1, -1):
         kind = draft.kind(here)
@@ -156,7 +160,7 @@ def _of_the_transformer(draft: Draft, figure: Figure) -> None:
 def _is_size_apart(draft: Draft, figure: Figure, at: int) -> bool:
     """In "6 zone valves, 40va": a size of the trade behind a comma that is more than such a device draws is the transformer's."""
     row = DEVICE_LOADS.get(draft.phrases[at].meaning)
-    if row is None or figure.value not in SIZES_VA:
+    if row is None or figure.value not in SIZES_VA or "sealed" in {draft.kind(figure.at - 1), draft.kind(figure.at + 1)}:
         return False
     # Behind a comma more than it draws is enough to tell; right beside it, more than three times that: "40va zone board".
     apart = draft.clause[at] != draft.clause[figure.at]
@@ -243,21 +247,16 @@ def _add_load(draft: Draft, figure: Figure, device: str, count: int, unit: str, 
         )
         draft.unclear.append(Unclear(fragment=draft.fragment(figure.start, figure.end), choices=("load",), question=question))
         return
-    inrush = next(
-        (
-            float(p.text.split()[1])
-            for p in draft.phrases[min(figure.at, figure.at if at is None else at) : figure.at + 6]
-            if p.kind == "inrush" and " " in p.text and p.text.split()[1][0].isdigit()
-        ),
-        None,
-    )
+    inrush = inrush_near(draft, min(figure.at, figure.at if at is None else at), figure.at)
     load = Fact(fact="load", device=device, count=count, value=figure.value, unit=unit, inrush=inrush)
     draft.facts.append((at if at is not None else figure.at, load))
 
 
 def _count(draft: Draft, figure: Figure, at: int) -> int:
     """How many: the number right before the device, or before "2 8VA contactors", or behind "contactor x2"."""
-    for here in (at - 1, figure.at - 1):
+    for here in (at - 1, at - 2, figure.at - 1):
+        if here == at - 2 != figure.at - 1 and not _describes(draft, at - 1):
+            continue
         candidate = draft.figure_at(here)
         if (
             candidate is not None
@@ -285,6 +284,17 @@ def _count(draft: Draft, figure: Figure, at: int) -> int:
         behind.done = True
         return int(behind.value)
     return 2 if draft.kind(at - 1) == "both" else 1
+
+
+ADJECTIVES = frozenset({"new", "big", "small", "little", "more", "other", "extra", "old", "similar", "identical", "same"})
+
+
+def _describes(draft: Draft, at: int) -> bool:
+    """In "3 new contactors" and "3 flux dampers": a word between the number and the device."""
+    nominal = draft.figure_at(at)
+    if nominal is not None:  # "2 24v contactors"
+        return nominal.done and nominal.unit == "V"
+    return draft.kind(at) == "unknown" or (draft.kind(at) == "filler" and draft.phrases[at].text in ADJECTIVES)
 
 
 def _many(draft: Draft, at: int, figure: Figure) -> bool:
@@ -357,44 +367,3 @@ def _nominal_of_a_device(draft: Draft) -> None:
         if figure.unit == "V" and figure.value in {24.0, *NOMINAL_V} and draft.kind(at) == "device" and loaded:
             figure.done = True
             draft.cue_spans.append((figure.start, figure.end))
-
-
-def _without_figure(draft: Draft) -> None:
-    """In "contactor 9va, gas valve, a board": a device that stands alone in a list of loads is one too, and its label is asked for."""
-    lists = any(f.fact == "load" for _, f in draft.facts)
-    goes_on = len(draft.phrases) <= 3 and draft.context.asked is None and any(f.fact == "load" for f in draft.context.facts)
-    rated = draft.told("rated_va") is not None  # "6 zone valves, 40va"
-    if "size" not in draft.asks and not lists and not goes_on and not rated:
-        return
-    for at, site in list(draft.sites.items()):
-        if site.kind != "device" or site.used or site.name in SWITCHES or draft.phrases[at].meaning not in DEVICE_LOADS:
-            continue
-        before, count = _counted_before(draft, at)
-        if not (lists or goes_on or "size" in draft.asks) and count is None:
-            continue
-        if draft.kind(before) in LIST_ENDS and draft.kind(at + 1) in LIST_ENDS:
-            site.used += 1
-            if count is not None:
-                count.done = True
-            draft.facts.append(
-                (at, Fact(fact="load", device=draft.phrases[at].meaning, count=int(count.value) if count else 1))
-            )
-
-
-def _counted_before(draft: Draft, at: int) -> tuple[int, Figure | None]:
-    """What stands before a device, and the number of it, if there is one."""
-    before, count = at - 1, draft.figure_at(at - 1)
-    if count is not None and whole(count) and not count.done:
-        led = draft.kind(before - 1) in {"filler", "with"} and draft.phrases[before - 1].text in LEADS_IN
-        return -1 if led else before - 1, count
-    if draft.kind(before) == "filler" and draft.phrases[before].text in ARTICLES:
-        before -= 1
-    if draft.kind(before) in {"filler", "with", "and"} and draft.phrases[before].text in LEADS_IN:
-        return -1, None
-    return before, None
-
-
-LEADS_IN = frozenset({"need", "for", "para", "with", "con", "got", "has", "have", "tengo", "lleva", "plus", "mas"})
-"""Words before the first item of a list."""
-LIST_ENDS = frozenset({"comma", "and", "stop", "line", "colon", "sign", ""})
-"""What stands on both sides of an item of a list."""

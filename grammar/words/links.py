@@ -114,12 +114,12 @@ LINKS = (
     ),
     Words(
         "inrush", "inrush",
-        en=("inrush", "surge", "startup", "start up", "to pull in", "peak", "on startup", "at startup", "pull in", "pull-in", "pickup va", "in rush", "pulling in"),
+        en=("inrush", "surge", "startup", "start up", "to pull in", "peak", "on startup", "at startup", "pull in", "pull-in", "pickup va", "in rush", "pulling in", "pulls in at", "pull in at"),
         es=("arranque", "de arranque", "al arrancar", "pico"),
     ),
     Words(
         "sealed", "sealed",
-        en=("sealed", "once sealed", "after that", "once pulled in", "when held", "held in", "continuous", "holding va", "hold", "steady", "steady state"),
+        en=("sealed", "once sealed", "after that", "once pulled in", "when held", "held in", "continuous", "holding va", "hold", "holds", "steady", "steady state"),
         es=("sellado", "sostenido", "de retencion", "parejo"),
     ),
     Words(

@@ -88,7 +88,7 @@ def test_what_was_refused_is_built_on_no_further() -> None:
     replies = play("what size for contactor 9va", "9999 ft of 18", "contactor 10va")
 
     assert "makes no sense here" in replies[1].text
-    assert "Buy 20 VA: 10 VA steady" in replies[2].text
+    assert "Buy 40 VA: 10 VA steady needs 20" in replies[2].text
 
 
 def test_a_device_by_itself_joins_the_loads_that_were_told() -> None:

@@ -202,3 +202,80 @@ def test_each_figure_goes_to_its_own_device(text: str, loads: list[tuple[str, in
 
     assert [(f.device, f.count, f.value) for f in message.facts if f.fact == "load"] == loads
     assert told(message, "rated_va") == rated
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        ("two contactors", [("contactor", 2)]),
+        ("dos contactores", [("contactor", 2)]),
+        ("both contactors", [("contactor", 2)]),
+        ("board, contactor, stat", [("board", 1), ("contactor", 1), ("thermostat", 1)]),
+        ("contactor 24v coil", [("contactor", 1)]),
+        ("contactor with a 24v coil", [("contactor", 1)]),
+        ("2 24v contactors", [("contactor", 2)]),
+        ("contactor", []),
+        ("contactor coil 24v", []),
+        ("24v at the contactor coil", []),
+    ],
+)
+def test_bare_devices_are_loads_and_a_reading_stays_one(text: str, loads: list[tuple[str, int]]) -> None:
+    """Counted or listed, or told by the nominal volts of their coil; one device by itself may be anything."""
+    told = [(f.device, f.count) for f in read(text).facts if f.fact == "load"]
+
+    assert told == loads
+
+
+@pytest.mark.parametrize(
+    ("text", "sealed", "inrush"),
+    [
+        ("contactor sealed 9va inrush 72va", 9.0, 72.0),
+        ("contactor inrush 60va sealed 9va", 9.0, 60.0),
+        ("inrush 60 sealed 9 contactor", 9.0, 60.0),
+        ("contactor 9 sealed 60 inrush", 9.0, 60.0),
+        ("contactor: 72 inrush, 9 sealed", 9.0, 72.0),
+        ("contactor holds 9va and pulls in at 60va", 9.0, 60.0),
+        ("what size for contactor inrush 9 sealed 60", 60.0, 9.0),
+    ],
+)
+def test_sealed_and_inrush_go_to_the_word_they_stand_at(text: str, sealed: float, inrush: float) -> None:
+    """Before it or behind it, as the first of them shows; core asks about an inrush below the sealed."""
+    (load,) = (f for f in read(text).facts if f.fact == "load")
+
+    assert (load.value, load.inrush) == (sealed, inrush)
+
+
+@pytest.mark.parametrize("text", ["relay 4va, contactor 9va inrush 60", "contactor 9va sealed, 60va inrush, relay 4va"])
+def test_an_inrush_is_of_one_device(text: str) -> None:
+    """The contactor's."""
+    told = {f.device: f.inrush for f in read(text).facts if f.fact == "load"}
+
+    assert told == {"contactor": 60.0, "relay": None}
+
+
+@pytest.mark.parametrize(
+    ("text", "unknown"),
+    [
+        ("a whatchamacallit", ("whatchamacallit",)),
+        ("need va for a whatchamacallit", ("whatchamacallit",)),
+        ("need va for 2 contactors 9va and a whatchamacallit", ("whatchamacallit",)),
+        ("what size for 2 contactors 9va and 3 gizmos 4va", ("3 gizmos 4va",)),
+        ("what size for a toaster 1200 watts", ("toaster 1200 watts",)),
+        ("2 contactors 9va, what size, customer is angry", ()),
+        ("2 contactors 9va what size", ()),
+    ],
+)
+def test_what_stands_for_a_device_and_is_none_is_kept_and_makes_no_load(text: str, unknown: tuple[str, ...]) -> None:
+    """Nothing of it is dropped in silence, and no number comes of it."""
+    message = read(text)
+
+    assert message.unknown_loads == unknown
+    assert set(unknown) <= set(message.unread)
+
+
+@pytest.mark.parametrize(
+    "text", ["3 flux dampers at 4 va", "3 new dampers 4va", "3 24v dampers 4va", "3 more dampers 4 va each"]
+)
+def test_a_count_reaches_over_a_word_that_describes(text: str) -> None:
+    """Three of them."""
+    assert [(f.device, f.count, f.value) for f in read(text).facts] == [("damper", 3, 4.0)]
