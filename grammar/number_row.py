@@ -17,6 +17,25 @@ GLUED_LETTERS = {
 """Letters that are a unit only where they stick to the number."""
 SOUND_ALIKE = {"to": 2, "too": 2, "for": 4, "won": 1, "ate": 8}
 """Words that dictation writes for a number."""
+GETS = frozenset(
+    {
+        "got",
+        "i got",
+        "get",
+        "i get",
+        "gets",
+        "getting",
+        "im getting",
+        "reads",
+        "shows",
+        "showing",
+        "is",
+        "its",
+        "gives me",
+        "shows me",
+    }
+)
+"""Verbs behind which a value stands, and no purpose."""
 TENS = frozenset({"20", "30", "40", "70", "80"})
 """Second parts of usual supplies: 120, 208, 240, 277, 480."""
 COUNT_WORDS = frozenset({"one", "un", "una", "uno"})
@@ -44,6 +63,8 @@ class NumberRow(Row):
 
     def _sounds_alike(self, at: int) -> bool:
         """A word that dictation writes for a number: "primary to oh eight", "for eighty on the primary"."""
+        if self._sounds_alone(at):
+            return True
         if (
             not 0 <= at < len(self.phrases)
             or self.phrases[at].text not in SOUND_ALIKE
@@ -57,6 +78,15 @@ class NumberRow(Row):
             return True  # "primary is to forty volts"
         return self.kind(at - 1) == "place" or (
             zero and self.kind(at - 1) in {"", "line", "stop", "comma", "reads", "is", "filler"}
+        )
+
+    def _sounds_alone(self, at: int) -> bool:
+        """In "I got for ohms on the primary": between a verb of reading and a unit stands a number."""
+        return (
+            0 < at < len(self.phrases)
+            and self.phrases[at].text in SOUND_ALIKE
+            and self.phrases[at - 1].text in GETS
+            and self.kind(at + 1) == "unit"
         )
 
     def _counts(self, at: int) -> bool:

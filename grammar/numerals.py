@@ -18,7 +18,7 @@ def amount_of(before: Sequence[Phrase], number: Sequence[Phrase], unit: Phrase |
     else:
         words = [p.meaning for p in whole]
         value, doubt, other = said([w.rstrip("!") for w in words])
-        if words[0].endswith("!"):
+        if words[0].endswith("!") and len(words) > 1:
             doubt, other = "sound", said(words[1:])[0]
     value = round(value / 10, 9) if "tenths" in fractions else value
     bounds = [p.meaning for p in before]

@@ -35,6 +35,8 @@ def answers(draft: Draft, *, replaced: bool) -> None:
             _earlier(draft, free)
         _correct(draft)
         return
+    if "undo" in draft.asks and draft.readings:  # "take back that fuse reading, its 0.4 ohms"
+        _correct(draft)
     if draft.context.unclear and not draft.readings and not draft.unclear and _settles(draft, free):
         return
     if len(free) == 1 and not draft.readings:

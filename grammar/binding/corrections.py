@@ -54,8 +54,7 @@ def _denies(draft: Draft, at: int) -> bool:
         step += 1
     figure = draft.figure_at(step)
     if figure is not None and figure.kind in {"open", "short"} and step <= at + 2:
-        _deny_a_word(draft, figure, at)
-        return False
+        return _deny_a_word(draft, figure, at)
     if figure is None or figure.kind != "amount" or figure.done:
         return False
     opens = paused and draft.kind(at - 1) == "stop"  # "... no, 75 va"
@@ -84,12 +83,17 @@ def _denies(draft: Draft, at: int) -> bool:
     return False
 
 
-def _deny_a_word(draft: Draft, figure: Figure, at: int) -> None:
-    """In "primary ain't open": no value, so told where no number says what it is."""
+def _deny_a_word(draft: Draft, figure: Figure, at: int) -> bool:
+    """In "primary ain't open": no value, so told where no number says what it is; where one does, that takes its place."""
     figure.withdrawn = True
     numbers = [f for f in amounts(draft, at) if f.kind == "amount" and draft.sentence[f.at] == draft.sentence[at]]
     if not numbers:
         draft.unread.append((draft.phrases[at].start, figure.end))
+    return bool(numbers) and draft.phrases[figure.at].text not in SUPPOSED
+
+
+SUPPOSED = frozenset({"open", "opened", "is open", "abierto", "abierta", "esta abierto", "esta abierta"})
+"""What may have been thought of a winding; "OL" was read, so that denying it replaces a reading."""
 
 
 def _said_no_before(draft: Draft, at: int) -> bool:

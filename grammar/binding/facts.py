@@ -22,7 +22,10 @@ def facts(draft: Draft) -> None:
 def _not_ours(draft: Draft) -> None:
     for figure in open_amounts(draft):
         before = draft.kind(figure.at - 1)
-        if figure.unit == "mm2":
+        if _is_signal(draft, figure):
+            figure.done = True
+            draft.chatter.append((figure.start, figure.end))
+        elif figure.unit == "mm2":
             figure.done = True
             draft.unread.append((figure.start, figure.end))
         elif (
@@ -45,6 +48,20 @@ def _not_ours(draft: Draft) -> None:
             draft.chatter.append((draft.phrases[figure.at - 1].start, figure.end))
         elif figure.unit == "degC":
             draft.fact(figure, Fact(fact="copper_celsius", value=figure.value, unit="degC"))
+
+
+MODULATED = frozenset({"damper", "actuator", "economizer", "sensor"})
+"""Devices that are driven by a signal."""
+
+
+def _is_signal(draft: Draft, figure: Figure) -> bool:
+    """In "2 to 10 vdc to the damper actuator reading 6.1 vdc": DC volts of a signal, where no place of ours is named."""
+    is_dc = figure.amount is not None and figure.amount.unit_text == "vdc"
+    devices = {s.name for s in draft.sites.values() if s.kind == "device" and draft.sentence[s.at] == draft.sentence[figure.at]}
+    places = any(
+        s.kind in {"place", "pair"} and draft.sentence[s.at] == draft.sentence[figure.at] for s in draft.sites.values()
+    )
+    return is_dc and not places and (bool(devices & MODULATED) or figure.low is not None)
 
 
 def _by_a_device(draft: Draft, at: int) -> bool:
@@ -223,6 +240,7 @@ def _gauge(draft: Draft, figure: Figure, awg: float) -> None:
     draft.fact(figure, Fact(fact="wire_awg", value=awg, unit="AWG"))
 
 
+USUAL_HZ = 60.0
 MAINS_HZ = (45.0, 65.0)
 """What a supply can have. [Hz]"""
 
@@ -234,6 +252,9 @@ def _others(draft: Draft) -> None:
     for figure in open_amounts(draft):
         if figure.unit == "Hz" and not MAINS_HZ[0] <= figure.value <= MAINS_HZ[1]:
             figure.done = True  # of a drive
+            draft.chatter.append((figure.start, figure.end))
+        elif figure.unit == "Hz" and figure.value == USUAL_HZ and not draft.asks:
+            figure.done = True  # of every nameplate
             draft.chatter.append((figure.start, figure.end))
         elif figure.unit == "Hz":
             draft.fact(figure, Fact(fact="supply_hertz", value=figure.value, unit="Hz"))

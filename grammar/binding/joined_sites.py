@@ -60,6 +60,9 @@ def split_pairs(draft: Draft) -> None:
             continue
         first = next((i for i in range(figure.at - 1, max(-1, figure.at - 8), -1) if draft.kind(i) == "ends"), None)
         both = next((i for i in range(figure.at - 1, max(-1, figure.at - 4), -1) if draft.kind(i) == "both"), None)
+        if both is None and draft.phrases[second].ends[0].name == "ground":
+            behind = range(second + 1, min(second + 4, len(draft.phrases)))
+            both = next((i for i in behind if draft.kind(i) == "both" and draft.clause[i] == draft.clause[second]), None)
         if both is not None and draft.kind(both - 1) != "ends" and draft.phrases[second].ends[0].name == "ground":
             draft.sites[second] = Site(second, "place", "primary_ground", also=(Site(second, "place", "secondary_ground"),))
             continue

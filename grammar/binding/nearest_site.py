@@ -1,6 +1,8 @@
 """Gives each figure the place that it belongs to."""
 
 from grammar.binding.draft import Draft, Figure, Site
+from grammar.binding.places import MEASURE_AT
+from grammar.binding.plausible import fits_live
 from grammar.words.devices import BOARDS
 
 BARE_GROUPS = frozenset({"pressure", "temperature", "contact", "time", "part", "person"})
@@ -316,6 +318,8 @@ def _carry(draft: Draft, figures: list[Figure]) -> None:
             figure.site, last.withdrawn = last.site, True
             if figure.unit is None:
                 figure.unit, figure.unit_from = "V", "neighbour"
+        if last is not None and _speaks_of_it(draft, last, figure):
+            figure.site = last.site
         if last is not None and _other_meter(draft, last, figure):
             figure.site, figure.doubt, last.doubt = last.site, "disagree", "disagree"
         if figure.site is None and last is not None and last.site is not None and _continues(draft, last, figure):
@@ -340,6 +344,18 @@ def _says_it_exactly(draft: Draft, last: Figure, figure: Figure) -> bool:
     if last.kind == "short":
         return figure.unit == "ohm" and figure.value < MOST_OF_A_SHORT_OHM
     return last.kind == "nothing" and figure.value < 1 and figure.unit in {None, "V"}
+
+
+def _speaks_of_it(draft: Draft, last: Figure, figure: Figure) -> bool:
+    """In "secondary pulling 4.4 amps, voltage on it sags to 17.2": another measure of the place named before."""
+    if figure.site is not None or figure.kind != "amount" or last.site is None or last.site.kind != "place":
+        return False
+    near = range(max(last.at, figure.at - 6), min(figure.at + 4, len(draft.phrases)))
+    named = any(draft.phrases[i].text == "it" and draft.kind(i - 1) in {"at", "between"} for i in near)
+    if figure.unit is None and any(draft.phrases[i].text in {"voltage", "volts", "voltaje"} for i in near):
+        figure.unit, figure.unit_from = "V", "word"
+    fits = figure.unit in MEASURE_AT.get(last.site.name, {}) if figure.unit else fits_live(last.site.name, figure.value)
+    return named and fits and figure.unit != last.unit and draft.sentence[last.at] == draft.sentence[figure.at]
 
 
 OTHER = frozenset({"other", "another", "second", "otro", "otra"})

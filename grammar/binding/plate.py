@@ -1,6 +1,7 @@
 """Volts on the nameplate, and sizes that are only asked about."""
 
 from core.readings import Fact
+from core.standards.transformer_ratings import SIZES_VA
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.told import NOMINAL_V, open_amounts, volts
 
@@ -103,3 +104,29 @@ def sizes_asked(draft: Draft) -> None:
             if figure.unit is None and len(figure.amounts) == 2 and figure.joins[0] in {"or", "o"}:
                 figure.done = True
                 draft.cue_spans.append((figure.start, figure.end))
+    _size_by_its_number(draft)
+
+
+ONE = frozenset({"a", "an", "the", "my", "this", "that", "uno de", "un", "el de", "el", "de", "another", "existing"})
+"""Words before a size that is called by its number."""
+BEHIND_SIZE = frozenset({"", "stop", "comma", "line", "filler", "with", "and", "is", "at", "transformer", "notours"})
+
+
+def _size_by_its_number(draft: Draft) -> None:
+    """In "contactor 9va, is a 40 enough", "aguanta uno de 40": a size of the trade, where loads are told and no other rating."""
+    if not any(f.fact == "load" for _, f in draft.facts) or draft.told("rated_va") is not None or draft.meant_va is not None:
+        return
+    free = [f for f in draft.figures if not f.withdrawn and f.kind == "amount" and f.unit is None and f.value in SIZES_VA]
+    for figure in free:
+        called = figure.at and draft.phrases[figure.at - 1].text.split(" ")[-1] in ONE
+        sized = ("size" in draft.asks or "?" in draft.text) and (
+            called or draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text in ENOUGH
+        )
+        on_one = called and draft.kind(figure.at - 2) in {"at", "with"}
+        alone = len(figure.amounts) == 1 and draft.kind(figure.at + 1) in BEHIND_SIZE and figure.at not in draft.sites
+        if alone and (sized or on_one):
+            draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
+            return
+
+
+ENOUGH = frozenset({"enough", "ok", "okay", "plenty", "do", "good", "alcanza", "basta", "suficiente", "sirve"})

@@ -65,12 +65,17 @@ def _of_two(draft: Draft, figure: Figure) -> None:
 
 def _is_address(draft: Draft, figure: Figure, at: int) -> bool:
     """In "going to bldg 208": the number of a building."""
+    if figure.unit is not None or at != figure.at - 1:
+        return False
     told = draft.phrases[at - 1].text.split(" ")[-1] if at else ""
-    return (
-        figure.unit is None
-        and at == figure.at - 1
-        and told in {"to", "at", "in", "from", "a", "al", "en", "del", "behind", "near"}
-    )
+    if told in {"to", "at", "in", "from", "a", "al", "en", "del", "behind", "near"}:
+        return True
+    doors = [i for i, p in enumerate(draft.phrases) if p.text in DOORS and draft.kind(i + 1) == "amounts"]
+    return any(draft.sentence[i] == draft.sentence[at] for i in doors)  # "unit 26 bldg 120 suite 24"
+
+
+DOORS = frozenset({"suite", "apt", "ste", "room", "floor", "lot", "apartamento", "depto", "cuarto", "local", "piso"})
+"""Parts of an address: a building named beside one has a number, and no volts."""
 
 
 FED = frozenset({

@@ -121,7 +121,15 @@ def _ordered(draft: Draft) -> Named | None:
         at += 1
     if at >= len(draft.phrases) or draft.phrases[at].text.split(" ")[0] not in VERBS or len(draft.phrases) - at > 10:
         return None
-    return _only_named(draft, at + 1)
+    return None if _paused_before_a_value(draft, at + 1) else _only_named(draft, at + 1)
+
+
+def _paused_before_a_value(draft: Draft, begin: int) -> bool:
+    """In "undo that, sec 24.6": what is taken out ends with the pause, and what follows is new."""
+    pause = next((i for i in range(begin, len(draft.phrases)) if draft.kind(i) in {"comma", "stop", "line"}), None)
+    if pause is None or not all(draft.phrases[i].text in NOUNS for i in range(begin, pause)):
+        return False
+    return any(f.at > pause and f.kind == "amount" for f in draft.figures) and any(at > pause for at in draft.sites)
 
 
 def _called_wrong(draft: Draft) -> Named | None:

@@ -284,6 +284,10 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
         and words[found.at[-1] + 1 : found.at[-1] + 2] in BLEW
     ):
         return True  # "new one blew too"
+    if found.meaning == "new_job" and words[found.at[0]] in LEADS_ELSEWHERE:
+        return found.at[0] > 0 and words[found.at[0] - 1] not in SAYS_WHO_GOES  # "R to C going to the house"
+    if found.meaning == "cannot" and words[found.at[0] : found.at[-1] + 1] == ["i", "cant"]:
+        return words[found.at[-1] + 1 : found.at[-1] + 2] in NO_TEST
     if (
         found.meaning == "history"
         and words[found.at[0]] in {"what", "lo"}
@@ -311,6 +315,13 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
     )
 
 
+LEADS_ELSEWHERE = frozenset({"going", "off", "on"})
+SAYS_WHO_GOES = frozenset(
+    {"", "im", "am", "were", "are", "now", "and", "ok", "okay", "then", "done", "so", "good", "moving", "finished"}
+)
+"""Words before "going to the next unit", where somebody goes and no wire."""
+NO_TEST = tuple([word] for word in ("hold", "keep", "touch", "believe", "wait", "stand", "hear", "remember", "say", "tell", "figure", "find", "even", "make", "imagine", "think", "explain", "remember", "understand"))  # fmt: skip
+"""Behind "I can't" these refuse no test."""
 BLEW = (["blew"], ["popped"], ["pops"], ["blows"], ["too"], ["burned"], ["burnt"], ["went"], ["also"], ["trono"], ["quemado"])
 LONGEST_WHOLE = 6
 """Words of the longest text that is looked up as a whole."""

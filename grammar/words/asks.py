@@ -81,7 +81,7 @@ ASKS = (
             "what do i|we buy|order", "what should i|we buy|order",
             "what do i|we need va|volt", "what va|size do|would|will|should i|we|it need|want|take",
             "need .. size", "size here|needed|please|this|me", "whats|what's .. size|right transformer|xfmr|va", "whats|what's the right|best|correct|smallest|minimum .. va|size|transformer|xfmr", "how many|much va|volt", "how big .. transformer|xfmr|va|one|should|do|to", "is|will|would|does|can|could .. va|40|50|75|20|100|60 .. enough|hold|handle|carry|do|work|cover|cut", "what va .. get|buy|need|put|use|install|order|pick|want", "what|which .. transformer|xfmr .. get|buy|need|put|use|install|order|pick|want", "minimum va|size|transformer|xfmr", "smallest .. va|transformer|xfmr", "size .. transformer|xfmr", "va required|requirement|needed|rating", "spec .. transformer|xfmr", "transformer|xfmr big|large enough", "how big a transformer|xfmr", "am i overloaded|over|overloading", "is it|this|that overloaded|undersized|oversized", "over loaded", "is .. big enough", "room to add|for", "enough for|to", "can i add", "what should i replace .. with", "what do i replace .. with",
-            "what size .. transformer|xfmr|do|should|unit|va|one", "what size xfmr|transformer", "what size",
+            "get by with", "make do with", "what size .. transformer|xfmr|do|should|unit|va|one", "what size xfmr|transformer", "what size",
             "what transformer|xfmr .. for|do|should|would|will|to", "what transformer|xfmr will", "what transformer",
             "what xfmr", "which va", "size me", "pick .. transformer|xfmr", "recommend .. transformer|xfmr|va|size",
             "how big of a", "can i get away with .. va|40|50|75", "go up to .. va|50|75|100", "bump .. va|50|75|100",

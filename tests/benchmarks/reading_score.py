@@ -94,7 +94,7 @@ def _readings(message: Message, row: dict[str, Any]) -> tuple[list[Reading], lis
             wanted.remove(match)
             if reading.assumed and not flag and "assumed is right too" not in note:
                 wrong.append(f"assumed: {reading.measure} {reading.value}")
-            if flag and not reading.assumed and len(row["readings"]) == 1:
+            if flag and not reading.assumed and len(row["readings"]) == 1 and f"{reading.measure} is plain" not in note:
                 wrong.append(f"plain, not assumed: {reading.measure} {reading.value}")
         elif not (reading.assumed and doubtful) and not ("everything else" in note and reading.value == "open"):
             extra.append(reading)
