@@ -8,7 +8,7 @@ from core.standards.grounding import must_be_grounded, usual_supply
 @pytest.mark.parametrize(
     ("supply_v", "must"),
     [
-        pytest.param(480.0, True, id="480 to 24 V is the stated example of 250.20(A) (Mike Holt forum)"),
+        pytest.param(480.0, True, id="480 to 24 V is the stated example of 250.20(A) (code forum)"),
         pytest.param(277.0, True, id="277 V to ground is over 150 V"),
         pytest.param(240.0, False, id="120/240 has 120 V to ground"),
         pytest.param(208.0, False, id="208Y/120 has 120 V to ground"),
