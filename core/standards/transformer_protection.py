@@ -7,7 +7,7 @@ from core.said import say
 from core.standards.rule import Rule
 from core.standards.source import Source
 
-SOURCE: Final = Source("NEC", "450.3(B), primary only", "as the technical Q&A "Control Circuit Sizing" of 2000 tells it")
+SOURCE: Final = Source("NEC", "450.3(B), primary only", "as told in a technical Q&A on sizing control circuits, 2000")
 MOTOR_CONTROL: Final = Source("NEC", "430.72(C)(4)", "read in the 2008 edition")
 EXEMPT: Final = Source("NEC", "450.1 exception and 725.127", "from memory")
 

@@ -10,7 +10,7 @@ CEILINGS = {
     (40.0, 120.0): 1.00, (40.0, 240.0): 0.50, (40.0, 277.0): 0.43, (50.0, 480.0): 0.31, (75.0, 120.0): 1.88, (100.0, 120.0): 2.50,
     (250.0, 120.0): 3.48, (500.0, 120.0): 6.96,
 }  # fmt: skip
-"""300 % under 2 A, 167 % from 2 A. NEC 450.3(B) as told in the technical Q&A "Control Circuit Sizing" (2000)."""
+"""300 % under 2 A, 167 % from 2 A. NEC 450.3(B) as told in a technical Q&A on sizing control circuits (2000)."""
 
 
 @pytest.mark.parametrize(("unit", "amps"), CEILINGS.items())
