@@ -32,7 +32,7 @@ def guess_unit(draft: Draft, figure: Figure) -> None:
     assert site is not None
     neighbour = _neighbour_unit(draft, figure, site)
     asked = _asked_unit(draft, figure, site)
-    if asked is not None and not (asked == "ohm" and fits_live(site.name, figure.value)):
+    if asked is not None and (asked == "V" or not fits_live(site.name, figure.value)):
         figure.unit, figure.unit_from = asked, "neighbour"
     elif site.kind == "pair" or site.name == "leads":
         _guess_on_pair(draft, figure, neighbour)

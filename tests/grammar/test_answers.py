@@ -115,6 +115,14 @@ def test_a_bare_number_at_the_place_just_asked_is_plain(asked: str, text: str, m
     assert read(text, Context(asked=(asked, None))).readings == (Reading(measure=measure, value=value),)
 
 
+@pytest.mark.parametrize("text", ["pri 121 sec 26.3", "sec 26.3"])
+def test_volts_that_fit_are_volts_after_amps_were_asked(text: str) -> None:
+    """Nobody reads 26 A on a 40 VA secondary: the asked unit counts only where the number does not speak for volts."""
+    readings = read(text, Context(asked=("secondary_amps", None))).readings
+
+    assert [(r.measure, r.value) for r in readings][-1] == ("secondary_volts", 26.3)
+
+
 def test_a_live_value_where_ohms_were_asked_is_doubted() -> None:
     """The wrong test may have been made."""
     message = read("sec 24.6", Context(asked=("secondary_ohms", None)))
