@@ -4,7 +4,7 @@ from grammar.number_row import NumberRow
 from grammar.phrase import Phrase
 from grammar.row import ENDS
 
-PAIR_LETTERS = frozenset("abcdegoprstwxyvn")
+PAIR_LETTERS = frozenset("abcdeghoprstwxyvn")
 """Letters that can be a lead or a terminal."""
 SMALL_WORDS = frozenset({"the", "el", "la", "los", "las", "my", "metal", "one", "that", "its", "un", "una", "lead", "wire"})
 """Words that may stand between a join and the place it leads to."""

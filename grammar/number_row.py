@@ -38,6 +38,8 @@ GETS = frozenset(
 """Verbs behind which a value stands, and no purpose."""
 TENS = frozenset({"20", "30", "40", "70", "80"})
 """Second parts of usual supplies: 120, 208, 240, 277, 480."""
+OF_SEVERAL = frozenset({"new", "old", "other", "bad", "good", "last", "first", "second", "which", "same", "next"})
+"""Words before "one" that make it a thing."""
 COUNT_WORDS = frozenset({"one", "un", "una", "uno"})
 
 
@@ -76,6 +78,8 @@ class NumberRow(Row):
         zero = self.phrases[at + 1].text == "oh"
         if self.kind(at - 1) == "is" and self.phrases[at].text in {"to", "too"} and self.phrases[at + 1].meaning in TENS:
             return True  # "primary is to forty volts"
+        if self.kind(at + 1) == "point" and self.kind(at - 1) in {"is", "reads"}:
+            return True  # "secondary is too point one ohms"
         return self.kind(at - 1) == "place" or (
             zero and self.kind(at - 1) in {"", "line", "stop", "comma", "reads", "is", "filler"}
         )
@@ -94,6 +98,8 @@ class NumberRow(Row):
         phrase, following = self.phrases[at], self.kind(at + 1)
         if phrase.text == "half" and following in {"", "comma", "stop", "line", "of"}:
             return False  # "the secondary is half, 12 V"
+        if phrase.text == "one" and at and self.phrases[at - 1].text in OF_SEVERAL and following != "unit":
+            return False  # "new one 0.2 ohms"
         if phrase.text in COUNT_WORDS:
             return (
                 following in {"spoken", "unit", "fraction", "device", "point"}

@@ -17,7 +17,20 @@ def correct(draft: Draft) -> bool:
     _withdrawn_inside(draft)
     _before_and_now(draft)
     _from(draft)
-    return _was(draft) or replaced
+    return _was(draft) or _other_state(draft) or replaced
+
+
+def _other_state(draft: Draft) -> bool:
+    """In "that 27.6v secondary was with no load": the state of a value that an earlier message sent."""
+    for figure in amounts(draft):
+        back = draft.phrases[figure.at - 1].text if figure.at else ""
+        behind = range(figure.at + 1, min(figure.at + 6, len(draft.phrases)))
+        was = next((i for i in behind if draft.kind(i) == "was"), None)
+        if back in {"that", "the", "those", "ese", "esos"} and was is not None:
+            state = next((i for i in range(was + 1, min(was + 4, len(draft.phrases))) if draft.kind(i) == "condition"), None)
+            if state is not None and draft.sentence[state] == draft.sentence[figure.at]:
+                return True
+    return False
 
 
 def amounts(draft: Draft, at: int | None = None) -> list[Figure]:
@@ -50,7 +63,8 @@ def _denies(draft: Draft, at: int) -> bool:
     """One denial: what it withdraws, and whether that was said by an earlier message."""
     phrase, step = draft.phrases[at], at + 1
     paused = phrase.kind == "no" and draft.kind(step) == "comma"
-    while draft.kind(step) in BETWEEN_DENIAL or (paused and draft.kind(step) == "comma"):
+    tapped = {"tapword"} if draft.kind(step) == "is" else set()  # "no es el tap de 208"
+    while draft.kind(step) in BETWEEN_DENIAL | tapped or (paused and draft.kind(step) == "comma"):
         step += 1
     figure = draft.figure_at(step)
     if figure is not None and figure.kind in {"open", "short"} and step <= at + 2:
@@ -252,9 +266,11 @@ def only_last(figure: Figure) -> None:
 
 def _inherit(figure: Figure | None, earlier: Figure) -> None:
     """A value put in place of another takes its unit."""
-    if figure is None or figure.kind != "amount" or figure.unit is not None:
+    if figure is None or figure.kind != "amount":
         return
     figure.heir_of = earlier
+    if figure.unit is not None:
+        return
     if earlier.unit_from == "own":
         figure.unit, figure.unit_from = earlier.unit, "neighbour"
 
@@ -356,7 +372,9 @@ def _was(draft: Draft) -> bool:
         figures = [
             f for f in amounts(draft, at) if f.at > at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]
         ]
-        if figures and len(figures[0].amounts) == 2 and figures[0].joins[0] in {"to", "a"}:
+        if phrase.meaning == "said" and len(figures) == 1 and (wrong := _typed_before(draft, at, figures[0])):
+            said = wrong
+        elif figures and len(figures[0].amounts) == 2 and figures[0].joins[0] in {"to", "a"}:
             only_last(figures[0])
         elif len(figures) > 1 and figures[0].unit == figures[1].unit == "VA":
             figures[0].withdrawn = True  # "the old one was 40va, this one's 50va"
@@ -365,6 +383,16 @@ def _was(draft: Draft) -> bool:
             _inherit(figures[1], figures[0])
             said = said or phrase.meaning == "said"
     return said
+
+
+def _typed_before(draft: Draft, at: int, figure: Figure) -> bool:
+    """In "disconnect reads 208v, I typed 280": what was sent before is told last, and is no value."""
+    before = [f for f in amounts(draft, at) if f.at < at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
+    ends = any(draft.kind(i) == "ends" for i in range(at, min(figure.at + 3, len(draft.phrases))))
+    if not before or ends or not _alike(before[-1], figure):
+        return False
+    figure.withdrawn = True
+    return True
 
 
 def _set_against(draft: Draft, one: Figure, other: Figure, *, said: bool) -> bool:

@@ -29,6 +29,13 @@ def _counted(draft: Draft, figure: Figure) -> bool:
     return english and figure.value <= 12 and behind.text not in FOLLOWS
 
 
+def _of_a_size(draft: Draft, figure: Figure) -> bool:
+    """In "two 50 VA transformers": how many of that size."""
+    behind = draft.figure_at(figure.at + 1)
+    return behind is not None and behind.unit == "VA" and draft.kind(figure.at + 2) == "transformer"
+
+
+COUNTED_KINDS = frozenset({"device", "transformer", "unknown", "leadword"})
 COUNTED_ENDS = frozenset({
     "fuses", "fusibles", "coils", "bobinas", "loads", "cargas", "wires", "leads", "terminals", "windings", "taps", "cables", "puntas", "devanados", "terminales", "alambres", "primaries", "secondaries", "primarios", "secundarios",
 })  # fmt: skip
@@ -63,7 +70,7 @@ def counts(draft: Draft) -> None:
         if (
             figure.unit is None
             and len(figure.amounts) == 1
-            and (draft.kind(figure.at + 1) in {"device", "transformer", "unknown", "leadword"} or _counted(draft, figure))
+            and (draft.kind(figure.at + 1) in COUNTED_KINDS or _counted(draft, figure) or _of_a_size(draft, figure))
             and whole(figure)
         ):
             figure.done = True

@@ -38,6 +38,8 @@ class Site:
     used: int = 0
     """How many figures it has."""
     assumed: bool = False
+    each: bool = False
+    """True where the value is told of each of the places for itself: "13v from either one to chassis"."""
 
 
 @dataclass(slots=True)

@@ -158,7 +158,8 @@ def _motor_letters(draft: Draft, site: Site) -> bool:
 
 def _at_a_motor(draft: Draft, site: Site) -> bool:
     """R and C of a compressor: its name stands in the sentence, or an S stands beside them."""
-    if any(end.name == "s" for end in draft.phrases[site.at].ends):
+    motor = (draft.phrases[at].ends for at in draft.sites if draft.sentence[at] == draft.sentence[site.at])
+    if any({end.name for end in ends} in ({"s", "r"}, {"s", "c"}) for ends in motor):
         return True
     return any(
         s.kind == "notours"
@@ -302,7 +303,7 @@ def _record(draft: Draft, figure: Figure, measure: str, unit: str) -> None:
         not_isolated=not_isolated and unit == "ohm",
         loaded=figure.state == "loaded",
     )
-    if site.also and figure.kind == "amount":
+    if site.also and figure.kind == "amount" and not site.each:
         reading = replace(reading, assumed=True)
     draft.readings.append(reading)
     for other in site.also:

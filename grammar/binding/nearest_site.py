@@ -318,6 +318,8 @@ def _carry(draft: Draft, figures: list[Figure]) -> None:
             figure.site, last.withdrawn = last.site, True
             if figure.unit is None:
                 figure.unit, figure.unit_from = "V", "neighbour"
+        if last is not None and _is_the_new_one(draft, last, figure):
+            figure.site, last.withdrawn = last.site, True
         if last is not None and _speaks_of_it(draft, last, figure):
             figure.site = last.site
         if last is not None and _other_meter(draft, last, figure):
@@ -344,6 +346,20 @@ def _says_it_exactly(draft: Draft, last: Figure, figure: Figure) -> bool:
     if last.kind == "short":
         return figure.unit == "ohm" and figure.value < MOST_OF_A_SHORT_OHM
     return last.kind == "nothing" and figure.value < 1 and figure.unit in {None, "V"}
+
+
+RENEWED = frozenset({"fuse", "coil"})
+"""Places of parts that are put in new."""
+NEW = frozenset({"new", "nuevo", "nueva", "replacement"})
+
+
+def _is_the_new_one(draft: Draft, last: Figure, figure: Figure) -> bool:
+    """In "fuse was OL, new one reads 0.2 ohms": what is told of the new part takes the place of the old one's value."""
+    if figure.kind != "amount" or last.site is None or last.site.name not in RENEWED or figure.unit not in {None, "ohm"}:
+        return False
+    if figure.site is not None and (figure.site is last.site or figure.site.name != last.site.name):
+        return False
+    return any(p.text in NEW for p in draft.phrases[last.at : figure.at])
 
 
 def _speaks_of_it(draft: Draft, last: Figure, figure: Figure) -> bool:

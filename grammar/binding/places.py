@@ -106,6 +106,8 @@ def _terminals(first: End, second: End) -> bool:
 def _group(end: End, draft: Draft) -> str:
     if end.kind == "mark":
         return end.name[0] if end.name[0] in "hxl" else end.name
+    if end.kind == "letter" and end.name in {"h", "x"}:
+        return end.name
     if end.kind == "letter" and draft.marks and end.name not in {"r", "c"}:
         return f"mark {end.name}"
     if end.kind == "letter" and end.name in {"p", "s", "g"}:

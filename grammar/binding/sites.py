@@ -2,6 +2,7 @@
 
 from grammar.binding.digit_leads import apart_pairs, number_pairs
 from grammar.binding.draft import Draft, Figure, Site
+from grammar.binding.each_lead import each_lead
 from grammar.binding.in_and_out import in_and_out
 from grammar.binding.joined_sites import both, ground_of, split_pairs
 from grammar.binding.lead_lists import labelled_pairs, lead_lists
@@ -43,6 +44,7 @@ def find_sites(draft: Draft) -> None:
     split_pairs(draft)
     paired_values(draft)
     both(draft)
+    each_lead(draft)
     lead_lists(draft)
     labelled_pairs(draft)
     _dead_places(draft)

@@ -49,6 +49,10 @@ def _tap_beside(draft: Draft, figure: Figure) -> int | None:
         capped = any(draft.kind(i) == "capped" for i in reach if draft.clause[i] == draft.clause[behind])
         return None if capped else behind
     before = neighbour(draft, figure.at, -1, {"tapword"}, 3)
+    if before is None and figure.heir_of is not None and figure.heir_of is not figure:
+        denied = figure.heir_of  # "the tap isnt the 208 its the 240"
+        near = range(max(0, denied.at - 6), min(denied.at + 2, len(draft.phrases)))
+        return next((i for i in near if draft.kind(i) == "tapword"), None)
     if before is None or draft.kind(before - 1) == "amounts" or draft.kind(figure.at + 1) == "supply":
         return None
     meant = draft.phrases[before].text not in {"taps", "tomas"} and not _asked_for(draft, before)

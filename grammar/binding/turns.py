@@ -209,11 +209,16 @@ def _symptoms(draft: Draft, words: Sequence[str], owners: Sequence[int]) -> None
             continue  # "dale un toque al timbre"
         if _of_a_device(draft, owners, f) or _long_ago(words, f):
             continue
-        if f.meaning == "no_control_power" and words[f.at[-1] + 1 : f.at[-1] + 2] in (
-            ["fuse"],
-            ["breaker"],
-            ["transformer"],
-            ["xfmr"],
+        if (
+            f.meaning == "no_control_power"
+            and not _paused(draft, owners, f.at[-1])
+            and words[f.at[-1] + 1 : f.at[-1] + 2]
+            in (
+                ["fuse"],
+                ["breaker"],
+                ["transformer"],
+                ["xfmr"],
+            )
         ):
             continue  # "no low voltage fuse here"
         if f.meaning == "burnt" and words[f.at[-1] + 1 : f.at[-1] + 2] in (["my"], ["his"], ["her"], ["me"]):
@@ -303,6 +308,10 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
             ["year"],
             ["month"],
             ["monday"],
+            ["address"],
+            ["appointment"],
+            ["stop"],
+            ["ticket"],
         )
     if found.meaning != "close_job" or len(found.at) > 1:
         return False
@@ -311,7 +320,7 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
     return (
         shuts
         or found.at[0] not in {told[0], told[-1]}
-        or bool({"am", "is", "are", "when", "almost", "not", "if", "switch"} & set(words))
+        or bool({"am", "is", "are", "when", "almost", "not", "if", "switch", "send"} & set(words))
     )
 
 

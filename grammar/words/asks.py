@@ -130,7 +130,7 @@ ASKS = (
             "fusible .. esta bien", "fusible .. aguanta|suficiente|correcto", "con .. fusible .. basta|alcanza", "cual|que .. fusible|breaker|proteccion", "de cuanto .. fusible|breaker", "fusible|breaker .. cuanto|cuantos|cual|necesito|ocupo|lleva|pongo", "necesito|ocupo|lleva .. fusible|breaker", "como .. protejo|proteger|fusiono",
             "que fusible", "fusible para .. va", "fusible para .. transformador|trafo", "que amperaje", "fusible recomiendas", "como lo fusiono", "cuanto de fusible",
             "que tamano el fusible", "cual fusible", "de cuanto .. fusible", "de cuantos amps|amperes|amperios .. fusible",
-            "fusible .. necesito|ocupo|pongo|lleva|uso|le|sirve", "que proteccion", "fusible de cuanto|cuantos",
+            "fusible .. necesito|ocupo|pongo|lleva|uso|sirve", "que proteccion", "fusible de cuanto|cuantos",
             "que tamano de fusible", "de cuanto va .. fusible", "de cuanto le pongo .. fusible", "como protejo",
             "como lo protejo", "que breaker .. pongo|necesito|lleva|para", "esta bien .. fusible", "le puedo poner .. fusible",
             "puedo usar|poner .. fusible", "cual breaker", "necesita fusible", "lleva fusible",
@@ -167,7 +167,7 @@ ASKS = (
     Cue(
         "parallel",
         en=(
-            "tie|tied|tying|hook|hooked|connect|connected|join|joined|wire|wired .. together .. two|2|both transformers|xfmrs", "two|2|both transformers|xfmrs .. one|same|together|tied|combined|shared|share|phase|phased", "two|2 transformers|xfmrs on|in", "phasing|phase .. transformers|xfmrs", "tie|hook|connect|wire|gang|stack|double|put|join|combine|use|run two|2|both|a second|another .. together|parallel", "double up", "parallel them|it|two", "second|another transformer|xfmr .. with|beside|next|alongside",
+            "tie|tied|tying|hook|hooked|connect|connected|join|joined|wire|wired .. together .. two|2|both transformers|xfmrs", "two|2|both transformers|xfmrs .. one|same|together|tied|combined|shared|share|phase|phased", "two|2 transformers|xfmrs on|in", "phasing|phase .. transformers|xfmrs", "tie|hook|connect|wire|gang|stack|double|put|join|combine|use|run two|2|both|a second|another .. together|parallel", "two|2|both .. transformers|xfmrs share|sharing|together|feed|run", "tie|tied|tying|join|hook|connect .. secondaries|outputs .. together|one", "double up", "parallel them|it|two", "second|another transformer|xfmr .. with|beside|next|alongside",
             "parallel", "hook them together", "use two of them together", "two together", "stack two", "share the load",
             "paralleling", "paralleled", "two transformers together", "2 transformers together", "tie .. transformers together",
             "gang .. transformers", "double up .. transformers|xfmrs", "hook .. two|2 .. transformers|xfmrs|units together",
@@ -425,7 +425,7 @@ ASKS = (
             "can't get in|at|there", "cant get in|at|there", "can't test|check|measure|read", "cant test|check|measure|read",
             "not possible", "unable to", "don't have .. tool|meter|clamp|megger|amp",
             "dont have .. tool|meter|clamp|megger|amp", "no access", "can't access", "cant access", "no clamp", "no megger",
-            "skip that", "too hard to get to", "not accessible", "no way", "i cant", "wont let me|it", "cant do it",
+            "skip that", "too hard to get to", "not accessible", "no way to|i|in|im|around", "i cant", "wont let me|it", "cant do it",
             "locked out of", "dont have one", "not happening", "impossible", "skip it", "skip this", "can't lift", "cant lift",
             "can't get .. leads|wires", "cannot reach|get|do|test|check|measure|access", "not able to", "won't be able to",
             "pass on that", "can't right now", "cant right now", "can't be done", "can't see", "cant see",

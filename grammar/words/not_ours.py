@@ -71,7 +71,7 @@ NOT_OURS = (
     Words(
         "notours", "motor",
         en=(
-            "compressor", "comp", "compressors", "motor", "motors", "fan motor", "condenser fan", "cond fan", "blower",
+            "compressor", "comp", "scroll", "compressors", "motor", "motors", "fan motor", "condenser fan", "cond fan", "blower",
             "blower motor", "fan", "ofm", "ifm", "indoor fan", "outdoor fan", "inducer", "inducer motor", "crankcase heater",
             "heat strip", "heat strips", "strip heat", "heater kit", "elements", "element", "igniter", "hsi", "flame",
             "flame signal", "flame sensor", "flame current", "flame rod", "inverter", "ecm", "condenser", "start winding",

@@ -86,11 +86,11 @@ PLACES = (
     Words(
         "place", "load",
         en=(
-            "load", "loads", "control circuit", "load side", "into the load", "field wires", "field wiring",
+            "load", "loads", "control circuit", "load side", "into the load", "house side", "the house side", "field side", "house wiring", "into the house", "into the field", "out to the house", "going to the house", "to the house", "field wires", "field wiring",
             "field wires r to c", "into the control circuit", "low voltage circuit", "the 24v circuit", "control wiring",
             "24v circuit",
         ),
-        es=("circuito de control", "hacia la carga", "carga", "la carga", "lado de la carga", "lado de carga", "cableado de campo"),
+        es=("circuito de control", "hacia la casa", "lado de la casa", "hacia el campo", "hacia la carga", "carga", "la carga", "lado de la carga", "lado de carga", "cableado de campo"),
     ),
     Words(
         "place", "ground",

@@ -144,13 +144,13 @@ SYMPTOMS = (
     Cue(
         "blown_fuse",
         en=(
-            "fuse blown", "blown fuse", "fuse .. blown", "fuse blew", "fuse popped", "popped .. fuse", "blew .. fuse",
+            "fuse blown", "fuse .. i|he|she|we|they|somebody|someone|customer .. blown|blew|popped|gone|shot|toast", "blown fuse", "fuse .. blown", "fuse blew", "fuse popped", "popped .. fuse", "blew .. fuse",
             "found .. blown", "bad fuse", "popped fuse", "fuse .. is|was bad|shot|gone|toast|popped|fried|dead",
             "fuse is blown", "fuse was blown", "fuse|fuses blown|blew|popped", "burnt|burned fuse", "fuse burned|burnt",
             "fuse .. blew|popped", "blown 3|5|2 .. fuse", "blown .. fuse", "fuse went",
         ),
         es=(
-            "fusible volado", "fusible quemado", "fusible fundido", "se volo .. fusible", "se quemo .. fusible",
+            "fusible volado", "fusible .. que .. tronado|volado|fundido|trono|fundio", "fusible quemado", "fusible fundido", "se volo .. fusible", "se quemo .. fusible",
             "trono .. fusible", "fusible tronado", "fusible .. volado|quemado|fundido|tronado|volo|trono|quemo|fundio",
             "volo .. fusible", "exploto .. fusible", "fundio .. fusible", "fusible malo", "fusible se volo|quemo|fundio|trono",
             "se fundio .. fusible", "fusible botado|danado",

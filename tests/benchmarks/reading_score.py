@@ -94,11 +94,16 @@ def _readings(message: Message, row: dict[str, Any]) -> tuple[list[Reading], lis
             wanted.remove(match)
             if reading.assumed and not flag and "assumed is right too" not in note:
                 wrong.append(f"assumed: {reading.measure} {reading.value}")
-            if flag and not reading.assumed and len(row["readings"]) == 1 and f"{reading.measure} is plain" not in note:
+            if flag and not reading.assumed and len(row["readings"]) == 1 and not _is_clear(reading, note):
                 wrong.append(f"plain, not assumed: {reading.measure} {reading.value}")
         elif not (reading.assumed and doubtful) and not ("everything else" in note and reading.value == "open"):
             extra.append(reading)
     return extra, wanted, wrong
+
+
+def _is_clear(reading: Reading, note: str) -> bool:
+    """The doubt of the message is about something else than this reading."""
+    return f"{reading.measure} is plain" in note or "plain or assumed" in note
 
 
 def _asks(message: Message, row: dict[str, Any]) -> list[str]:
