@@ -57,7 +57,8 @@ def advise(job: Job) -> Answer:
         diagnosis = replace(diagnosis, lines=(), cautions=(), next_test=None)
     # What was asked is answered first; the diagnosis has a voice of its own only where it is spoken to.
     quiet = replace(diagnosis, lines=(), cautions=(), picture=None)
-    quiet = replace(quiet, next_test=None) if _is_only_about_leads(job) else quiet
+    is_apart = _is_only_about_leads(job) or (bool(job.topics) and not job.fresh & MEASURES.keys())
+    quiet = replace(quiet, next_test=None) if is_apart else quiet
     parts.append(diagnosis if is_about_the_circuit(job) else quiet)
     if "prove" in job.asks and not _has_failed(job):
         parts[-1] = replace(parts[-1], next_test=None)  # a repair that holds is not searched further

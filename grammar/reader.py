@@ -25,8 +25,9 @@ from grammar.binding.small_talk import small_talk
 from grammar.binding.states import conditions, units
 from grammar.binding.supply import nominal_in_question
 from grammar.binding.taken_out import undoes
-from grammar.binding.topics import supply_of_sizing, topics
+from grammar.binding.topics import is_change_of_kind, narrowed, supply_of_sizing, topics
 from grammar.binding.turns import turns
+from grammar.binding.unit_and_supply import unit_and_supply
 from grammar.message import Context, Message
 from grammar.parser import parse
 
@@ -86,6 +87,7 @@ def steps(draft: Draft) -> None:
     loads(draft)
     runs(draft)
     supply_of_sizing(draft)
+    unit_and_supply(draft)
     conditions(draft)
     units(draft)
     labels(draft)
@@ -93,7 +95,7 @@ def steps(draft: Draft) -> None:
     nominal_in_question(draft)
     rest_open(draft)
     measured(draft)
-    answers(draft, replaced=replaced)
+    answers(draft, replaced=replaced and not is_change_of_kind(draft))
     leftovers(draft)
 
 
@@ -114,7 +116,7 @@ def message_of(draft: Draft, text: str) -> Message:
         repairs=tuple(draft.parsed.repairs),
         withdrawn=tuple(draft.withdrawn),
         unknown_loads=_fragments(draft, draft.unknown_loads),
-        topics=tuple(draft.topics),
+        topics=narrowed(draft),
         meant_va=draft.meant_va,
         language=language(draft),
         name=draft.name,

@@ -11,7 +11,7 @@ from core.sizing.class_lines import class_part
 from core.sizing.current_lines import amps_part, fuse_part
 from core.sizing.limits import is_nonsense, refusal, sound
 from core.sizing.load_lines import load_part, unknown_lines
-from core.sizing.proof import prove
+from core.sizing.proof import prove, tap_misfits
 from core.sizing.site_lines import ground_part, parallel_part, supply_part
 from core.sizing.swap_lines import swap_part
 from core.sizing.told import Part, Told, phase_volts, record, rule_line, told
@@ -23,7 +23,7 @@ MOST_LINES: Final = 5
 OTHER_SUBJECTS: Final = frozenset({"which_lead", "tap", "expect", "va_estimate", "why", "next", "report", "history", "forget"})
 FACTS: Final = frozenset({"load", "run_feet", "wire_awg", "fuse_amps", "supply_hertz"})
 """Facts that ask for sizing by being told."""
-TOPICS: Final = frozenset({"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "class_2"})
+TOPICS: Final = frozenset({"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "class_2", "amps"})
 """Topics that sizing answers without any other ask."""
 
 
@@ -109,7 +109,10 @@ def _parts(facts: Told) -> tuple[Part, ...]:
     if asks == {"parallel"} or facts.phase_reading is not None:  # an earlier run or load is a means, no question
         subjects = {name: subjects[name] for name in ("parallel", "ground")}
     elif subjects["swap"] is not None and not asks & ASKS - {"size"}:
-        subjects = {name: subjects[name] for name in ("swap", "ground")}
+        tap = {"supply": subjects["supply"]} if tap_misfits(facts.job) else {}
+        subjects = {**tap, "swap": subjects["swap"], "ground": subjects["ground"]}
+    elif "amps" in facts.job.topics and not asks & ASKS:
+        subjects = {"amps": subjects["amps"]}
     elif not asks & ASKS and "secondary_ground" in facts.job.dangers and not FACTS & facts.job.fresh:
         subjects = {"ground": subjects["ground"]}
     first = [name for name in ("fuse", "wire_run", "size") if name in asks]

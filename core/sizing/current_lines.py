@@ -23,12 +23,16 @@ def amps_part(told: Told) -> Part | None:
         told: The job.
     """
     va = told.load_va if told.load_va is not None else told.rated_va
+    asked = "amps" in told.job.topics
     if va is None:
-        return None
+        return Part(lines=(say("Send the VA and the supply: amps are VA / volts"),)) if asked and not told.job.asks else None
     secondary, volts, supply = va / told.loads.rated_v, told.loads.rated_v, told.supply_v
+    numbers = {"secondary_amps": round(secondary, 3)} | ({} if supply is None else {"primary_amps": round(va / supply, 3)})
+    if asked:
+        return Part(lines=(_asked_amps(va, secondary, volts, supply),), numbers=numbers)
     if supply is None:
         line = say("{secondary:.2f} A at {volts:g} V", secondary=secondary, volts=volts)
-        return Part(more=_known_amps(told, line), numbers={"secondary_amps": round(secondary, 3)})
+        return Part(more=_known_amps(told, line), numbers=numbers)
     line = say(
         "{secondary:.2f} A at {volts:g} V, {primary:.2f} A at {supply:g} V",
         secondary=secondary,
@@ -36,8 +40,19 @@ def amps_part(told: Told) -> Part | None:
         primary=va / supply,
         supply=supply,
     )
-    return Part(
-        more=_known_amps(told, line), numbers={"secondary_amps": round(secondary, 3), "primary_amps": round(va / supply, 3)}
+    return Part(more=_known_amps(told, line), numbers=numbers)
+
+
+def _asked_amps(va: float, secondary: float, volts: float, supply: float | None) -> Said:
+    """Amps as the answer itself, with what they come from."""
+    named = {"va": va, "secondary": secondary, "volts": volts}
+    if supply is None:
+        return say("{va:g} VA / {volts:g} V = {secondary:.2f} A on the secondary. For the primary send the supply", **named)
+    return say(
+        "{va:g} VA: {primary:.2f} A on the primary ({va:g} / {supply:g} V), {secondary:.2f} A on the secondary ({va:g} / {volts:g} V)",
+        primary=va / supply,
+        supply=supply,
+        **named,
     )
 
 

@@ -117,6 +117,9 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
 
 def _without_a_device(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
     """Volt-amperes of a coil, of the whole load, or of the transformer."""
+    if draft.kind(figure.at + 1) == "transformer":  # "load is 140va can i use a 150va transformer"
+        _of_the_transformer(draft, figure)
+        return
     coil = next(
         (s for s in draft.sites.values() if s.name in {"coil", "load"} and draft.clause[s.at] == draft.clause[figure.at]),
         None,
@@ -146,6 +149,10 @@ def _of_the_transformer(draft: Draft, figure: Figure) -> None:
     if behind[:1] == ["of"] and behind[-1].startswith("load"):
         _add_load(draft, figure, "load", 1, "VA")  # "34 VA of load connected"
         return
+    if _at_the_end_of_a_run(draft, figure):
+        _add_load(draft, figure, "load", 1, "VA")
+        draft.asks += [] if draft.asks else ["wire_run"]
+        return
     number = draft.figure_at(figure.at - 1)
     if number is not None and whole(number) and not number.done:  # "2 40va in parallel"
         number.done = True
@@ -155,6 +162,19 @@ def _of_the_transformer(draft: Draft, figure: Figure) -> None:
         draft.unread.append((draft.phrases[max(0, figure.at - 1)].start, figure.end))
         return
     draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
+
+
+END_OF_A_RUN = frozenset({"with", "w", "at", "for", "carrying", "feeding", "pulling", "con", "para", "y"})
+
+
+def _at_the_end_of_a_run(draft: Draft, figure: Figure) -> bool:
+    """In "150 ft of 18 with 20 va" and "20 va at the end of 90 ft of 20": what the wire feeds, where no transformer is spoken of."""
+    about_wire = draft.told("run_feet") is not None or draft.told("wire_awg") is not None
+    rated = {i for f in draft.figures if f.unit == "VA" and f is not figure for i in (f.at + 1, f.at + 2)}
+    if not about_wire or any(p.kind in {"transformer", "nameplate"} and i not in rated for i, p in enumerate(draft.phrases)):
+        return False
+    before, behind = draft.phrases[figure.at - 1].text if figure.at else "", draft.phrases[figure.at + 1 : figure.at + 2]
+    return before in END_OF_A_RUN or bool(behind and behind[0].kind == "at")
 
 
 def _is_size_apart(draft: Draft, figure: Figure, at: int) -> bool:
@@ -364,6 +384,7 @@ def _nominal_of_a_device(draft: Draft) -> None:
     for figure in open_amounts(draft):
         at = figure.at + 1
         loaded = any(where == at and f.fact == "load" for where, f in draft.facts)
-        if figure.unit == "V" and figure.value in {24.0, *NOMINAL_V} and draft.kind(at) == "device" and loaded:
+        kinds = {"device", "amounts"}  # "a 24v 50va load"
+        if figure.unit == "V" and figure.value in {24.0, *NOMINAL_V} and draft.kind(at) in kinds and loaded:
             figure.done = True
             draft.cue_spans.append((figure.start, figure.end))

@@ -107,7 +107,8 @@ def _leading(draft: Draft) -> None:
 def _supply_of_a_question(draft: Draft) -> None:
     """In "what line fuse for a 75 va on 240": a nominal voltage behind "on" or "for", and no place behind it."""
     grounds = "secondary_ground" in draft.warned.names
-    if not (grounds or {"tap", "fuse", "expect", "size", "why"} & set(draft.asks)) or draft.told("supply_volts") is not None:
+    asked = grounds or "amps" in draft.topics or bool({"tap", "fuse", "expect", "size", "why"} & set(draft.asks))
+    if not asked or draft.told("supply_volts") is not None:
         return
     for figure in open_amounts(draft):
         before, behind = draft.phrases[figure.at - 1] if figure.at else None, draft.kind(figure.at + 1)

@@ -1,5 +1,6 @@
 """What the words narrow a question down to, and the two sizes of a change."""
 
+from dataclasses import replace
 from functools import cache
 
 from core.readings import Fact
@@ -25,6 +26,23 @@ def topics(draft: Draft) -> None:
         draft.asks.append("fuse")  # "primary fuse, 50va on 480"
     if "bigger_unit" in draft.topics:
         _change_of_size(draft, words)
+    if draft.meant_va is not None and "parallel" not in draft.asks:
+        # A change of size has an answer by its own rule; likeness alone takes it for something worse.
+        draft.warned = replace(draft.warned, names=tuple(n for n in draft.warned.names if n not in ANSWERED_BY_SIZE))
+
+
+ANSWERED_BY_SIZE = frozenset({"outside_rating", "parallel_class2"})
+
+
+def is_change_of_kind(draft: Draft) -> bool:
+    """In "replace the 40 with a 75": a unit is replaced, and no value."""
+    return draft.meant_va is not None or "multi_tap" in draft.topics
+
+
+def narrowed(draft: Draft) -> tuple[str, ...]:
+    """The topics of the finished message: amps that were read are not asked for."""
+    is_read = any(reading.measure.endswith("_amps") for reading in draft.readings)
+    return tuple(topic for topic in draft.topics if topic != "amps" or not is_read)
 
 
 @cache
@@ -51,7 +69,8 @@ def supply_of_sizing(draft: Draft) -> None:
     placed = any(i in draft.sites and draft.sites[i].name != "fuse" for i in clause)
     by_itself = alone and sum(draft.kind(i) == "amounts" for i in clause) == 1
     asked = "fuse" in draft.asks and ("line_fuse" in draft.topics or not placed)
-    if by_itself or asked or ("line_fuse" in draft.topics and not placed):
+    led = draft.phrases[figure.at - 1].text in {"on", "off"} and draft.kind(figure.at + 1) in {"", "comma", "stop", "line"}
+    if by_itself or asked or led or ("line_fuse" in draft.topics and not placed):
         draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
 
 

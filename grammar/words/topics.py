@@ -75,6 +75,19 @@ TOPICS = (
         es=("clase 2|dos|ii", "clase2"),
     ),
     Cue(
+        "amps",
+        en=(
+            "primary|pri|secondary|sec|line|input|output|full-load|rated amps|amp|amperage|current|amp-draw", "primary|secondary side amps|current|amperage",
+            "amps|amp|amperage|current on|of|at|in|for|from|to primary|pri|secondary|sec|line|input", "how many|much amps|amp|current|amperage", "what amps|amperage|current",
+            "amps|amperage|current on|of|at|in|for|from|to the|my|its|each primary|pri|secondary|sec|line|input|side", "full load amps|current",
+            "whats|what's the amps|amperage|current|amp draw", "what .. amp draw", "how many amps",
+        ),
+        es=(
+            "cuantos|cuanto amps|amperes|amperios|amperaje|corriente", "que amperaje|corriente", "amps|amperes|amperios|amperaje|corriente del|en|de|en-el|por primario|secundario|linea",
+            "amps|amperes|amperios|amperaje|corriente en el|la primario|secundario|linea",
+        ),
+    ),
+    Cue(
         "added",
         en=("added", "add a|an|another|one", "adding"),
         es=("agregue", "agregando", "agregar", "agrego", "le puse otro|otra", "le pongo otro|otra"),

@@ -103,3 +103,44 @@ def test_a_unit_told_after_its_loads_is_judged() -> None:
     last = play("coil ohms 14 what size transformer", "contactor label says 8va 50 inrush", "on 40va ok?")[2]
 
     assert "40 VA is enough: 8 VA steady" in last.text
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("208v 40va amps on primary", "40 VA: 0.19 A on the primary (40 / 208 V), 1.67 A on the secondary (40 / 24 V)"),
+        ("75va 480v primary amps", "75 VA: 0.16 A on the primary (75 / 480 V)"),
+        ("how many amps on the secondary of a 75va", "75 VA / 24 V = 3.12 A on the secondary"),
+        ("how many amps will 3 contactors 9va pull", "27 VA / 24 V = 1.12 A on the secondary"),
+        ("replace 40va with 75, 240 tap, 208 supply", "208 V on the 240 V tap gives 20.8 V"),
+        ("replace 40va with 75, 240 tap, 208 supply", "Yes, 75 VA"),
+        ("120 to 24 40va, supply is 240 can i use it", "240 V on the 120 V tap puts about 48 V on the controls"),
+        ("480 to 24 transformer on 240 supply what comes out", "No: 240 V on the 480 V tap gives 12.0 V"),
+        ("need va for 2 contactors 9va and a whatchamacallit", "“whatchamacallit”: no device I know. Send the VA or amps"),
+        ("need va for 2 contactors 9va and a whatchamacallit", "At least 30 VA"),
+        ("a whatchamacallit", "“whatchamacallit”: no device I know"),
+        ("two contactors", "2 × contactor (usually 5 to 10 VA)"),
+        ("two contactors", "usual VA: common practice"),
+        ("dos contactores", "2 × contactor (por lo común 5 a 10 VA)"),
+        ("contactor 24v coil", "1 × contactor (usually 5 to 10 VA)"),
+        ("inrush 9 sealed 60 contactor", "Inrush 9 VA under sealed 60 VA can't be for one contactor. Swapped?"),
+    ],
+)
+def test_what_is_written_in_a_hurry_is_answered(text: str, said: str) -> None:
+    """What is wrong, what to send, or the answer."""
+    assert said in play(text)[0].text
+
+
+def test_bare_devices_join_the_loads_of_the_job() -> None:
+    """Their range is marked, and their label asked for."""
+    second = play("need va for a board 10va", "two contactors")[1]
+
+    assert "10 VA known, the rest usually 10 to 20 VA" in second.text
+    assert "2 × contactor (usually 5 to 10 VA)" in second.text
+
+
+def test_the_pull_in_of_a_far_contactor_is_weighed_through_the_transformer() -> None:
+    """60 VA from a 40 VA unit over 120 ft of 18: the windings take their part, and full volts at the transformer are none."""
+    text = play("18/5 stat wire 120 ft, condenser contactor 8va sealed 60va inrush, 40va transformer, will it pull in?")[0].text
+
+    assert "Too long for the pull-in: 60 VA from 40 VA over 120 ft of 18 AWG leaves 18.9 V, 20.4 V needed" in text

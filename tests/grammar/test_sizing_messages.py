@@ -279,3 +279,85 @@ def test_what_stands_for_a_device_and_is_none_is_kept_and_makes_no_load(text: st
 def test_a_count_reaches_over_a_word_that_describes(text: str) -> None:
     """Three of them."""
     assert [(f.device, f.count, f.value) for f in read(text).facts] == [("damper", 3, 4.0)]
+
+
+@pytest.mark.parametrize(
+    ("text", "tap", "supply"),
+    [
+        ("120 to 24 40va, supply is 240 can i use it", 120.0, 240.0),
+        ("277v unit on 240 ok?", 277.0, 240.0),
+        ("277v transformer on 240 ok?", 277.0, 240.0),
+        ("480 to 24 transformer on 240 supply what comes out", 480.0, 240.0),
+        ("40va with 120 primary, supply is 208", 120.0, 208.0),
+        ("120/24 40va transformer on 208", 120.0, 208.0),
+        ("40va 120v transformer, 240 supply", 120.0, 240.0),
+        ("transformer is a 240 and building has 208", 240.0, 208.0),
+        ("transformador de 120 en 208, sirve?", 120.0, 208.0),
+        ("need a transformer for 480", None, 480.0),
+        ("transformer for a 208 building", None, 208.0),
+        ("40va with 120 primary", None, 120.0),
+        ("new transformer is 40va on 208", None, 208.0),
+    ],
+)
+def test_what_a_unit_is_made_for_is_no_second_supply(text: str, tap: float | None, supply: float) -> None:
+    """Two nominal voltages are that of the primary in use and that of the building; one alone is the supply."""
+    message = read(text)
+    told = {f.fact: f.value for f in message.facts}
+
+    assert (told.get("tap_volts"), told.get("supply_volts")) == (tap, supply)
+    assert message.readings == ()
+    assert message.unread == ()
+
+
+def test_a_unit_told_after_its_supply_is_not_the_supply() -> None:
+    """The building was told before."""
+    known = Context(facts=(Fact(fact="supply_volts", value=240.0, unit="V"),))
+
+    assert [(f.fact, f.value) for f in read("it is a 120 to 24 transformer", known).facts][:1] == [("tap_volts", 120.0)]
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        ("208v 40va amps on primary", True),
+        ("how many amps on the secondary of a 75va", True),
+        ("75va 480v primary amps", True),
+        ("cuantos amps en el primario de 40va en 208", True),
+        ("primary amps 0.31", False),
+        ("primary 0.31 amps", False),
+    ],
+)
+def test_amps_are_asked_for_where_none_are_told(text: str, asked: bool) -> None:  # noqa: FBT001
+    """A reading is no question."""
+    assert ("amps" in read(text).topics) is asked
+
+
+@pytest.mark.parametrize(
+    ("text", "loads", "rated"),
+    [
+        ("150 ft of 18 with 20 va", [20.0], None),
+        ("30 m de cable 18 con 20 va, cuanto pierdo", [20.0], None),
+        ("20 va on 150 ft of 18", [20.0], None),
+        ("40va, 120 ft of 18", [], 40.0),
+        ("40 va transformer, 120 ft of 18 with 20 va", [20.0], 40.0),
+        ("load is 140va can i use a 150va transformer", [140.0], 150.0),
+        ("what transformer for a 24v 50va load", [50.0], None),
+    ],
+)
+def test_va_are_of_the_load_or_of_the_transformer(text: str, loads: list[float], rated: float | None) -> None:
+    """What a wire feeds is a load; a word for the transformer beside the figure makes it the rating."""
+    facts = read(text).facts
+
+    assert [f.value for f in facts if f.fact == "load"] == loads
+    assert next((f.value for f in facts if f.fact == "rated_va"), None) == rated
+
+
+@pytest.mark.parametrize("text", ["50va instead of 40va ok?", "can i put a 75 va in the same box as the 40"])
+def test_a_bigger_unit_in_the_place_of_the_old_one_is_no_danger_by_itself(text: str) -> None:
+    """It has an answer by the rule of its size."""
+    assert read(text).dangers == ()
+
+
+def test_a_unit_that_is_replaced_corrects_no_value() -> None:
+    """Nothing that was read is taken back."""
+    assert read("replace 40va with 75, 240 tap, 208 supply").asks == ("size",)
