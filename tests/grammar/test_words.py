@@ -10,8 +10,8 @@ from grammar.parser import parse
 from grammar.scan import scan
 from grammar.vocabulary import ROWS, entries, longest, pieces
 from grammar.words.asks import ASKS as ASKING
-from grammar.words.asks import WHOLE
 from grammar.words.symptoms import SYMPTOMS as TELLING
+from grammar.words.whole import WHOLE
 
 ENTRIES = [(words, row) for words, row, _ in entries()]
 

@@ -1,0 +1,31 @@
+"""Which ask is meant where one turn of phrase holds another."""
+
+OUTRANKS: dict[str, tuple[str, ...]] = {
+    "undo": ("next", "cannot", "history", "no", "yes", "fuse"),
+    "forget": ("export", "undo", "new_job", "next", "why", "history", "list_jobs"),
+    "new_job": ("next", "resume_job", "list_jobs", "history"),
+    "va_estimate": ("size", "expect", "which_lead", "why"),
+    "winding_picture": ("why", "expect", "which_lead"),
+    "prove": ("next", "expect", "why", "close_job", "report"),
+    "tap": ("which_lead", "next", "expect"),
+    "which_lead": ("next", "why"),
+    "wire_run": ("fuse", "expect", "next", "size"),
+    "fuse": ("size", "next", "expect"),
+    "help": ("next", "cannot"),
+    "export": ("report", "history"),
+    "hand_over": ("next", "report", "new_job"),
+    "list_jobs": ("history", "new_job"),
+    "resume_job": ("history", "new_job", "list_jobs", "next"),
+    "report": ("history", "next"),
+    "close_job": ("new_job", "next"),
+    "all_well": ("close_job", "next"),
+    "history": ("next", "expect", "help"),
+    "size": ("next", "expect"),
+    "next": ("expect",),
+    "parallel": ("size",),
+    "language": ("help", "resume_job"),
+    "start": ("new_job", "next"),
+    "invite": ("next", "new_job"),
+    "settings": ("next",),
+}
+"""Each ask with those that it outranks."""
