@@ -2,34 +2,20 @@
 
 from dataclasses import replace
 
-from core.heard.record import Heard
 from core.readings import OPEN, Reading
 from core.said import say
+from grammar.binding.at_device import at_device, say_unread
 from grammar.binding.doubts import disagreeing, swapped, swapped_ohms
 from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.guessed_units import guess_unit, heard
-from grammar.binding.places import DEVICE_PLACES, MEASURE_AT
+from grammar.binding.places import MEASURE_AT
 from grammar.binding.plausible import OPEN_FROM_OHM, SECONDARY_TENS_OHM, Slip, fits_live, slip
 from grammar.binding.questions import ask_slip, digits_changed, lost_point, measure_of, piece_of, said_twice
 from grammar.binding.said_again import ask_which, idle_and_loaded, taken_back
 from grammar.binding.states import flags
+from grammar.binding.terminals import at_a_motor, control_letters, motor_letters
 from grammar.message import Unclear
 from grammar.words.numbers import number_words
-
-OHM_PLACES = frozenset(
-    {
-        "primary",
-        "secondary",
-        "load",
-        "control",
-        "fuse",
-        "coil",
-        "primary_secondary",
-        "primary_ground",
-        "secondary_ground",
-        "leads",
-    }
-)
 
 
 def measured(draft: Draft) -> None:
@@ -115,14 +101,14 @@ def _place(draft: Draft, figure: Figure) -> None:
     assert site is not None
     if figure.kind == "amount" and len(figure.amounts) > 1 and figure.low is None:
         _unread(draft, figure)  # "sec 27/24"
-    elif site.kind == "notours" or (_motor_letters(draft, site) and _at_a_motor(draft, site)):
+    elif site.kind == "notours" or (motor_letters(draft, site) and at_a_motor(draft, site)):
         _chatter(draft, figure)
     elif site.kind == "device":
-        _at_device(draft, figure, site)
+        at_device(draft, figure, site)
     elif (
         (site.name == "fuse" and figure.kind == "amount" and figure.unit in {None, "V"} and _on_one_side(draft, site))
         or site.name == "terminals"
-        or (site.kind == "pair" and figure.unit == "V" and figure.value <= 60 and _control_letters(draft, site))
+        or (site.kind == "pair" and figure.unit == "V" and figure.value <= 60 and control_letters(draft, site))
         or (site.kind == "place" and site.name not in MEASURE_AT)
     ):
         _unread(draft, figure)
@@ -140,85 +126,6 @@ def _on_one_side(draft: Draft, site: Site) -> bool:
     return any(draft.phrases[i].text in SIDES for i in range(max(0, site.at - 3), site.at))
 
 
-def _control_letters(draft: Draft, site: Site) -> bool:
-    """R to G, Y to ground: terminals of a thermostat rather than colours, where the volts are those of the control circuit."""
-    ends = draft.phrases[site.at].ends
-    if site.leads is not None and site.leads[0] == site.leads[1]:
-        return False
-    return any(e.kind == "letter" and e.name in {"r", "g", "y", "w"} for e in ends) and all(
-        (e.kind == "letter" and e.name in {"r", "g", "y", "w", "o", "b"}) or e.name == "ground" for e in ends
-    )
-
-
-def _motor_letters(draft: Draft, site: Site) -> bool:
-    """Ends that a compressor calls its own: C, R and S."""
-    ends = draft.phrases[site.at].ends
-    return len(ends) == 2 and all(end.kind == "letter" and end.name in {"c", "r", "s"} for end in ends)
-
-
-def _at_a_motor(draft: Draft, site: Site) -> bool:
-    """R and C of a compressor: its name stands in the sentence, or an S stands beside them."""
-    motor = (draft.phrases[at].ends for at in draft.sites if draft.sentence[at] == draft.sentence[site.at])
-    if any({end.name for end in ends} in ({"s", "r"}, {"s", "c"}) for ends in motor):
-        return True
-    return any(
-        s.kind == "notours"
-        and s.name == "motor"
-        and draft.sentence[s.at] == draft.sentence[site.at]
-        and any(word in draft.phrases[s.at].text for word in ("comp", "motor", "fan", "blower", "winding", "abanico"))
-        for s in draft.sites.values()
-    )
-
-
-def _at_device(draft: Draft, figure: Figure, site: Site) -> None:
-    place = DEVICE_PLACES.get(site.name)
-    known = place is not None and place != "switch"
-    if (known and figure.kind == "amount" and (figure.unit == "V" or (figure.unit == "ohm" and place == "coil"))) or (
-        known and figure.kind == "nothing" and site.name != "thermostat" and "power" not in draft.phrases[figure.at].text
-    ):
-        figure.site = Site(site.at, "place", str(place))
-    elif figure.kind in {"open", "good", "short", "nothing"}:
-        figure.done = True
-        if figure.kind != "good":
-            _say_unread(draft, figure, site)
-    elif figure.unit is None:
-        figure.done = True
-        if known and _is_volts_beside_others(draft, figure, str(place)):
-            figure.done, figure.unit, figure.unit_from = False, "V", "neighbour"
-            figure.site = Site(site.at, "place", str(place))
-        elif known and 16 <= figure.value <= 32 and figure.value != int(figure.value):
-            reading = Reading(measure=MEASURE_AT[str(place)]["V"], value=figure.value, assumed=True)
-            draft.readings.append(reading)
-        else:
-            _say_unread(draft, figure, site)
-            _across(draft, figure, site)
-    else:
-        figure.done = True
-        _say_unread(draft, figure, site)
-        _across(draft, figure, site)
-
-
-def _is_volts_beside_others(draft: Draft, figure: Figure, place: str) -> bool:
-    """In "27 at transformer, 0 at stat": a bare number at a device, where volts are told of another place."""
-    others = [f for f in draft.around(figure.at) if f is not figure and f.kind == "amount"]
-    if 16 <= figure.value <= 32:
-        return any(f.unit == "V" for f in others)
-    live = any(f.site is not None and f.unit in {None, "V"} and fits_live(f.site.name, f.value) for f in others)
-    return place == "control" and figure.value == 0 and live
-
-
-MENDED = frozenset({"back", "through", "new", "fixed", "cleaned", "flushed", "reset", "nuevo", "limpie", "arregle"})
-"""Words with which volts at a switch are those that came back, and not those across it."""
-
-
-def _across(draft: Draft, figure: Figure, site: Site) -> None:
-    """Volts across a switch, said or to be taken for such: kept beside the unread, for they name the break."""
-    is_volts = figure.unit == "V" or (figure.unit is None and figure.kind == "amount" and 16 <= figure.value <= 32)
-    mended = any(p.text in MENDED for p in draft.phrases)
-    if DEVICE_PLACES.get(site.name) == "switch" and is_volts and not mended:
-        draft.heard.append((draft.unread[-1], Heard("across", site.name, "", (float(figure.value),), "V")))
-
-
 def _chatter(draft: Draft, figure: Figure) -> None:
     assert figure.site is not None
     figure.done = True
@@ -229,12 +136,7 @@ def _chatter(draft: Draft, figure: Figure) -> None:
 def _unread(draft: Draft, figure: Figure) -> None:
     assert figure.site is not None
     figure.done = True
-    _say_unread(draft, figure, figure.site)
-
-
-def _say_unread(draft: Draft, figure: Figure, site: Site) -> None:
-    phrase = draft.phrases[site.at]
-    draft.unread.append((min(phrase.start, figure.start), max(phrase.end, figure.end)))
+    say_unread(draft, figure, figure.site)
 
 
 def _no_value(draft: Draft, figure: Figure) -> None:
@@ -250,7 +152,7 @@ def _no_value(draft: Draft, figure: Figure) -> None:
         return
     if figure.site.name == "fuse" and draft.phrases[figure.at].text in {"bad", "shot", "toast", "fried", "malo", "quemado"}:
         return
-    _say_unread(draft, figure, figure.site)
+    say_unread(draft, figure, figure.site)
 
 
 def _named_symptom(draft: Draft, figure: Figure) -> bool:
