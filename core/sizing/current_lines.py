@@ -27,7 +27,8 @@ def amps_part(told: Told) -> Part | None:
     if va is None:
         return Part(lines=(say("Send the VA and the supply: amps are VA / volts"),)) if asked and not told.job.asks else None
     secondary, volts, supply = va / told.loads.rated_v, told.loads.rated_v, told.supply_v
-    numbers = {"secondary_amps": round(secondary, 3)} | ({} if supply is None else {"primary_amps": round(va / supply, 3)})
+    numbers: dict[str, float | bool | None] = {"secondary_amps": round(secondary, 3)}
+    numbers |= {} if supply is None else {"primary_amps": round(va / supply, 3)}
     if asked:
         return Part(lines=(_asked_amps(va, secondary, volts, supply),), numbers=numbers)
     if supply is None:
@@ -99,18 +100,26 @@ def fuse_part(told: Told) -> Part | None:
 def _without_unit(told: Told) -> Part:
     """What holds for any Class 2 unit, and what to send."""
     ask = say("Send the transformer's VA and volts: the fuse follows from them")
-    fuse, most, least = told.fuse_a, largest_fuse_a(MOST_OPEN_V), largest_fuse_a(told.loads.rated_v)
-    if fuse is None or most is None or least is None:
-        return Part(lines=(ask,))
+    asked = "fuse" in told.job.asks
+    verdicts = tuple(line for fuse in told.fuses_a for line in _on_any_unit(fuse, told.loads.rated_v))
+    return Part(
+        lines=(*verdicts, *(_never_bigger() if asked else ()), ask),
+        more=(say("Time-delay in R, so that no pull-in opens it. Class 2 allows 100 / open volts"),) if asked else (),
+        rules=(CLASS_2_FUSE,),
+        cautions=("no_bigger_fuse", "local_code"),
+    )
+
+
+def _on_any_unit(fuse: float, rated_v: float) -> tuple[Said, ...]:
+    """A word on a fuse, whatever the unit."""
+    most, least = largest_fuse_a(MOST_OPEN_V), largest_fuse_a(rated_v)
+    if most is None or least is None:
+        return ()
     if fuse <= most + 1e-9:
-        verdict = say("{fuse:g} A is within Class 2 on any 24 V unit: the limit is 100 / open volts", fuse=fuse)
-    elif fuse > least + 1e-9:
-        verdict = say("No: {fuse:g} A is over Class 2 on any 24 V unit: the limit is 100 / open volts", fuse=fuse)
-    else:
-        verdict = say(
-            "{fuse:g} A is within Class 2 up to {volts:.1f} V open: read the open volts", fuse=fuse, volts=100.0 / fuse
-        )
-    return Part(lines=(verdict, ask), rules=(CLASS_2_FUSE,), cautions=("no_bigger_fuse", "local_code"))
+        return (say("{fuse:g} A is within Class 2 on any 24 V unit: the limit is 100 / open volts", fuse=fuse),)
+    if fuse > least + 1e-9:
+        return (say("No: {fuse:g} A is over Class 2 on any 24 V unit: the limit is 100 / open volts", fuse=fuse),)
+    return (say("{fuse:g} A is within Class 2 up to {volts:.1f} V open: read the open volts", fuse=fuse, volts=100.0 / fuse),)
 
 
 def _not_class_2(unit: float, open_v: float) -> Part:
@@ -141,10 +150,7 @@ def _low_side(told: Told, unit: float, open_v: float, ceiling: float, size: floa
             "{volts:g} V fuse for {unit:g} VA: {size:g} A time-delay in R (Class 2 limit {ceiling:g} A up to 20 V)", **named
         )
     )
-    fuse = told.fuse_a
-    if fuse is None:
-        return (recommended,)
-    return _judged(told, fuse, unit, ceiling, size), recommended
+    return (*(_judged(told, fuse, unit, ceiling, size) for fuse in told.fuses_a), recommended)
 
 
 def _overloaded(told: Told, unit: float, size: float) -> tuple[Said, ...]:
@@ -226,4 +232,4 @@ def _told_line_fuse(fuse: LineFuse, told_a: float | None) -> tuple[Said, ...]:
 
 
 def _never_bigger() -> tuple[Said, ...]:
-    return (say("It stops a short, not a small overload. Opens again: find the short, a bigger one burns the winding"),)
+    return (say("A fuse stops a short, not a small overload. Opens again: find the short, a bigger one burns the winding"),)

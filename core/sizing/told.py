@@ -78,6 +78,12 @@ class Told:
         return self.job.number("fuse_amps") if "fuse_amps" in self.job.fresh else None
 
     @property
+    def fuses_a(self) -> tuple[float, ...]:
+        """All fuses that this message speaks of: "keep the 3 or go 5". [A]."""
+        told = [fact.value for fact in self.job.new if fact.fact == "fuse_amps" and isinstance(fact.value, int | float)]
+        return tuple(dict.fromkeys(float(value) for value in told)) or (() if self.fuse_a is None else (self.fuse_a,))
+
+    @property
     def draw(self) -> Draw | None:
         """What sits at the far end of the run: the loads, else the whole rating, else nothing known."""
         if self.wired.load_va is not None:

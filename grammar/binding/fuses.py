@@ -1,6 +1,9 @@
 """Amps of a fuse."""
 
-from core.readings import Fact
+from itertools import pairwise
+
+from core.readings import Fact, Reading
+from core.standards.device_loads import CONTROLS_V
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.told import neighbour, open_amounts
 
@@ -12,15 +15,103 @@ def fuses(draft: Draft) -> None:
             figure.done = True
             draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
             continue
+        if _either(draft, figure):
+            continue
         if len(figure.amounts) == 1 and (
             _beside_a_fuse(draft, figure)
             or _of_a_fuse(draft, figure)
             or _of_a_breaker(draft, figure)
             or _put_in(draft, figure)
             or _asked_fuse(draft, figure)
+            or _asked_by_amps(draft, figure)
         ):
             draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
     _meant(draft)
+    _nominal_side(draft)
+    _open_volts(draft)
+    _asked(draft)
+
+
+def _either(draft: Draft, figure: Figure) -> bool:
+    """In "40va, 3 or 5 amp fuse?": both, where there is a rating to judge them by."""
+    if not any(f.unit == "VA" for f in draft.figures) and draft.told("rated_va") is None:
+        return False
+    if (
+        len(figure.amounts) != 2
+        or figure.unit != "A"
+        or figure.joins[0] not in {"or", "o"}
+        or not _beside_a_fuse(draft, figure)
+    ):
+        return False
+    for amount in figure.amounts:
+        draft.fact(figure, Fact(fact="fuse_amps", value=amount.value, unit="A"))
+    return True
+
+
+def _nominal_side(draft: Draft) -> None:
+    """In "20 amp fuse on the 24v ok?": the side that the fuse is in, and no reading across it."""
+    if draft.told("fuse_amps") is None and "fuse" not in draft.asks:
+        return
+    for figure in open_amounts(draft):
+        led = figure.at > 0 and draft.phrases[figure.at - 1].text in SIDE_OF
+        if led and figure.unit == "V" and figure.value == CONTROLS_V and len(figure.amounts) == 1:
+            figure.done = True
+            draft.cue_spans.append((figure.start, figure.end))
+
+
+SIDE_OF = frozenset({"the", "on the", "in the", "for the", "at the", "el", "en el"})
+
+
+def _open_volts(draft: Draft) -> None:
+    """In "fuse for 75va, open circuit 28.6": what the limit of the fuse is reckoned from, and no volts across the fuse."""
+    if "fuse" not in draft.asks:
+        return
+    for figure in open_amounts(draft):
+        near = range(max(0, figure.at - 3), min(len(draft.phrases), figure.at + 3))
+        lifted = any(draft.kind(i) == "condition" and draft.phrases[i].meaning == "lifted" for i in near)
+        if lifted and figure.unit in {None, "V"} and len(figure.amounts) == 1 and 6.0 < figure.value < 60.0:
+            figure.done = True
+            draft.readings.append(Reading(measure="secondary_volts_lifted", value=figure.value))
+
+
+def _asked(draft: Draft) -> None:
+    """In "keep 3a fuse or go 5a" and "fuse keeps blowing can i go to 5a": a question about the fuse."""
+    if draft.asks or draft.warned.names or draft.told("fuse_amps") is None:
+        return
+    several = sum(fact.fact == "fuse_amps" for _, fact in draft.facts) > 1 and any(p.kind == "or" for p in draft.phrases)
+    words = [phrase.text for phrase in draft.phrases]
+    asks = any(pair in MAY for pair in pairwise(words)) or bool(MAY_ALONE & set(words))
+    if several or asks:
+        draft.asks.append("fuse")
+
+
+MAY = frozenset({
+    ("can", "i"), ("could", "i"), ("should", "i"), ("may", "i"), ("can", "we"), ("ok", "to"), ("is", "it"), ("se", "puede"), ("le", "puedo"),
+})  # fmt: skip
+MAY_ALONE = frozenset({"puedo", "can i", "could i", "should i", "conviene"})
+
+
+def _asked_by_amps(draft: Draft, figure: Figure) -> bool:
+    """In "is 3 amp ok on a 75va": whole amps that are asked about beside a rating, and no load or reading of their own."""
+    if figure.unit != "A" or figure.value not in COMMON_FUSES_A or figure.amount is None or "." in figure.amount.text:
+        return False
+    behind = {draft.kind(figure.at + 1), draft.kind(figure.at + 2)}
+    led = draft.kind(figure.at - 1) == "is" or draft.phrases[figure.at - 1].text in {"a", "would", "will", "un", "uno", "de"}
+    side = draft.sites.get(figure.at + 2)
+    if (
+        "fuse" in draft.asks
+        and draft.kind(figure.at + 1) == "at"
+        and side is not None
+        and side.name in {"primary", "line", "secondary"}
+    ):
+        return draft.kind(figure.at + 3) == "novalue"  # "what fuse for a 40va, 3 amp on the primary ok?"
+    rated = any(f.unit == "VA" for f in draft.figures) or draft.told("rated_va") is not None
+    other = any(draft.kind(i) in {"device", "notours", "reads", "inrush"} for i in range(len(draft.phrases)))
+    placed = any(site.kind in {"place", "pair"} and site.name != "fuse" for site in draft.sites.values())
+    return rated and led and not other and not placed and "novalue" in behind
+
+
+COMMON_FUSES_A = frozenset({1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 10.0, 15.0, 20.0})
 
 
 def _meant(draft: Draft) -> None:
@@ -103,7 +194,10 @@ def _asked_fuse(draft: Draft, figure: Figure) -> bool:
 def _fuse_between(draft: Draft, one: int, other: int) -> bool:
     """No other place or device stands between fuse and amps."""
     span = range(min(one, other) + 1, max(one, other))
-    return not any(i in draft.sites or (draft.kind(i) == "amounts" and not _is_plate(draft, i)) for i in span)
+    return not any(
+        (i in draft.sites and draft.sites[i].name != "person") or (draft.kind(i) == "amounts" and not _is_plate(draft, i))
+        for i in span
+    )
 
 
 def _is_plate(draft: Draft, at: int) -> bool:

@@ -336,7 +336,7 @@ def _amps(draft: Draft, figure: Figure) -> None:
         draft.cue_spans.append((figure.start, figure.end))
         return
     at = _device(draft, figure)
-    if at is None and _ends_a_wire(draft, figure):
+    if at is None and (_ends_a_wire(draft, figure) or _asked_on_a_rating(draft, figure)):
         _add_load(draft, figure, "load", 1, "A")
     if at is None or draft.phrases[at].meaning in SWITCHES or figure.value > 10:
         return
@@ -349,6 +349,14 @@ def _amps(draft: Draft, figure: Figure) -> None:
     )
     if not nearer and not place_right:
         _load(draft, figure, at, "A")
+
+
+def _asked_on_a_rating(draft: Draft, figure: Figure) -> bool:
+    """In "is 2.4 amps ok on a 75va": amps of the whole load, at no place of their own."""
+    rated = draft.told("rated_va") is not None or any(f.unit == "VA" for f in draft.figures)
+    placed = any(site.kind in {"place", "pair", "notours"} for site in draft.sites.values())
+    asked = draft.kind(figure.at - 1) == "is" and any(p.kind == "novalue" for p in draft.phrases[figure.at : figure.at + 3])
+    return rated and asked and not placed and 0 < figure.value <= 10
 
 
 def _ends_a_wire(draft: Draft, figure: Figure) -> bool:

@@ -7,7 +7,7 @@ CONDITIONS = (
         "condition", "lifted",
         en=(
             "unloaded", "un loaded", "lifted", "lift", "no load", "no load on it", "no-load", "w/o load", "without load",
-            "without a load", "without the load", "with no load", "w/ no load", "open circuit", "open-circuit", "idle",
+            "without a load", "without the load", "with no load", "w/ no load", "open circuit", "open-circuit", "open circuit volts", "open circuit voltage", "open volts", "open voltage", "idle",
             "idling", "not loaded", "load off", "load removed", "loads off", "loads removed", "loads disconnected",
             "load disconnected", "load lifted", "with the load off", "with load off", "nothing connected", "nothing hooked up",
             "nothing on it", "nothing hooked to it", "nothing connected to it", "with nothing on it", "with nothing connected",

@@ -10,7 +10,7 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
     "tap": ("which_lead", "next", "expect"),
     "which_lead": ("next", "why"),
     "wire_run": ("fuse", "expect", "next", "size"),
-    "fuse": ("size", "next", "expect"),
+    "fuse": ("size", "why", "next", "expect"),
     "help": ("next", "cannot"),
     "export": ("report", "history"),
     "hand_over": ("next", "report", "new_job"),

@@ -144,3 +144,25 @@ def test_the_pull_in_of_a_far_contactor_is_weighed_through_the_transformer() -> 
     text = play("18/5 stat wire 120 ft, condenser contactor 8va sealed 60va inrush, 40va transformer, will it pull in?")[0].text
 
     assert "Too long for the pull-in: 60 VA from 40 VA over 120 ft of 18 AWG leaves 18.9 V, 20.4 V needed" in text
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("is 3 amp ok on a 75va", "3 A is fine"),
+        ("40va trans, keep 3a fuse or go 5a", "No: 5 A is over the Class 2 limit"),
+        ("40va trans, keep 3a fuse or go 5a", "3 A is allowed, but passes 4.1 A for an hour"),
+        ("keep 3a fuse or go 5a", "3 A is within Class 2 on any 24 V unit"),
+        ("keep 3a fuse or go 5a", "No: 5 A is over Class 2 on any 24 V unit"),
+        ("bigger fuse so it stops blowing, 10 amp", "No. 10 A is too big for a 24 V circuit"),
+        ("fuse keeps blowing can i go to 5a", "No: 5 A is over Class 2 on any 24 V unit"),
+        ("what does the fuse not protect", "A fuse stops a short, not a small overload"),
+        ("time delay or fast blow on secondary?", "Time-delay in R"),
+        ("why not a bigger fuse", "a bigger one burns the winding"),
+        ("fuse for 75 va if open volts read 28.6", "Class 2 limit 3.50 A: 100 / 28.6 V open"),
+        ("20 amp fuse on the 24v ok?", "20 A has no place on 24 V controls"),
+    ],
+)
+def test_a_fuse_is_judged_as_it_is_asked_about(text: str, said: str) -> None:
+    """Each of two, without the unit too, and with what a fuse does not do."""
+    assert said in play(text)[0].text

@@ -361,3 +361,51 @@ def test_a_bigger_unit_in_the_place_of_the_old_one_is_no_danger_by_itself(text: 
 def test_a_unit_that_is_replaced_corrects_no_value() -> None:
     """Nothing that was read is taken back."""
     assert read("replace 40va with 75, 240 tap, 208 supply").asks == ("size",)
+
+
+@pytest.mark.parametrize(
+    ("text", "fuses"),
+    [
+        ("is 3 amp ok on a 75va", [3.0]),
+        ("is a 5 amp ok on a 40va", [5.0]),
+        ("keep 3a fuse or go 5a", [3.0, 5.0]),
+        ("40va, 3 or 5 amp fuse?", [3.0, 5.0]),
+        ("bigger fuse so it stops blowing, 10 amp", [10.0]),
+        ("fuse keeps blowing can i go to 5a", [5.0]),
+        ("20 amp fuse on the 24v ok?", [20.0]),
+        ("fuse for 40 va on 480, 3 amp on the primary ok?", [3.0]),
+        ("is 2.4 amps ok on a 75va", []),
+        ("sec pulls 3 amps on a 75va is that ok", []),
+        ("fuse is good, compressor pulls 10 amps", []),
+    ],
+)
+def test_amps_are_of_the_fuse_where_the_words_are_about_one(text: str, fuses: list[float]) -> None:
+    """And no reading across it."""
+    message = read(text)
+
+    assert told(message, "fuse_amps") == fuses
+    assert not any(r.measure == "fuse_volts" for r in message.readings)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "what does the fuse not protect",
+        "time delay or fast blow on secondary?",
+        "why not a bigger fuse",
+        "que protege el fusible",
+        "fuse on a 12v 20va",
+        "40va on 480 what fuses",
+        "keep 3a fuse or go 5a",
+    ],
+)
+def test_a_question_about_the_fuse_is_one(text: str) -> None:
+    """However it is put."""
+    assert read(text).asks == ("fuse",)
+
+
+def test_open_volts_beside_a_fuse_are_those_of_the_secondary() -> None:
+    """They set the limit of the fuse, and no fuse is open."""
+    readings = read("fuse for 75 va if open volts read 28.6").readings
+
+    assert [(r.measure, r.value) for r in readings] == [("secondary_volts_lifted", 28.6)]

@@ -91,7 +91,7 @@ def test_a_12_volt_secondary_has_the_flat_5_amps() -> None:
 
 def test_it_says_why_a_bigger_fuse_is_no_mend() -> None:
     """What a fuse will not protect."""
-    assert "It stops a short, not a small overload" in text(answered(*NAMEPLATE, asks=("fuse",)))
+    assert "A fuse stops a short, not a small overload" in text(answered(*NAMEPLATE, asks=("fuse",)))
 
 
 def test_without_a_rating_it_asks_for_one() -> None:
