@@ -11,7 +11,9 @@ def at_device(draft: Draft, figure: Figure, site: Site) -> None:
     """Gives the figure the place that it is of, a reading in doubt, or tells it as unread."""
     place = DEVICE_PLACES.get(site.name)
     known = place is not None and place != "switch"
-    if (known and figure.kind == "amount" and (figure.unit == "V" or (figure.unit == "ohm" and place == "coil"))) or (
+    if site.name == "thermostat" and figure.kind == "nothing" and _is_volts_beside_others(draft, figure, "control"):
+        figure.site = Site(site.at, "place", "control")  # "24.9 at the board, nothing at the stat"
+    elif (known and figure.kind == "amount" and (figure.unit == "V" or (figure.unit == "ohm" and place == "coil"))) or (
         known and figure.kind == "nothing" and site.name != "thermostat" and "power" not in draft.phrases[figure.at].text
     ):
         figure.site = Site(site.at, "place", str(place))
@@ -24,7 +26,7 @@ def at_device(draft: Draft, figure: Figure, site: Site) -> None:
         if known and _is_volts_beside_others(draft, figure, str(place)):
             figure.done, figure.unit, figure.unit_from = False, "V", "neighbour"
             figure.site = Site(site.at, "place", str(place))
-        elif known and 16 <= figure.value <= 32 and figure.value != int(figure.value):
+        elif known and 16 <= figure.value <= 32 and (figure.value != int(figure.value) or _is_led(draft, figure, site)):
             reading = Reading(measure=MEASURE_AT[str(place)]["V"], value=figure.value, assumed=True)
             draft.readings.append(reading)
         else:
@@ -36,12 +38,26 @@ def at_device(draft: Draft, figure: Figure, site: Site) -> None:
         _across(draft, figure, site)
 
 
+def _is_led(draft: Draft, figure: Figure, site: Site) -> bool:
+    """In "26 at the board", "board has 25": a bare whole number that a small word leads to the device, no temperature of a room."""
+    if site.name == "thermostat":
+        return False
+    if figure.at < site.at:
+        return draft.kind(figure.at + 1) == "at"
+    return (
+        site.at < figure.at and draft.kind(figure.at - 1) == "reads" and draft.kind(figure.at + 1) not in {"device", "filler"}
+    )
+
+
 def _is_volts_beside_others(draft: Draft, figure: Figure, place: str) -> bool:
     """In "27 at transformer, 0 at stat": a bare number at a device, where volts are told of another place."""
     others = [f for f in draft.around(figure.at) if f is not figure and f.kind == "amount"]
-    if 16 <= figure.value <= 32:
+    if figure.kind == "amount" and 16 <= figure.value <= 32:
         return any(f.unit == "V" for f in others)
-    live = any(f.site is not None and f.unit in {None, "V"} and fits_live(f.site.name, f.value) for f in others)
+    live = any(
+        f.site is not None and f.unit in {None, "V"} and fits_live(DEVICE_PLACES.get(f.site.name, f.site.name), f.value)
+        for f in others
+    )
     return place == "control" and figure.value == 0 and live
 
 

@@ -138,11 +138,20 @@ def _guess_on_pair(draft: Draft, figure: Figure, neighbour: str | None) -> None:
         figure.unit, figure.unit_from = neighbour, "neighbour"
     elif draft.live or draft_shows_live(draft) or _of_two(figure):
         figure.unit, figure.unit_from = "V", "heading"
-    elif figure.value == 0 or 21 <= figure.value <= 32 or figure.value >= 90:
+    elif (figure.value == 0 or 21 <= figure.value <= 32 or figure.value >= 90) and not _in_a_list_of_ohms(draft, figure):
         either(draft, figure, ("V", "ohm"))
     else:
         figure.unit, figure.unit_from = "ohm", "live"
         figure.doubt = figure.doubt or "unit"
+
+
+def _in_a_list_of_ohms(draft: Draft, figure: Figure) -> bool:
+    """In "wht blk 12.1 / wht red 20.3 / wht org 23.8": a lead of this pair has ohms in another, so all of them are."""
+    if figure.site is None or not 0 < figure.value <= 60:
+        return False
+    leads = set(figure.site.leads or ())
+    others = [f for f in draft.around(figure.at) if f is not figure and f.kind == "amount" and f.site is not None]
+    return any(0 < f.value < 21 and f.unit in {None, "ohm"} and leads & set(f.site.leads or ()) for f in others if f.site)
 
 
 def _of_two(figure: Figure) -> bool:

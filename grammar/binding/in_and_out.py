@@ -18,7 +18,11 @@ def in_and_out(draft: Draft) -> None:
     """Makes places of the words, where a figure touches them and no place follows."""
     if _only_warm(draft):
         return
-    found = [at for at, phrase in enumerate(draft.phrases) if phrase.kind == "inout" and _touched(draft, at)]
+    found = [
+        at
+        for at, phrase in enumerate(draft.phrases)
+        if phrase.kind == "inout" and _touched(draft, at) and not _of_the_disconnect(draft, at)
+    ]
     both = {draft.phrases[at].meaning for at in found} == {"primary", "secondary"}
     named = any(e.name in {"primary", "secondary"} for p in draft.phrases for e in p.ends)
     for at in found:
@@ -38,6 +42,17 @@ def _only_warm(draft: Draft) -> bool:
     warm = any(p.kind == "notours" and p.meaning in {"temperature", "pressure"} for p in draft.phrases)
     warm = warm or any("wc" in f.amount.unit_text for f in draft.figures if f.amount is not None and f.unit == "other")
     return warm and not any(p.kind in {"transformer", "ends"} for p in draft.phrases)
+
+
+def _of_the_disconnect(draft: Draft, at: int) -> bool:
+    """In "disconnect 241 in 0 out": the two sides of what switches the line."""
+    for step in range(at - 1, max(-1, at - 8), -1):
+        phrase = draft.phrases[step]
+        if draft.sentence[step] != draft.sentence[at] or phrase.kind == "transformer":
+            return False
+        if phrase.kind == "ends":
+            return len(phrase.ends) == 1 and phrase.ends[0].name == "line"
+    return False
 
 
 def _touched(draft: Draft, at: int) -> bool:

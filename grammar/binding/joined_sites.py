@@ -66,6 +66,8 @@ def split_pairs(draft: Draft) -> None:
         if both is not None and draft.kind(both - 1) != "ends" and draft.phrases[second].ends[0].name == "ground":
             draft.sites[second] = Site(second, "place", "primary_ground", also=(Site(second, "place", "secondary_ground"),))
             continue
+        if draft.kind(second + 1) == "at" and _is_winding(draft, second + 2) and not _touches_before(draft, first, figure.at):
+            first = second + 2  # "no reading to ground on the pri, 12 ohms to ground on the sec"
         if (
             first is None
             or draft.sentence[first] != draft.sentence[figure.at]
@@ -87,6 +89,15 @@ def split_pairs(draft: Draft) -> None:
             draft.sites.pop(second, None)
             draft.taken.add(second)
             draft.sites[first] = site
+
+
+def _is_winding(draft: Draft, at: int) -> bool:
+    return draft.kind(at) == "ends" and _single(draft, at) and draft.phrases[at].ends[0].name in {"primary", "secondary"}
+
+
+def _touches_before(draft: Draft, first: int | None, at: int) -> bool:
+    """Only a verb stands between the end before a figure and it."""
+    return first is not None and all(draft.kind(i) in {"is", "reads", "colon"} for i in range(first + 1, at))
 
 
 def both(draft: Draft) -> None:

@@ -37,6 +37,12 @@ def _no_numbers(draft: Draft) -> None:
             draft.unread.append((draft.phrases[at - 2].start, phrase.end))
 
 
+def _is_out_of_the_line(draft: Draft, at: int) -> bool:
+    """In "disconnect 241 in 0 out": the side behind a switch of the line."""
+    line = any(s.name == "line" and draft.sentence[s.at] == draft.sentence[at] for s in draft.sites.values())
+    return line and draft.kind(at + 1) == "inout"
+
+
 def leftovers(draft: Draft) -> None:
     """Spans for figures and words that found no meaning."""
     for figure in draft.figures:
@@ -45,6 +51,7 @@ def leftovers(draft: Draft) -> None:
             or figure.withdrawn
             or figure.kind in {"good", "nothing"}
             or (figure.kind in {"open", "short"} and figure.site is None)
+            or (figure.kind == "short" and "secondary_ground" in draft.warned.names)  # "need the secondary grounded?"
         ):
             continue
         if any(start <= figure.start < end for start, end in draft.cue_spans):
@@ -58,6 +65,7 @@ def leftovers(draft: Draft) -> None:
             and figure.kind == "amount"
             and draft.kind(figure.at + 1) in {"filler", "unknown", "notours", "idword", "inout"}
             and figure.site is None
+            and not _is_out_of_the_line(draft, figure.at)
         ):
             draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
         elif figure.amount is not None and figure.amount.spoken and figure.unit is None and figure.value <= 12:

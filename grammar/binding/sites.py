@@ -9,6 +9,7 @@ from grammar.binding.lead_lists import labelled_pairs, lead_lists
 from grammar.binding.paired_values import paired_values
 from grammar.binding.places import site_of, uses_marks
 from grammar.binding.plausible import fits_live
+from grammar.binding.two_trades import two_trades
 from grammar.phrase import Phrase
 
 
@@ -19,6 +20,7 @@ def find_sites(draft: Draft) -> None:
     draft.marks = uses_marks(draft.phrases) or any(
         e.kind == "mark" and e.name.isdecimal() for p in draft.phrases for e in p.ends
     )
+    two_trades(draft)
     in_and_out(draft)
     _ground_as_verb(draft)
     _nameplates(draft)
@@ -129,6 +131,9 @@ LED_THERE = frozenset(
 """Words between a value and the transformer."""
 
 
+COMES_OUT = frozenset({"out", "output", "leaving", "from", "off", "sale", "saliendo", "del"})
+GOES_IN = frozenset({"to", "into", "in", "feeding", "reaching", "al"})
+"""Words between "nothing" and the transformer that tell its side."""
 GIVES = frozenset({"takes", "recibe", "entrega", "gives", "puts", "fed", "makes", "outputs", "getting"})
 
 
@@ -240,6 +245,12 @@ def _at_the_transformer(draft: Draft) -> None:
         while draft.phrases[step].text in LED_THERE and step > 0:
             step -= 1
         figure = draft.figure_at(step)
+        if figure is not None and figure.kind == "nothing" and draft.kind(at + 1) != "ends":
+            words = {word for i in range(step, at) for word in draft.phrases[i].text.split(" ")}
+            name = "secondary" if words & COMES_OUT else "primary" if words & GOES_IN else None
+            if name is not None:
+                draft.sites[at] = Site(at, "place", name)
+            continue
         if (
             step == at - 1
             or figure is None
