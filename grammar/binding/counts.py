@@ -15,8 +15,8 @@ def whole(figure: Figure, most: int = MOST_OF_A_KIND) -> bool:
         figure.kind == "amount"
         and figure.unit is None
         and len(figure.amounts) == 1
-        and figure.value == int(figure.value)
         and 0 < figure.value <= most
+        and figure.value == int(figure.value)
     )
 
 

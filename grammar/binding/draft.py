@@ -110,6 +110,8 @@ class Draft:
     marks: bool = False
     """True where single letters and digits are marks and no colours."""
     live: bool = False
+    modes: tuple[bool, bool] = (False, False)
+    """Read in low impedance, and still connected."""
 
     def kind(self, at: int) -> str:
         """Kind of a phrase, empty beyond the ends."""

@@ -56,12 +56,13 @@ MODULATED = frozenset({"damper", "actuator", "economizer", "sensor"})
 
 def _is_signal(draft: Draft, figure: Figure) -> bool:
     """In "2 to 10 vdc to the damper actuator reading 6.1 vdc": DC volts of a signal, where no place of ours is named."""
-    is_dc = figure.amount is not None and figure.amount.unit_text == "vdc"
+    if figure.amount is None or figure.amount.unit_text != "vdc":
+        return False
     devices = {s.name for s in draft.sites.values() if s.kind == "device" and draft.sentence[s.at] == draft.sentence[figure.at]}
     places = any(
         s.kind in {"place", "pair"} and draft.sentence[s.at] == draft.sentence[figure.at] for s in draft.sites.values()
     )
-    return is_dc and not places and (bool(devices & MODULATED) or figure.low is not None)
+    return not places and (bool(devices & MODULATED) or figure.low is not None)
 
 
 def _by_a_device(draft: Draft, at: int) -> bool:

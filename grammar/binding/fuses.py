@@ -34,14 +34,11 @@ def fuses(draft: Draft) -> None:
 
 def _either(draft: Draft, figure: Figure) -> bool:
     """In "40va, 3 or 5 amp fuse?": both, where there is a rating to judge them by."""
+    if len(figure.amounts) != 2 or figure.unit != "A" or figure.joins[0] not in {"or", "o"}:
+        return False
     if not any(f.unit == "VA" for f in draft.figures) and draft.told("rated_va") is None:
         return False
-    if (
-        len(figure.amounts) != 2
-        or figure.unit != "A"
-        or figure.joins[0] not in {"or", "o"}
-        or not _beside_a_fuse(draft, figure)
-    ):
+    if not _beside_a_fuse(draft, figure):
         return False
     for amount in figure.amounts:
         draft.fact(figure, Fact(fact="fuse_amps", value=amount.value, unit="A"))

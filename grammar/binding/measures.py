@@ -20,6 +20,7 @@ from grammar.words.numbers import number_words
 
 def measured(draft: Draft) -> None:
     """Readings, unclear and unread pieces of all figures that have a place."""
+    draft.modes = flags(draft)
     taken_back(draft)
     _rated_at(draft)
     _plans(draft)
@@ -176,7 +177,8 @@ def _reading(draft: Draft, figure: Figure) -> None:
     unit = _unit(draft, figure)
     measure = measure_of(figure, unit)
     if not measure:
-        _unread(draft, figure)
+        if figure.kind == "amount" or "secondary_ground" not in draft.warned.names:  # "need the secondary grounded?"
+            _unread(draft, figure)
         return
     if (
         figure.kind == "amount"
@@ -195,7 +197,7 @@ def _record(draft: Draft, figure: Figure, measure: str, unit: str) -> None:
     """The reading of a figure, and those of further places that it is of."""
     site = figure.site
     assert site is not None
-    low_impedance, not_isolated = flags(draft)
+    low_impedance, not_isolated = draft.modes
     reading = Reading(
         measure=measure,
         value=_value(figure, unit),  # type: ignore[arg-type]
