@@ -57,7 +57,7 @@ def advise(job: Job) -> Answer:
         diagnosis = replace(diagnosis, lines=(), cautions=(), next_test=None)
     # What was asked is answered first; the diagnosis has a voice of its own only where it is spoken to.
     quiet = replace(diagnosis, lines=(), cautions=(), picture=None)
-    is_apart = _is_only_about_leads(job) or (bool(job.topics) and not job.fresh & MEASURES.keys())
+    is_apart = _is_size_by_ohms(job) or _is_only_about_leads(job) or (bool(job.topics) and not job.fresh & MEASURES.keys())
     quiet = replace(quiet, next_test=None) if is_apart else quiet
     parts.append(diagnosis if is_about_the_circuit(job) else quiet)
     if "prove" in job.asks and not _has_failed(job):
@@ -160,10 +160,16 @@ def _is_va_of_a_coil(job: Job) -> bool:
     return "va_estimate" in job.asks and "coil_ohms" in job.fresh and not job.fresh & windings
 
 
+def _is_size_by_ohms(job: Job) -> bool:
+    """True where a size is asked for by nothing but the ohms of coils: refused, and no fault is looked for."""
+    asked = "size" in job.asks or _is_va_of_a_coil(job)
+    return asked and bool(job.fresh) and job.fresh <= {"coil_ohms", "load"} and not job.symptoms()
+
+
 def _is_phase_test(job: Job) -> bool:
-    """True for volts from the R of one unit to the R of another: no winding lies between two leads of one name."""
+    """True for volts from the R of one unit to the R of another, just told."""
     read = job.last("lead_volts") if "lead_volts" in job.fresh else None
-    return read is not None and read.leads is not None and read.leads[0] == read.leads[1]
+    return read is not None and read.is_of_two_units
 
 
 def _is_for_sizing(job: Job) -> bool:
@@ -191,6 +197,8 @@ def is_about_the_circuit(job: Job) -> bool:
     if _is_supply_of_leads(job):
         return False
     own = job.fresh - {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"} - _SIZING_FACTS
+    if _is_size_by_ohms(job):
+        return False
     if _is_only_about_leads(job):
         own -= {"primary_ohms", "secondary_ohms", "primary_secondary_ohms"}
     if "secondary_ground" in job.dangers or job.topics:

@@ -35,6 +35,15 @@ class Reading:
     before: Value | None = field(default=None, compare=False)
     """What was read there the time before, where it was read twice: a second opinion, and no other reading."""
 
+    @property
+    def is_of_two_units(self) -> bool:
+        """True for volts between the R of one transformer and that of another: no winding lies between two leads of one name."""
+        return (
+            self.measure == "lead_volts"
+            and self.leads is not None
+            and (self.leads[0] == self.leads[1] or set(self.leads) == {"r1", "r2"})
+        )
+
     def agrees(self, earlier: "Reading") -> bool:
         """
         Whether an earlier reading of the same place came out the same, as far as a hand meter repeats itself.

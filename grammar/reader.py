@@ -16,6 +16,7 @@ from grammar.binding.leftovers import leftovers
 from grammar.binding.loads import loads
 from grammar.binding.measures import measured
 from grammar.binding.nearest_site import bind
+from grammar.binding.phase_test import phase_test
 from grammar.binding.record_words import forgets, repaired
 from grammar.binding.repairs import renewed
 from grammar.binding.rest import rest_open
@@ -86,6 +87,7 @@ def steps(draft: Draft) -> None:
     facts(draft)
     loads(draft)
     runs(draft)
+    phase_test(draft)
     supply_of_sizing(draft)
     unit_and_supply(draft)
     conditions(draft)

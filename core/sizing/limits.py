@@ -7,7 +7,7 @@ from typing import Final
 
 from core.readings import Fact, Job
 from core.said import Said, say
-from core.standards.device_loads import CONTROLS_V, LEAST_DEVICE_VA, MOST_DEVICE_VA, MOST_DEVICES
+from core.standards.device_loads import CONTROLS_V, LEAST_DEVICE_VA, MOST_COIL_VA, MOST_DEVICE_VA, MOST_DEVICES
 from core.standards.transformer_ratings import LEAST_SUPPLY_V, MOST_SUPPLY_V
 from core.standards.wire_gauges import LONGEST_FT, SHORTEST_FT, THICKEST_AWG, THINNEST_AWG
 
@@ -117,7 +117,7 @@ def _load(fact: Fact, rated_v: float) -> Said | None:
     if fact.count is not None and not 1 <= fact.count <= MOST_DEVICES:
         return say("{count} × {device} makes no sense. Send how many there are, 1 to 100", count=fact.count, device=device)
     if not isinstance(fact.value, int | float):
-        return None
+        return _inrush(fact, device, None)
     told = float(fact.value)
     va = told * rated_v if fact.unit == "A" else told
     if not math.isfinite(va) or not LEAST_DEVICE_VA * (1 - ROUNDING) <= va <= MOST_DEVICE_VA * (1 + 1e-9):
@@ -127,20 +127,27 @@ def _load(fact: Fact, rated_v: float) -> Said | None:
             unit=fact.unit or "VA",
             device=device,
         )
-    if fact.inrush is not None and fact.inrush < va:
+    return _inrush(fact, device, va)
+
+
+def _inrush(fact: Fact, device: str, va: float | None) -> Said | None:
+    """What is wrong with the pull-in of a load, beside its sealed VA where they were told."""
+    if fact.inrush is None:
+        return None
+    if va is not None and fact.inrush < va:
         return say(
             "Inrush {inrush:g} VA under sealed {sealed:g} VA can't be for one {device}. Swapped? Send both again",
             device=device,
             inrush=fact.inrush,
             sealed=va,
         )
-    if fact.inrush is not None and not fact.inrush <= MOST_INRUSH_RATIO * va:
-        return say(
-            "Inrush {inrush:g} VA can't be for one {device}. Send the label's: 2 to 13 times the sealed VA",
-            device=device,
-            inrush=fact.inrush,
-        )
-    return None
+    if LEAST_DEVICE_VA <= fact.inrush <= MOST_INRUSH_RATIO * (MOST_COIL_VA if va is None else va):
+        return None
+    return say(
+        "Inrush {inrush:g} VA can't be for one {device}. Send the label's: 2 to 13 times the sealed VA",
+        device=device,
+        inrush=fact.inrush,
+    )
 
 
 def _fuse(job: Job) -> Said | None:

@@ -1,6 +1,7 @@
 """What to buy for these loads, in sentences and numbers."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from core.said import Said, say
@@ -183,8 +184,11 @@ def _over(load: float) -> tuple[Said, ...]:
         if load <= MOST_VA
         else say("Over Class 2: {load:g} VA steady, and Class 2 ends at 100 VA", load=load)
     )
+    return (verdict, *_split())
+
+
+def _split() -> tuple[Said, ...]:
     return (
-        verdict,
         say("Split the load: two transformers, fused apart, outputs never joined"),
         say("Or another circuit class, by code and a licensed hand"),
     )
@@ -243,11 +247,30 @@ def _guessed(told: Told) -> tuple[Said, ...]:
     if high <= 0.0:
         return (say("No size yet: no load is known"),)
     named = {"low": low, "high": high, "rated": told.rated_va}
+    if told.rated_va is None and next_size_va(low) is None:
+        over = say("Over Class 2: such devices usually draw {low:g} to {high:g} VA in all", low=low, high=high)
+        return (over, *_split())
     if told.rated_va is None:
-        return (say("No size yet: such devices usually draw {low:g} to {high:g} VA in all", low=low, high=high),)
+        first = say("No size yet: such devices usually draw {low:g} to {high:g} VA in all", low=low, high=high)
+        most = _size_for_the_most(told)
+        if most is None:
+            return (first, say("With the most of it one Class 2 unit is too small"))
+        return (first, say("{size:g} VA carries the most of it, pull-in included", size=most))
     if low > told.rated_va:
         return (say("{rated:g} VA is likely too small: such devices usually draw {low:g} to {high:g} VA in all", **named),)
     return (say("Not sure yet for {rated:g} VA: such devices usually draw {low:g} to {high:g} VA in all", **named),)
+
+
+def _size_for_the_most(told: Told) -> float | None:
+    """The size that carries devices that all draw the most that is usual, or None. [VA]."""
+    parts = tuple(
+        replace(p, va=p.typical.high_va, inrush_va=None if (p.inrush_va or 0.0) < p.typical.high_va else p.inrush_va)
+        for p in told.loads.unknown
+        if p.typical is not None
+    )
+    loads = replace(told.loads, parts=parts)
+    worst = replace(told, loads=loads, wired=loads)
+    return size_for_pull_in(worst) or worst.pick_va
 
 
 def _usually(part: Load) -> Said:

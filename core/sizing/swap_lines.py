@@ -81,17 +81,27 @@ def _multi_tap(told: Told) -> Part:
     """A multi-tap unit for one of two taps, or of one."""
     supply = told.job.number("supply_volts")
     taps = _taps(told)
-    lines = [say("Yes: same VA or more, same secondary volts, Class 2 mark")]
-    if supply is None:
-        lines.append(say("Read the line first, then land common and the lead of that supply"))
-    elif any(abs(supply / tap - 1.0) <= ON_TAP for tap in taps):
-        lines.append(say("Land common and the {supply:g} V lead", supply=supply))
-    else:
-        lines[0] = say("No: none of its taps is for {supply:g} V", supply=supply)
-        lines.append(say("Get one with a {supply:g} V tap", supply=supply))
-    lines.append(say("The leads left over are live, up to {most:g} V", most=max(taps)))
-    lines.append(say("Prove it: volts with one secondary lead off, then with everything called"))
-    return Part(lines=tuple(lines), cautions=("cap_unused_leads",))
+    if supply is not None and not any(abs(supply / tap - 1.0) <= ON_TAP for tap in taps):
+        return Part(
+            lines=(
+                say("No: none of its taps is for {supply:g} V", supply=supply),
+                say("Get one with a {supply:g} V tap", supply=supply),
+            )
+        )
+    land = (
+        say("Read the line first, then land common and the lead of that supply")
+        if supply is None
+        else say("Land common and the {supply:g} V lead", supply=supply)
+    )
+    return Part(
+        lines=(
+            say("Yes: same VA or more, same secondary volts, Class 2 mark"),
+            land,
+            say("The leads left over are live, up to {most:g} V", most=max(taps)),
+            say("Prove it: volts with one secondary lead off, then with everything called"),
+        ),
+        cautions=("cap_unused_leads",),
+    )
 
 
 def _taps(told: Told) -> tuple[float, ...]:

@@ -135,7 +135,7 @@ def phase_volts(job: Job) -> float | None:
     if "lead_volts" not in job.fresh:
         return None
     read = job.last("lead_volts")
-    if read is None or read.leads is None or read.leads[0] != read.leads[1] or not isinstance(read.value, int | float):
+    if read is None or not read.is_of_two_units or not isinstance(read.value, int | float):
         return None
     return float(read.value)
 

@@ -30,12 +30,28 @@ def bare_devices(draft: Draft) -> None:
         before, count = _counted_before(draft, at)
         if not (lists or goes_on or nothing_else or "size" in draft.asks) and count is None:
             continue
-        if draft.kind(before) in LIST_ENDS and draft.kind(at + 1) in LIST_ENDS:
+        if draft.kind(before) in LIST_ENDS and _ends_item(draft, at + 1):
             site.used += 1
             if count is not None:
                 count.done = True
             number = int(count.value) if count else 2 if draft.kind(at - 1) == "both" else 1
             draft.facts.append((at, Fact(fact="load", device=draft.phrases[at].meaning, count=number)))
+
+
+ASKS_BEHIND = frozenset({
+    "what", "which", "how", "que", "cual", "de", "cuantos", "need", "necesito", "ocupo", "please", "porfa", "por", "total", "only", "thats", "that's", "will", "can", "is", "does", "do", "no",
+})  # fmt: skip
+"""Words behind the last item of a list that ask, or end it."""
+
+
+def _ends_item(draft: Draft, at: int) -> bool:
+    """In "board, stat what size" and "a board and a stat on a 40va": the list ends, and goes on as a question."""
+    if draft.kind(at) in LIST_ENDS:
+        return True
+    if draft.kind(at) in {"filler", "is", "no", "between"} and "size" in draft.asks and draft.phrases[at].text in ASKS_BEHIND:
+        return True
+    figures = (draft.figure_at(i) for i in (at + 1, at + 2))
+    return draft.kind(at) == "at" and any(f is not None and f.unit == "VA" for f in figures)
 
 
 def _is_a_bare_list(draft: Draft) -> bool:

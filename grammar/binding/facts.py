@@ -1,15 +1,19 @@
 """What is told and not measured: lengths, gauges, and the facts that have a file of their own."""
 
 from core.readings import Fact
+from core.said import say
+from core.standards.wire_gauges import CONTROL_GAUGES, area_mm2
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.fuses import fuses
 from grammar.binding.supply import supply
 from grammar.binding.taps import taps
 from grammar.binding.told import neighbour, open_amounts
+from grammar.message import Unclear
 
 
 def facts(draft: Draft) -> None:
     """All of them, the plainest first."""
+    _fahrenheit(draft)
     _not_ours(draft)
     _lengths(draft)
     _gauges(draft)
@@ -17,6 +21,18 @@ def facts(draft: Draft) -> None:
     taps(draft)
     supply(draft)
     fuses(draft)
+
+
+FAHRENHEIT = frozenset({"f", "°f", "degrees f", "deg f", "fahrenheit"})
+
+
+def _fahrenheit(draft: Draft) -> None:
+    """In "150 ft of 18 at 140F": the copper's temperature, as degrees Celsius."""
+    for figure in open_amounts(draft):
+        text = "" if figure.amount is None else figure.amount.unit_text.lower().strip()
+        near = any(f.unit in {"ft", "AWG"} and draft.clause[f.at] == draft.clause[figure.at] for f in draft.figures)
+        if text in FAHRENHEIT and len(figure.amounts) == 1 and near and (_of_copper(draft) or _at_a_run(draft, figure)):
+            figure.unit, figure.value = "degC", round((figure.value - 32.0) / 1.8, 1)
 
 
 def _not_ours(draft: Draft) -> None:
@@ -27,11 +43,11 @@ def _not_ours(draft: Draft) -> None:
             draft.chatter.append((figure.start, figure.end))
         elif figure.unit == "mm2":
             figure.done = True
-            draft.unread.append((figure.start, figure.end))
+            _ask_gauge(draft, figure)
         elif (
             figure.unit == "other"
             or (figure.unit == "W" and not _by_a_device(draft, figure.at))
-            or (figure.unit == "degC" and not _of_copper(draft))
+            or (figure.unit == "degC" and not _of_copper(draft) and not _at_a_run(draft, figure))
         ):
             figure.done = True
             draft.chatter.append((figure.start, figure.end))
@@ -65,13 +81,31 @@ def _is_signal(draft: Draft, figure: Figure) -> bool:
     return not places and (bool(devices & MODULATED) or figure.low is not None)
 
 
+def _ask_gauge(draft: Draft, figure: Figure) -> None:
+    """In "40 m of 1.5 mm2": no gauge is that, and the next thinner one is offered."""
+    fragment = draft.fragment(figure.start, figure.end)
+    thinner = next((awg for awg in reversed(CONTROL_GAUGES) if area_mm2(awg) <= figure.value), None)
+    if thinner is None or figure.value > 2.0 * area_mm2(CONTROL_GAUGES[-1]):
+        draft.unread.append((figure.start, figure.end))
+        return
+    question = say("{area:g} mm² is no AWG. The next thinner is {awg} AWG: send the gauge", area=figure.value, awg=thinner)
+    draft.unclear.append(Unclear(fragment=fragment, choices=(f"{thinner} AWG",), question=question))
+
+
 def _by_a_device(draft: Draft, at: int) -> bool:
     """In "humidifier 10w" and "an 18 watt uv light"."""
     return any(draft.kind(i) == "device" and draft.clause[i] == draft.clause[at] for i in range(at - 3, at + 3) if i >= 0)
 
 
+def _at_a_run(draft: Draft, figure: Figure) -> bool:
+    """In "150 ft of 18 at 140F"."""
+    return draft.kind(figure.at - 1) == "at" and any(f.unit == "ft" for f in draft.figures)
+
+
 def _of_copper(draft: Draft) -> bool:
     words = {p.text for p in draft.phrases}
+    if any(p.kind in {"stranded", "gaugeword", "cableword"} for p in draft.phrases):
+        return True
     if any(f.unit == "AWG" for f in draft.figures) or draft.told("wire_awg") is not None:
         return True
     return bool(words & {"copper", "conductor", "conductors", "cobre", "wire", "cable"})
@@ -92,6 +126,7 @@ def _lengths(draft: Draft) -> None:
         if figure.unit == "ft" and draft.phrases[figure.at].text == "" and _are_tools(draft, figure):
             figure.unit, figure.done = None, True
             draft.cue_spans.append((figure.start, figure.end))
+        wires = wires or _of_a_gauge(draft, figure)
         if figure.unit == "ft" and not wires and any(p.text in NO_RUN for p in draft.phrases):
             figure.done = True
             draft.chatter.append((figure.start, figure.end))
@@ -225,11 +260,11 @@ def _of_a_length(draft: Draft, figure: Figure) -> bool:
 
 
 RUNS = frozenset({"runs", "run", "run of", "runs of", "tramos", "tramo de", "tramos de"})
-OF_KINDS = frozenset({"round_trip", "filler", "at", "with", "run", "cableword", "leadword", "between", "to"})
+OF_KINDS = frozenset({"stranded", "round_trip", "filler", "at", "with", "run", "cableword", "leadword", "between", "to"})
 OF_GAUGE = frozenset(
     {
         "run of", "runs of", "of", "in", "de", "del", "en", "con", "with", "w", "wire", "cable", "stat wire", "thermostat wire", "run", "cable de",
-        "alambre", "tstat wire", "control wire",
+        "alambre", "tstat wire", "control wire", "stranded", "solid", "copper", "trenzado", "cable trenzado", "solido", "cobre",
     }
 )  # fmt: skip
 """Words between a length and its gauge."""
@@ -251,7 +286,8 @@ def _others(draft: Draft) -> None:
         if phrase.kind == "stranded":
             draft.fact(None, Fact(fact="stranded", value="stranded"), at)
     for figure in open_amounts(draft):
-        if figure.unit == "Hz" and not MAINS_HZ[0] <= figure.value <= MAINS_HZ[1]:
+        of_supply = neighbour(draft, figure.at, 1, {"supply"}, 1) or neighbour(draft, figure.at, -1, {"supply"}, 1)
+        if figure.unit == "Hz" and of_supply is None and not MAINS_HZ[0] <= figure.value <= MAINS_HZ[1]:
             figure.done = True  # of a drive
             draft.chatter.append((figure.start, figure.end))
         elif figure.unit == "Hz" and figure.value == USUAL_HZ and not draft.asks:

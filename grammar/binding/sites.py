@@ -34,6 +34,7 @@ def find_sites(draft: Draft) -> None:
             draft.sites[at] = Site(at, "device", phrase.meaning)
         elif phrase.kind == "notours":
             draft.sites[at] = Site(at, "notours", phrase.meaning)
+    _unknown_end(draft)
     _legs(draft)
     _at_the_transformer(draft)
     _of_the_transformer(draft)
@@ -52,8 +53,20 @@ def find_sites(draft: Draft) -> None:
     _dead_places(draft)
     _shows_nothing(draft)
     _named_by_state(draft)
-    if any(site.kind == "pair" and site.leads in {("r", "r"), ("c", "c")} for site in draft.sites.values()):
+    if any(site.kind == "pair" and site.leads in {("r", "r"), ("c", "c"), ("r1", "r2")} for site in draft.sites.values()):
         draft.asks = list(dict.fromkeys((*draft.asks, "parallel")))  # volts between two transformers: are they in phase
+
+
+def _unknown_end(draft: Draft) -> None:
+    """In "pri to cse OL": the other end is a word that nobody knows, so it is no reading across the first."""
+    for at, site in draft.sites.items():
+        step = at + 2
+        if draft.phrases[min(step, len(draft.phrases) - 1)].text in {"the", "la", "el"}:
+            step += 1
+        behind = draft.phrases[step].text if step < len(draft.phrases) else ""
+        joined = draft.kind(at + 1) == "to" or (draft.kind(at + 1) == "sign" and draft.phrases[at + 1].text == "-")
+        if site.kind == "place" and joined and draft.kind(step) == "unknown" and len(behind) > 1:
+            site.name = f"{site.name}_unknown"
 
 
 LEAST_OF_TWO_LEGS_V = 200.0

@@ -115,6 +115,7 @@ def _supply_of_a_question(draft: Draft) -> None:
         led = before is not None and (
             before.text in {"on", "for", "with", "off", "a", "para", "con", "de"}
             or before.kind == "at"
+            or (grounds and before.kind in {"stop", "comma", "line"})
             or ("tap" in draft.asks and before.text in {"hay", "tengo", "have", "got", "tenemos", "theres", "is"})
             or (
                 before.kind == "reads"

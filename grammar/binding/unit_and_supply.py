@@ -63,6 +63,9 @@ def _unit_on_a_supply(draft: Draft) -> None:
             draft.fact(feeds, Fact(fact="supply_volts", value=feeds.value, unit="V"))
         if (feeds is not None or others) and not is_told:
             draft.fact(figure, Fact(fact="tap_volts", value=figure.value, unit="V"))
+        elif not is_told and draft.kind(figure.at + 1) == "transformer" and draft.told("supply_hertz") is not None:
+            figure.done = True  # "60hz 120v transformer in mexico 50 hz": the frequency is asked about
+            draft.cue_spans.append((figure.start, figure.end))
 
 
 def _is_nominal(figure: Figure) -> bool:

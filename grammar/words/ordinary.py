@@ -20,7 +20,7 @@ ORDINARY = frozenset({
     "skulls", "slate", "slats", "slicker", "slits", "slowed", "slowing", "slows", "smell", "snowing", "snows", "spats",
     "spell", "spins", "splits", "spots", "stains", "stamper", "stars", "starts", "states", "stays", "stitch", "stocker",
     "stomped", "stowed", "stowing", "stunning", "sunning", "supple", "swamped", "swell", "table", "tables", "takes",
-    "taking", "taped", "teeing", "tipped", "tirado", "tires", "toads", "toggled", "toils", "topped", "trains", "trapped",
+    "taking", "taped", "teeing", "tipped", "tirado", "tires", "toads", "toaster", "toasters", "toggled", "toils", "topped", "trains", "trapped",
     "treading", "twitch", "unite", "vaults", "vengo", "vicio", "wakes", "waking", "walling", "wards", "wetting", "whine",
     "whines", "winches", "wines", "winging", "winking", "wipes", "wired", "witch", "wives", "write", "writes", "yarns",
     "zapped",

@@ -49,14 +49,14 @@ TOPICS = (
     Cue(
         "multi_tap",
         en=(
-            "replace|replacing|swap|swapping|sub|substitute .. multi tap|multitap", "with|for|to a|the multi tap|multitap",
-            "use|put|install|run|fit .. multi tap|multitap", "have|has|stock|got|is a multi tap|multitap",
-            "multi tap|multitap .. ok|okay|work|fit|do|instead|replace|universal", "universal transformer|xfmr",
+            "replace|replacing|swap|swapping|sub|substitute .. multi-tap|multitap", "with|for|to a|the multi-tap|multitap",
+            "use|put|install|run|fit .. multi-tap|multitap", "have|has|stock|got|is a|the multi-tap|multitap", "only have|got|stock .. multi-tap|multitap|universal",
+            "multi-tap|multitap .. ok|okay|work|fit|do|instead|replace|universal", "universal transformer|xfmr",
         ),
         es=(
-            "por|con un multi tap|multitap|multivoltaje", "por|con uno multi tap|multitap|multivoltaje",
-            "poner|usar|instalar|cambiar|reemplazar .. multi tap|multitap|multivoltaje",
-            "multi tap|multitap|multivoltaje .. sirve|puedo|queda|lugar", "transformador|trafo universal",
+            "por|con un multi-tap|multitap|multivoltaje", "por|con uno multi-tap|multitap|multivoltaje",
+            "poner|usar|instalar|cambiar|reemplazar .. multi-tap|multitap|multivoltaje",
+            "multi-tap|multitap|multivoltaje .. sirve|puedo|queda|lugar", "transformador|trafo universal",
         ),
     ),
     Cue(

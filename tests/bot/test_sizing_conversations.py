@@ -166,3 +166,29 @@ def test_the_pull_in_of_a_far_contactor_is_weighed_through_the_transformer() -> 
 def test_a_fuse_is_judged_as_it_is_asked_about(text: str, said: str) -> None:
     """Each of two, without the unit too, and with what a fuse does not do."""
     assert said in play(text)[0].text
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("2 contactors, gas valve, board, stat what size", "such devices usually draw 21 to 59 VA in all"),
+        ("2 contactors, gas valve, board, stat what size", "75 VA carries the most of it, pull-in included"),
+        ("40 zone valves, what size", "Over Class 2: such devices usually draw 200 to 480 VA in all"),
+        ("ground one side of secondary? 277", "Ground one side of the secondary"),
+        ("208/240 unit, only have a multitap 120/208/240, 277 building", "No: none of its taps is for 277 V"),
+        ("tied commons, 53 v between the two R", "53 V R to R: out of phase"),
+        ("1000 hz supply 40va", "1000 Hz is no supply here. Send 50 or 60 Hz"),
+    ],
+)
+def test_more_of_the_counter_is_answered(text: str, said: str) -> None:
+    """Each by its rule."""
+    assert said in play(text)[0].text
+
+
+def test_a_size_by_coil_ohms_is_refused_and_nothing_is_diagnosed() -> None:
+    """What to read instead is said, and no test on the line side is asked for."""
+    reply = play("need va for contactor 9 ohms and gas valve 4 ohms")[0]
+
+    assert "No VA from coil ohms" in reply.text
+    assert reply.answer.next_test is None
+    assert "Not clear yet" not in reply.text

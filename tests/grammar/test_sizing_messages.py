@@ -409,3 +409,79 @@ def test_open_volts_beside_a_fuse_are_those_of_the_secondary() -> None:
     readings = read("fuse for 75 va if open volts read 28.6").readings
 
     assert [(r.measure, r.value) for r in readings] == [("secondary_volts_lifted", 28.6)]
+
+
+@pytest.mark.parametrize(
+    ("text", "volts"),
+    [
+        ("tied commons, 53 v between the two R", 53.0),
+        ("both Rs read 0.4 to each other with C tied", 0.4),
+        ("R1 to R2 48v", 48.0),
+        ("hot to hot 52v commons joined", 52.0),
+        ("junte los comunes, entre los dos R hay 48 volts", 48.0),
+    ],
+)
+def test_volts_between_two_units_are_a_phase_test(text: str, volts: float) -> None:
+    """However the two R are named."""
+    message = read(text)
+
+    assert [(r.measure, r.value, r.is_of_two_units) for r in message.readings] == [("lead_volts", volts, True)]
+    assert message.asks == ("parallel",)
+
+
+def test_volts_at_each_r_are_no_phase_test() -> None:
+    """They stand between R and C."""
+    assert not any(r.is_of_two_units for r in read("C tied, 24v at both R").readings)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "208/240 unit dead, only have a multitap 120/208/240, ok?",
+        "can i use a multitap for a 240",
+        "i have a multitap, will it do",
+    ],
+)
+def test_a_multitap_in_one_word_is_one_too(text: str) -> None:
+    """As often written as in two."""
+    assert "multi_tap" in read(text).topics
+
+
+@pytest.mark.parametrize(
+    ("text", "facts"),
+    [
+        ("150 ft of stranded 18 at 140F with 30 va", {"run_feet": 150.0, "wire_awg": 18.0, "copper_celsius": 60.0}),
+        ("100 ft of solid 18 at 20C, 1 amp", {"run_feet": 100.0, "wire_awg": 18.0, "copper_celsius": 20.0}),
+        ("80 ft of 18, attic is 140F", {"run_feet": 80.0, "wire_awg": 18.0}),
+        ("1000 hz supply 40va", {"supply_hertz": 1000.0, "rated_va": 40.0}),
+    ],
+)
+def test_the_kind_of_wire_and_its_temperature_are_read(text: str, facts: dict[str, float]) -> None:
+    """In degrees Fahrenheit too, where they are those of the run."""
+    assert {f.fact: f.value for f in read(text).facts if f.fact not in {"stranded", "load"}} == facts
+
+
+def test_a_wire_in_square_millimetres_is_asked_about() -> None:
+    """No gauge is that; the next thinner one is offered."""
+    (unclear,) = read("40m of 1.5mm2 cable 20va").unclear
+
+    assert str(unclear.question) == "1.5 mm² is no AWG. The next thinner is 16 AWG: send the gauge"
+    assert unclear.choices == ("16 AWG",)
+
+
+@pytest.mark.parametrize("text", ["ground one side of secondary? 277", "does a 277 to 24 need the secondary grounded"])
+def test_the_ground_of_a_secondary_is_asked_about_on_a_supply(text: str) -> None:
+    """277 V is no reading of it."""
+    message = read(text)
+
+    assert "secondary_ground" in message.dangers
+    assert told(message, "supply_volts") == [277.0]
+    assert message.readings == ()
+
+
+@pytest.mark.parametrize(
+    "text", ["2 contactors, gas valve, board, stat what size, no labels", "contactor, board and stat de cuantos va"]
+)
+def test_the_last_device_before_a_question_is_a_load_too(text: str) -> None:
+    """None is dropped in silence."""
+    assert "thermostat" in [f.device for f in read(text).facts]
