@@ -13,6 +13,8 @@ from core.standards.transformer_ratings import SIZES_VA, next_size_va
 from core.standards.wire_gauges import CONTROL_GAUGES
 
 Lines = tuple[Said, ...]
+THICKEST_PULLED = 14
+"""Thicker than this nobody pulls to a coil whose pull-in is only guessed: its label is read first. Common practice, no source. [AWG]"""
 
 
 def inrush_lines(told: Told) -> tuple[Lines, Lines]:
@@ -214,7 +216,7 @@ def _usual_inrush(told: Told, unit: float) -> Lines:
     if found is None:
         return (say("Pull-in not told, usually {low:.0f} to {high:.0f} VA: {unit:g} VA holds", **named),)
     weak, _ = at_coils(told, unit, usual=True)
-    if found.unit_va is None:
+    if found.unit_va is None or (found.awg is not None and found.awg < THICKEST_PULLED):
         return (
             say(
                 "Pull-in not told, usually {low:.0f} to {high:.0f} VA: may sag to {weak:.1f} V, read the label",
