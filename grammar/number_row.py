@@ -237,9 +237,11 @@ class NumberRow(Row):
             return False
         letter = self.phrases[at].meaning
         if letter in UNIT_LETTERS:
+            if letter in "ak" and self.kind(at + 1) in JOINS and self.kind(at + 2) == "letter":
+                return False  # "A-B 14.0 A-C 7.2"
             if letter == "a" and not self.glued(at):
                 return not self.number_starts(at + 1) and not (self.kind(at + 1) in ENDS and self.spanish)
-            return not (letter in "ak" and self.kind(at + 1) in JOINS and self.kind(at + 2) == "letter")
+            return True
         return (
             letter in GLUED_LETTERS
             and self.glued(at)

@@ -46,8 +46,8 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
             kind, count, meaning = taken
             phrases.append(_phrase(pieces, texts, at, count, kind, meaning))
         elif (entry := longest(texts, at)) is not None:
-            count = entry[0]
-            phrases.append(_entry(pieces, texts, at, count, entry[1]))
+            count, node = _unit_alone(texts, at, phrases) or entry
+            phrases.append(_entry(pieces, texts, at, count, node))
         else:
             count = 1
             kind, meaning, language = _single(pieces[at], texts[at])
@@ -56,6 +56,17 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
         at += count
     _abbreviations(phrases)
     return phrases, repairs
+
+
+def _unit_alone(texts: Sequence[str], at: int, before: Sequence[Phrase]) -> tuple[int, Node] | None:
+    """In "0.1 ohms out of the holder": behind a number the unit, and no "ohms out"."""
+    node = tree().steps.get(texts[at])
+    unit = node is not None and node.row is not None and node.row.kind == "unit"
+    return (1, node) if node is not None and unit and texts[at + 1 : at + 2] == ["out"] and _is_number(before) else None
+
+
+def _is_number(before: Sequence[Phrase]) -> bool:
+    return bool(before) and before[-1].kind in {"numeral", "spoken"}
 
 
 def _mend(pieces: Sequence[Token], texts: list[str]) -> list[tuple[str, str]]:

@@ -88,7 +88,7 @@ def mended(word: str) -> str | None:
         return begun
     if len(word) < SHORTEST_SLIP or is_like_a_number(word):
         return None
-    return _fingers(word) or (_near(word) if len(word) >= SHORTEST else None)
+    return _fingers(word) or (_near(word) if len(word) >= SHORTEST else None) or _near_any(word)
 
 
 def _fingers(word: str) -> str | None:
@@ -118,6 +118,24 @@ def _near(word: str) -> str | None:
     ):
         return None  # two colours within reach: never chosen between
     return best[0]
+
+
+def _near_any(word: str) -> str | None:
+    """The one known word a letter away from a long one: "conectao"."""
+    if len(word) < LONG - 1:
+        return None
+    words = [known for length in (len(word) - 1, len(word), len(word) + 1) for known in _by_length().get((length, word[0]), ())]
+    near = process.extract(word, words, scorer=OSA.distance, score_cutoff=1, limit=2)
+    return near[0][0] if len(near) == 1 else None
+
+
+@cache
+def _by_length() -> dict[tuple[int, str], list[str]]:
+    found: dict[tuple[int, str], list[str]] = defaultdict(list)
+    for word in spelt():
+        if len(word) >= LONG - 2:
+            found[len(word), word[0]].append(word)
+    return found
 
 
 @lru_cache(maxsize=4096)

@@ -23,7 +23,7 @@ PLACE_OF = {
 
 def answers(draft: Draft, *, replaced: bool) -> None:
     """Settles what a bare value, a unit or a yes answers."""
-    free = [f for f in draft.figures if not f.done and not f.withdrawn and f.site is None and f.kind != "good"]
+    free = [f for f in draft.figures if f.site is None and f.kind != "good" and not (f.done or f.withdrawn or f.garbled)]
     _no_number(draft)
     _asked_of_facts(draft)
     _has_none(draft)

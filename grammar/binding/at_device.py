@@ -21,6 +21,9 @@ def at_device(draft: Draft, figure: Figure, site: Site) -> None:
         figure.done = True
         if figure.kind != "good":
             say_unread(draft, figure, site)
+    elif figure.unit is None and draft.clause[site.at] != draft.clause[figure.at] and draft.kind(figure.at - 1) != "is":
+        figure.done = True
+        say_unread(draft, figure, site)
     elif figure.unit is None:
         figure.done = True
         if known and _is_volts_beside_others(draft, figure, str(place)):

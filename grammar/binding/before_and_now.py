@@ -36,7 +36,9 @@ def was_before(draft: Draft) -> bool:
         if phrase.kind != "was":
             continue
         figures = [
-            f for f in amounts(draft, at) if f.at > at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]
+            f
+            for f in amounts(draft, at)
+            if f.at > at and not f.withdrawn and (draft.sentence[f.at] == draft.sentence[at] or _after_now(draft, f.at))
         ]
         if phrase.meaning == "said" and len(figures) == 1 and (wrong := _typed_before(draft, at, figures[0])):
             said = wrong
@@ -49,6 +51,11 @@ def was_before(draft: Draft) -> bool:
             inherit(figures[1], figures[0])
             said = said or phrase.meaning == "said"
     return said
+
+
+def _after_now(draft: Draft, at: int) -> bool:
+    """In "R-C was 0 / now 25.3": the next line begins with the word."""
+    return draft.kind(at - 1) == "now" and draft.kind(at - 2) == "line"
 
 
 def _typed_before(draft: Draft, at: int, figure: Figure) -> bool:

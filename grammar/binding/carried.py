@@ -89,6 +89,10 @@ MOST_OF_A_SHORT_OHM = 2.0
 """Most that is still called a short. Common practice, no source. [ohm]"""
 
 
+LEAST_STATED_V = 10.0
+"""A bare number in a state is volts of the secondary from here on: "calling you in 10" tells the minutes. [V]"""
+
+
 def _continues(draft: Draft, last: Figure, figure: Figure) -> bool:
     if figure.kind in {"good", "nothing", "short"} or last.site is None or last.site.kind not in {"place", "pair"}:
         return False
@@ -106,6 +110,9 @@ def _continues(draft: Draft, last: Figure, figure: Figure) -> bool:
     ):
         return True
     if figure.state is not None or last.state is not None:
-        return figure.unit in {None, "V"} and last.site.name not in {"line", "primary"}  # those are not read unloaded
+        near = draft.sentence[figure.at] - draft.sentence[last.at] <= 1 and (
+            figure.unit == "V" or figure.value > LEAST_STATED_V
+        )
+        return near and figure.unit in {None, "V"} and last.site.name not in {"line", "primary"}  # those are not read unloaded
     followed = draft.kind(figure.at + 1) in {"", "stop", "line", "comma"}
     return figure.kind == "open" and draft.phrases[figure.at].text in {"ol", "o.l."} and followed and not between

@@ -176,13 +176,15 @@ def _only_the_place(draft: Draft, at: int, after: Figure | None) -> bool:
     if named is None or named > after.at or draft.sites[named].kind not in {"place", "pair"}:
         return False
     clause = draft.clause[at] + (draft.kind(at + 1) == "comma")
-    return draft.clause[named] == clause != draft.clause[after.at] and _told_apart(draft, at, named)
+    apart = clause != draft.clause[after.at] or any(draft.kind(i) == "ends" for i in range(named + 1, after.at))
+    return draft.clause[named] == clause and apart and _told_apart(draft, at, named)
 
 
 def _told_apart(draft: Draft, at: int, named: int) -> bool:
     """Nothing but small words between the mark and the place, and nothing behind the place in its clause."""
-    between = all(draft.kind(i) in {"filler", "is", "at", "between", "comma"} for i in range(at + 1, named))
-    return between and draft.kind(named + 1) in {"comma", "stop", "line"}
+    between = all(draft.kind(i) in {"filler", "is", "was", "at", "between", "comma"} for i in range(at + 1, named))
+    behind = draft.phrases[min(named + 1, len(draft.phrases) - 1)]
+    return between and (behind.kind in {"comma", "stop", "line"} or behind.text in {"also", "and", "then", "tambien", "y"})
 
 
 def _own_place(draft: Draft, at: int) -> bool:

@@ -15,9 +15,9 @@ def denied(draft: Draft) -> bool:
 def _denies(draft: Draft, at: int) -> bool:
     """One denial: what it withdraws, and whether that was said by an earlier message."""
     phrase, step = draft.phrases[at], at + 1
-    paused = phrase.kind == "no" and draft.kind(step) == "comma"
+    paused = phrase.kind == "no" and draft.kind(step) in {"comma", "line"}
     tapped = {"tapword"} if draft.kind(step) == "is" else set()  # "no es el tap de 208"
-    while draft.kind(step) in BETWEEN_DENIAL | tapped or (paused and draft.kind(step) == "comma"):
+    while draft.kind(step) in BETWEEN_DENIAL | tapped or (paused and draft.kind(step) in {"comma", "line"}):
         step += 1
     figure = draft.figure_at(step)
     if figure is not None and figure.kind in {"open", "short"} and step <= at + 2:

@@ -69,6 +69,8 @@ class Figure:
     heir_of: "Figure | None" = None
     """The figure whose place it takes, and whose unit where none is said."""
     withdrawn: bool = False
+    garbled: bool = False
+    """True where a word of the number was misspelt: it takes its place, and is no value."""
     done: bool = False
     """True once it became a fact, chatter, or part of something else."""
 

@@ -9,12 +9,12 @@ def garbled(draft: Draft) -> None:
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind != "unknown" or not is_like_a_number(phrase.text):
             continue
-        for beside in (at - 1, at + 1):
+        before = at - 2 if draft.phrases[at - 1].meaning == "point" and at > 1 else at - 1  # "twenty three point eigst"
+        for beside in (before, at + 1):
             figure = draft.figure_at(beside)
-            if figure is None or figure.kind != "amount" or figure.amount is None or figure.done:
+            if figure is None or figure.kind != "amount" or figure.done:
                 continue
-            before = beside < at
-            if (before and figure.unit is not None) or not any(amount.spoken for amount in figure.amounts):
+            if (beside < at and figure.unit is not None) or not any(amount.spoken for amount in figure.amounts):
                 continue
-            figure.done = True
+            figure.garbled = True
             draft.unread.append((min(figure.start, phrase.start), max(figure.end, phrase.end)))

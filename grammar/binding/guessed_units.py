@@ -63,10 +63,44 @@ def _take_neighbours(draft: Draft, figure: Figure, site: Site, unit: str) -> Non
     """The neighbour's unit, asked about where the number speaks for another one."""
     figure.unit, figure.unit_from = unit, "neighbour"
     live = fits_live(site.name, figure.value)
-    if unit == "ohm" and live and site.name in {"secondary", "control", "line"}:
+    if unit == "ohm" and live and _has_a_live_partner(draft, figure):
+        figure.unit, figure.unit_from = "V", "live"
+    elif (
+        unit == "ohm"
+        and live
+        and (site.name in {"secondary", "control", "line"} or not _ohms_of_windings_beside(draft, figure))
+    ):
         either(draft, figure, ("V", "ohm"))
     if unit == "V" and not live and site.name in {"primary", "secondary", "line"} and not slip(site.name, "V", figure.value):
         either(draft, figure, ("ohm", "V"))
+
+
+def _has_a_live_partner(draft: Draft, figure: Figure) -> bool:
+    """In "pri 241 sec 26.3, primary OL now": the value beside it in its sentence is live as well, and no ohms stand between."""
+    at = draft.figures.index(figure)
+    beside = [draft.figures[i] for i in (at - 1, at + 1) if 0 <= i < len(draft.figures)]
+    return any(_is_live(other) for other in beside if draft.sentence[other.at] == draft.sentence[figure.at])
+
+
+def _is_live(figure: Figure) -> bool:
+    """No volts at a winding, or a bare number that fits live."""
+    if figure.site is None or figure.site.name not in {"primary", "secondary", "line", "control"} or figure.withdrawn:
+        return False
+    if figure.kind == "nothing" or (figure.kind == "amount" and figure.value == 0 and figure.unit is None):
+        return True
+    bare = figure.unit is None or figure.unit_from in {"neighbour", "live"}
+    return figure.kind == "amount" and bare and fits_live(figure.site.name, figure.value)
+
+
+def _ohms_of_windings_beside(draft: Draft, figure: Figure) -> bool:
+    """The unit is that of the other winding in the same sentence: "primary 112 sec 2.4 ohms"."""
+    at = draft.figures.index(figure)
+    beside = [draft.figures[i] for i in (at - 1, at + 1) if 0 <= i < len(draft.figures)]
+    return any(
+        other.unit == "ohm" and other.site is not None and other.site.name in {"primary", "secondary"}
+        for other in beside
+        if draft.sentence[other.at] == draft.sentence[figure.at]
+    )
 
 
 def _was_live(draft: Draft, figure: Figure, site: Site) -> bool:

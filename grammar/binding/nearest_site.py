@@ -109,6 +109,14 @@ def _nearest_of_all(draft: Draft, figure: Figure) -> Site | None:
     same_clause = left is not None and draft.clause[left.at] == draft.clause[figure.at]
     if left is not None and left.used and left.kind != "notours":
         left = None
+    if (
+        figure.kind == "nothing"
+        and draft.kind(figure.at + 1) == "at"
+        and right_linked
+        and left is not None
+        and left.at < figure.at - 1
+    ):
+        return right  # "pulled the fuses, nothing on the sec"
     if left is not None and left_near and same_clause:
         # "sec 24 on R-C" keeps the first; "contactor has 24 on the coil" means the second, nearer one
         if left.name in LEFT_ONLY and right is not None and right.at == figure.at + 1 and right.kind != "notours":
@@ -215,13 +223,18 @@ def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
             if _has_its_own(draft, at, figure):
                 return None, False
             return site, linked
-        if draft.phrases[at].text in WHEN:
+        if draft.phrases[at].text in WHEN or (kind == "with" and _new_behind(draft, at)):
             return None, False
         if kind not in SMALL or kind == "with":
             linked = False
         if kind == "and":
             return None, False
     return None, False
+
+
+def _new_behind(draft: Draft, at: int) -> bool:
+    """In "25.3 with a new fuse in": what was put in meanwhile."""
+    return any(p.text in {"new", "nuevo", "nueva", "another", "otro", "otra"} for p in draft.phrases[at + 1 : at + 4])
 
 
 WHEN = frozenset(

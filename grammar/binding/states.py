@@ -10,10 +10,16 @@ def conditions(draft: Draft) -> None:
     """Gives figures their state."""
     _open_and_loaded(draft)
     for at, phrase in enumerate(draft.phrases):
+        if phrase.text == "calling" and draft.phrases[min(at + 1, len(draft.phrases) - 1)].text in CALLED:
+            continue
         if phrase.kind == "condition" and phrase.meaning in {"lifted", "loaded", "isolated"}:
             figure = _touched(draft, at)
             if figure is not None:
                 figure.state = phrase.meaning
+
+
+CALLED = frozenset({"you", "u", "him", "her", "them", "me", "the", "my", "back", "it", "in", "dispatch"})
+"""Who is called, and no thermostat calls."""
 
 
 def _open_and_loaded(draft: Draft) -> None:
@@ -104,7 +110,7 @@ def units(draft: Draft) -> None:
         if not behind and _of_its_clause(draft, at):
             covered = [f for f in bare if f.at < at and draft.clause[f.at] == draft.clause[at]]
             behind = covered or [f for f in bare if f.at < at]
-        if not behind:
+        if not behind and not _begins_another(draft, at):
             begin = max((h[0] for h in headings if h[0] < at), default=-1)
             covered = [f for f in bare if begin < f.at < at and f.unit is None]
         for figure in covered:
@@ -113,6 +119,18 @@ def units(draft: Draft) -> None:
     for figure in bare:  # "primary ohms 12.2, no 22.2"
         if figure.unit is None and figure.heir_of is not None and figure.heir_of.unit_from == "word":
             figure.unit, figure.unit_from = figure.heir_of.unit, "word"
+
+
+def _begins_another(draft: Draft, at: int) -> bool:
+    """In "pri 118 sec 0. power off primary 12 ohms": the power was switched for what follows, and not for what came before."""
+    phrase = draft.phrases[at]
+    if phrase.kind != "heading" or not set(phrase.text.split(" ")) & SWITCHED:
+        return False
+    return any(f.at > at and f.kind in {"amount", "open"} for f in draft.around(at))
+
+
+SWITCHED = frozenset({"power", "powered", "energized", "killed", "corriente", "energizado", "desenergizado", "apagado", "prendido", "luz", "live", "dead"})  # fmt: skip
+"""Words of headings that tell what was done to the power."""
 
 
 def _voltage_of(draft: Draft) -> None:
@@ -157,6 +175,8 @@ def _is_count(draft: Draft, figure: Figure) -> bool:
 def _heads(draft: Draft, at: int) -> bool:
     """True where the word heads a list: it begins its line or stands alone between separators."""
     phrase = draft.phrases[at]
+    if _of_one_value(draft, at):
+        return False
     if phrase.text not in WHOLE_LINE:
         return True
     before, behind = draft.kind(at - 1), draft.kind(at + 1)
@@ -165,6 +185,22 @@ def _heads(draft: Draft, at: int) -> bool:
         or (before in {"comma", "all"} and behind in {"comma", "", "line", "colon", "stop"})
         or behind == "colon"
     )
+
+
+def _of_one_value(draft: Draft, at: int) -> bool:
+    """In "fuse is open on ohms, sec 26" and "prim. resistance 27.5, sec reading 25": of the value that it touches, where more follows."""
+    phrase = draft.phrases[at]
+    more = [f for f in draft.around(at) if f.at > at and f.kind == "amount"]
+    if phrase.text in ON_OHMS and draft.kind(at - 1) in {"amounts", "value"}:
+        return bool(more)
+    own = draft.figure_at(at + 1)
+    single = phrase.text in {"resistance", "resistencia"} and draft.kind(at - 1) == "ends" and own is not None
+    if single and own is not None and own.kind == "amount" and own.unit is None:
+        own.unit, own.unit_from = "ohm", "word"
+    return single
+
+
+ON_OHMS = frozenset({"on ohms", "in ohms", "en ohms", "en ohmios"})
 
 
 def _heads_alone(draft: Draft, at: int) -> bool:

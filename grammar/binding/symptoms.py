@@ -197,7 +197,7 @@ def _is_none(draft: Draft, words: Sequence[str], owners: Sequence[int], found: F
         return True
     behind = words[found.at[-1] + 1 : found.at[-1] + 2]
     if found.meaning == "hot":
-        return _means_live(words, found)
+        return _means_live(words, found) or _is_weather(words, found)
     if found.meaning == "blown_fuse":
         return any(other.meaning == "blows_fuse" for other in others)
     if found.meaning == "shock":  # "dale un toque al timbre"
@@ -218,6 +218,23 @@ def _consume(draft: Draft, start: int, end: int) -> None:
 
 
 COLOUR_WORDS = frozenset(word for row in COLOURS for word in (*row.en, *row.es))
+
+
+def _is_weather(words: Sequence[str], found: Found) -> bool:
+    """In "hot as hell in here", "its so hot out today": of the day, where no part is named before."""
+    begin = next((i + 1 for i in range(found.at[0] - 1, -1, -1) if not words[i]), 0)
+    behind = words[found.at[-1] + 1 : found.at[-1] + 6]
+    behind = behind[: behind.index("")] if "" in behind else behind
+    return bool(set(behind) & OF_THE_DAY) and not set(words[begin : found.at[0] + 1]) & PARTS
+
+
+OF_THE_DAY = frozenset(
+    {"here", "out", "outside", "today", "attic", "roof", "there", "closet", "aqui", "afuera", "atico", "techo", "hoy", "azotea"}
+)
+PARTS = frozenset(
+    {"transformer", "xfmr", "trafo", "transformador", "tranny", "contactor", "relay", "coil", "board", "wire", "wires", "case", "core", "fuse", "bobina", "tarjeta", "unit", "primary", "secondary", "thing", "sucker", "touch"}
+)  # fmt: skip
+"""What can be hot by itself."""
 
 
 def _means_live(words: Sequence[str], found: Found) -> bool:

@@ -62,7 +62,7 @@ def volts(figure: Figure) -> bool:
 
 def open_amounts(draft: Draft) -> list[Figure]:
     """Amounts that are nothing yet."""
-    return [f for f in draft.figures if f.kind == "amount" and not f.done and not f.withdrawn]
+    return [f for f in draft.figures if f.kind == "amount" and not f.done and not f.withdrawn and not f.garbled]
 
 
 def neighbour(draft: Draft, at: int, step: int, kinds: frozenset[str] | set[str], most: int = 3) -> int | None:

@@ -22,7 +22,7 @@ LINKS = (
         en=(
             "reads", "read", "reading", "readings", "getting", "get", "gets", "got", "measured", "measures", "measuring",
             "shows", "showing", "seeing", "see", "have", "has", "im getting", "i'm getting", "says", "meter says",
-            "comes in at", "came in at", "coming in at", "running", "sitting at", "pulls", "pulling", "draws", "drawing",
+            "comes in at", "came in at", "coming in at", "running", "sitting at", "pulls", "pulling", "draws", "drawing", "drew",
             "draw", "tests at", "checks at", "giving me", "gives me", "puts out", "putting out", "shows me", "i got", "i get",
             "showed", "spits out", "kicks out", "pushes", "pushing out", "pushing", "spitting out", "cranks out", "cranking out", "delivers", "delivering", "hands me", "spits", "makes", "making", "outputs", "outputting", "registers", "comes up", "came up", "comes back", "came back", "came back at", "comes out at", "comes out to", "came out at", "came out to", "throws me", "lands at", "settles at", "hovers at", "hovers around", "hovering around", "hanging at", "stays at", "im at", "im at a", "i see", "i read", "i measure", "i measured", "drops to", "dropped to", "drops down to", "falls to", "sags to", "sagging to", "down to", "holding",
         ),

@@ -12,7 +12,7 @@ NOT_OURS = (
             "vapor line", "gauges", "gas pressure", "inlet pressure", "evap", "vacuum", "micron", "microns", "leak rate",
         ),
         es=(
-            "succion", "descarga", "presion", "presiones", "sobrecalentamiento", "subenfriamiento", "recalentamiento",
+            "la alta", "la baja", "succion", "descarga", "presion", "presiones", "sobrecalentamiento", "subenfriamiento", "recalentamiento",
             "refrigerante", "alta y baja", "presion de gas", "manometros",
         ),
     ),
