@@ -167,7 +167,7 @@ class NumberRow(Row):
         pointed = first.meaning == "."
         while self._goes_on(self.at, pointed=pointed):
             phrase = self.phrases[self.at]
-            if phrase.kind == "point":
+            if phrase.kind in {"point", "with"}:
                 pointed, phrase.meaning = True, "."
             if phrase.kind != "dash":
                 phrase.kind = "more"
@@ -188,6 +188,8 @@ class NumberRow(Row):
                 and (self.kind(at + 1) in {"spoken", "numeral"})
                 and not (self.kind(at + 1) == "numeral" and before.meaning == ".")
             )
+        if kind == "with" and self._spoken_point(at) and not pointed:
+            return True
         if kind == "dash":
             return before.kind in {"spoken", "more"} and self.kind(at + 1) == "spoken"
         if before.meaning == ".":
@@ -198,6 +200,15 @@ class NumberRow(Row):
         if spoken_before:
             return before.meaning not in {"0.5", "0.25", "0.75"} and self.phrases[at].meaning not in {"0.5", "0.25", "0.75"}
         return self.phrases[at].text in {"oh", "hundred", "thousand", "million", "mil", "hundred and"}
+
+    def _spoken_point(self, at: int) -> bool:
+        """In "veintisiete con nueve": Spanish says "con" for the point; nothing that is counted or has another unit follows."""
+        if self.phrases[at].text != "con" or self.kind(at + 1) not in {"spoken", "numeral"}:
+            return False
+        whole = self.phrases[at + 1].meaning.isdecimal() and float(self.phrases[at + 1].meaning) < 10
+        behind = self.phrases[at + 2] if at + 2 < len(self.phrases) else None
+        free = behind is None or behind.kind in {"comma", "stop", "line", "at", "and", "place"}
+        return whole and (free or (behind is not None and behind.meaning in {"volt", "ohm", "v"}))
 
     def _before_a_device(self, at: int) -> bool:
         """A number word that counts a device: "118 and two relays", "zero one contactor"."""
@@ -219,7 +230,9 @@ class NumberRow(Row):
         if phrase is None:
             return
         if phrase.kind == "unit" or self.unit_letter(at):
-            if phrase.kind == "letter":
+            if phrase.kind == "letter" and phrase.meaning == "s" and self._counted(out):
+                phrase.meaning = "volt_ampere"  # "two 50s"
+            elif phrase.kind == "letter":
                 phrase.meaning = UNIT_LETTERS.get(phrase.meaning) or GLUED_LETTERS[phrase.meaning]
             phrase.kind = "unit"
             out.extend([link] if link else [])
@@ -230,6 +243,11 @@ class NumberRow(Row):
                 self.at += 1
         elif link:
             link.kind = "dash"
+
+    def _counted(self, out: list[Phrase]) -> bool:
+        """A count stands before the number: "two 50s", "both 75s"."""
+        before = out[-2] if len(out) > 1 else None
+        return before is not None and (before.kind == "both" or before.text in {"two", "2", "dos", "three", "3"})
 
     def unit_letter(self, at: int) -> bool:
         """True where the letter at `at` is a unit behind a number."""

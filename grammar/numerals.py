@@ -20,6 +20,8 @@ def amount_of(before: Sequence[Phrase], number: Sequence[Phrase], unit: Phrase |
         value, doubt, other = said([w.rstrip("!") for w in words])
         if words[0].endswith("!") and len(words) > 1:
             doubt, other = "sound", said(words[1:])[0]
+    if doubt is None and any(p.text == "con" for p in whole):
+        doubt = "split"  # two numbers, or a point
     value = round(value / 10, 9) if "tenths" in fractions else value
     bounds = [p.meaning for p in before]
     if "minus" in bounds:

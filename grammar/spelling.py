@@ -65,13 +65,19 @@ NUMBER_KINDS = frozenset({"spoken", "fraction", "point"})
 @cache
 def spelt() -> frozenset[str]:
     """Every word that is known, inner words of longer turns included, but for those of numbers."""
+    return (_vocabulary() | set(PLAIN) | known_words()) - set(number_words())
+
+
+@cache
+def _vocabulary() -> frozenset[str]:
+    """The words of the vocabulary, inner words of longer entries included."""
     found: set[str] = set()
     nodes = [tree()]
     while nodes:
         steps = nodes.pop().steps
         found.update(piece for piece in steps if piece.isalpha())
         nodes += steps.values()
-    return frozenset(found | set(PLAIN) | known_words()) - set(number_words())
+    return frozenset(found)
 
 
 @lru_cache(maxsize=4096)
@@ -132,7 +138,7 @@ def _near_any(word: str) -> str | None:
 @cache
 def _by_length() -> dict[tuple[int, str], list[str]]:
     found: dict[tuple[int, str], list[str]] = defaultdict(list)
-    for word in spelt():
+    for word in _vocabulary() & spelt():
         if len(word) >= LONG - 2:
             found[len(word), word[0]].append(word)
     return found

@@ -39,8 +39,13 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
         return True  # "new one blew too"
     if found.meaning == "new_job" and words[found.at[0]] in LEADS_ELSEWHERE:
         return found.at[0] > 0 and words[found.at[0] - 1] not in SAYS_WHO_GOES  # "R to C going to the house"
+    if found.meaning == "size" and words[found.at[0]] == "aguanta":
+        return words[max(0, found.at[0] - 1) : found.at[0]] == ["se"]  # "no se aguanta la mano"
     if found.meaning == "wire_run" and words[found.at[0]] == "volts" and found.at[0] > 0:
         return words[found.at[0] - 1][:1].isdecimal()  # "26 volts at the board, 19 at the contactor"
+    if found.meaning == "report" and words[found.at[0]] == "print" and len(found.at) == 1:
+        before, behind = words[max(0, found.at[0] - 1) : found.at[0]], words[found.at[0] + 1 : found.at[0] + 2]
+        return before in (["the"], ["wiring"], ["this"]) or behind in (["says"], ["calls"], ["shows"], ["has"])
     if found.meaning == "cannot" and words[found.at[0] : found.at[-1] + 1] == ["i", "cant"]:
         return words[found.at[-1] + 1 : found.at[-1] + 2] in NO_TEST
     if (

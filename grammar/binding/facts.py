@@ -220,6 +220,7 @@ def _gauges(draft: Draft) -> None:
             or (figure.unit is None and neighbour(draft, figure.at, -1, {"gaugeword"}, 1) is not None)
             or _of_a_length(draft, figure)
             or _dictated(draft, figure)
+            or _of_a_cable(draft, figure)
             or (
                 len(figure.amounts) == 2
                 and figure.joins[0] in {"/", "-", "slash", "dash"}
@@ -237,6 +238,20 @@ def _gauges(draft: Draft) -> None:
             _gauge(draft, figure, float(int(first.value)))
         elif figure.unit is None and draft.kind(figure.at + 1) == "gaugeword" and 6 <= figure.value <= 30:
             _gauge(draft, figure, figure.value)
+
+
+GAUGES = frozenset({10.0, 12.0, 14.0, 16.0, 18.0, 20.0, 22.0, 24.0, 26.0})
+CABLES = frozenset({"cable", "wire", "alambre", "hilo", "cobre", "copper", "romex", "stat wire", "thermostat wire"})
+
+
+def _of_a_cable(draft: Draft, figure: Figure) -> bool:
+    """In "cable 22 y 15 metros", "22 wire and 15 meters": a gauge of the trade beside the cable, where its length is told."""
+    if figure.unit is not None or figure.value not in GAUGES or len(figure.amounts) != 1 or draft.told("run_feet") is None:
+        return False
+    before = [draft.phrases[i].text for i in (figure.at - 1, figure.at - 2) if i >= 0]
+    behind = draft.phrases[figure.at + 1].text if figure.at + 1 < len(draft.phrases) else ""
+    led = bool(before) and (before[0] in CABLES or (before[0] in {"de", "del", "of", "numero"} and before[-1] in CABLES))
+    return led or behind in CABLES
 
 
 def _dictated(draft: Draft, figure: Figure) -> bool:

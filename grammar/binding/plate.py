@@ -41,7 +41,7 @@ def _of_the_plate(draft: Draft, figure: Figure, rated: list[int]) -> bool:
         return True
     near = any(abs(at - figure.at) <= 3 and draft.sentence[at] == draft.sentence[figure.at] for at in rated)
     if near and _beside_rating(draft, figure):
-        return figure.value <= 24 or (nominal and figure.unit == "V")
+        return figure.value <= 24 or nominal
     return low and figure.unit == "V" and _names_a_transformer(draft, figure)
 
 
@@ -94,7 +94,8 @@ def _beside_rating(draft: Draft, figure: Figure) -> bool:
     span = range(min(at, figure.at) + 1, max(at, figure.at))
     if any(i in draft.sites and draft.sites[i].kind != "notours" and draft.sites[i].name != "secondary" for i in span):
         return False
-    return figure.unit == "V" or figure.value in {24.0, 12.0, 16.0}
+    right_behind = figure.at == at + 1 and figure.value in NOMINAL_V  # "40va 120"
+    return figure.unit == "V" or figure.value in {24.0, 12.0, 16.0} or right_behind
 
 
 def sizes_asked(draft: Draft) -> None:
@@ -114,7 +115,8 @@ BEHIND_SIZE = frozenset({"", "stop", "comma", "line", "filler", "with", "and", "
 
 def _size_by_its_number(draft: Draft) -> None:
     """In "contactor 9va, is a 40 enough", "aguanta uno de 40": a size of the trade, where loads are told and no other rating."""
-    if not any(f.fact == "load" for _, f in draft.facts) or draft.told("rated_va") is not None or draft.meant_va is not None:
+    sized_by = any(f.fact == "load" for _, f in draft.facts) or "parallel" in draft.asks
+    if not sized_by or draft.told("rated_va") is not None or draft.meant_va is not None:
         return
     free = [f for f in draft.figures if not f.withdrawn and f.kind == "amount" and f.unit is None and f.value in SIZES_VA]
     for figure in free:
@@ -122,7 +124,7 @@ def _size_by_its_number(draft: Draft) -> None:
         sized = ("size" in draft.asks or "?" in draft.text) and (
             called or draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text in ENOUGH
         )
-        on_one = called and draft.kind(figure.at - 2) in {"at", "with"}
+        on_one = called and (draft.kind(figure.at - 2) in {"at", "with"} or "parallel" in draft.asks)
         alone = len(figure.amounts) == 1 and draft.kind(figure.at + 1) in BEHIND_SIZE and figure.at not in draft.sites
         if alone and (sized or on_one):
             draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))

@@ -69,7 +69,8 @@ def _denied(draft: Draft, words: Sequence[str], owners: Sequence[int], found: Fo
     if meaning != "no_control_power" and any(word in INNER_DENIALS for word in inside):
         return True  # "the fuse isn't blown"
     if meaning in SAYS_NO_ITSELF or words[found.at[0]] in DENIALS:
-        return words[found.at[0]] == "not" and meaning == "hot"
+        warm = words[found.at[-1]] in {"hot", "caliente", "warm"}
+        return words[found.at[0]] in {"not", "no", "tampoco"} and meaning == "hot" and warm
     for back in range(1, 4):
         at = found.at[0] - back
         if at < 0 or not words[at] or words[at] in BREAKS or _paused(draft, owners, at):

@@ -69,7 +69,8 @@ ASKING = frozenset({"which", "what", "wich", "cual", "que", "right", "correct", 
 
 def _plate_list(draft: Draft) -> None:
     """In "multi tap 120, 208, 240": several nominal volts in a row behind such a word."""
-    at = next((i for i, p in enumerate(draft.phrases) if p.kind == "plate_high" or p.text in {"taps", "tomas"}), None)
+    words = {"taps", "tomas", "placa"}
+    at = next((i for i, p in enumerate(draft.phrases) if p.kind in {"plate_high", "nameplate"} or p.text in words), None)
     if at is None:
         return
     row = [
@@ -77,10 +78,15 @@ def _plate_list(draft: Draft) -> None:
         for f in open_amounts(draft)
         if f.at > at and volts(f) and f.value in NOMINAL_V and draft.sentence[f.at] == draft.sentence[at]
     ]
-    if len(row) > 1:
+    in_a_row = all(draft.kind(i) in LIST for i in range(row[0].at, row[-1].at)) if row else False
+    if len(row) > 1 and (in_a_row or draft.kind(at) == "plate_high"):
         for figure in row:
             figure.done = True
         draft.fact(row[0], Fact(fact="nameplate_taps", value=tuple(f.value for f in row), unit="V"))
+
+
+LIST = frozenset({"amounts", "and", "comma", "sign", "or"})
+"""Kinds between the volts of a list."""
 
 
 def _withdrawn_taps(draft: Draft) -> None:

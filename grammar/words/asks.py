@@ -116,7 +116,7 @@ QUESTIONS = (
             "what|doesn't|doesnt|not .. fuse .. protect|cover|guard|save", "fuse .. won't|wont|doesn't|doesnt|not protect|cover|guard|save", "why .. bigger|larger|higher fuse",
             "time|slow delay|blow .. or .. fast", "fast blow|acting .. or .. time|slow", "time|slow delay|blow fuse .. or|on|for|ok", "fast blow|acting fuse .. or|on|for|ok",
             "what|how .. i|we|you fuse", "or .. amp|amps fuse", "biggest|largest|smallest|max|maximum fuse", "how|what .. i|we|you protect",
-            "fuse|breaker .. enough|right|correct|too|ok|okay|need|needed|should|required", "do|does|should|would|will .. fuse|breaker .. need|work|do|ok|enough|hold", "size .. fuse|breaker", "fuse rating|size",
+            "fuse|breaker .. enough|right|correct|too|ok|okay|need|needed|should|required", "fuse|breaker fit|fits|match|matches|suit", "does|do|will .. fuse|breaker .. fit|match|suit", "do|does|should|would|will .. fuse|breaker .. need|work|do|ok|enough|hold", "size .. fuse|breaker", "fuse rating|size",
             "what .. fuse .. for|do|should|need|use|put|goes|size|i|on", "what size fuse", "what fuse", "what fuses", "which fuses", "fuse on|for a .. va",
             "fuse too|to big|small|large|much", "fuse enough", "what line|primary|secondary|low|high|kind|type|rating .. fuse",
             "what .. fuse for|do|should|goes|to|can|would", "what fusing", "how to fuse", "what goes in the fuse", "which fuse",

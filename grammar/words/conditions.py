@@ -178,13 +178,22 @@ PATTERNS = (
     Pattern("condition", "loaded", (("c",), ("", "wire", "lead", "leg", "wires", "leads"), ("back on", "connected", "hooked up", "landed", "attached", "reconnected", "hooked back up", "put back", "back in"))),
     Pattern("condition", "loaded", (("put", "putting", "hooked", "landed", "tied", "plugged", "connected", "hook", "with"), ("", "the"), ("load", "loads", "r", "red", "r wire", "red wire", "wire", "wires", "controls"), ("back", "back on", "back up", "back in", "on"))),
     Pattern("condition", "loaded", (("everything", "all", "all of it", "both loads", "with everything", "with all"), ("", "the loads", "loads", "zones"), ("running", "called", "calling", "pulled in", "energized", "hooked up", "connected"))),
-    Pattern("condition", "lifted", (("pulled", "lifted", "took", "disconnected", "unhooked", "pull", "lift", "disconnect", "unhook", "pulling", "after lifting", "dropped"), ("", "the"), ("load", "loads", "r", "r wire", "red wire", "secondary lead", "one lead", "one secondary lead", "a secondary lead", "field wires", "r lead"), ("", "off", "loose"))),
+    Pattern("condition", "lifted", (("pulled", "lifted", "took", "disconnected", "unhooked", "unplugged", "undid", "popped", "removed", "slid", "unlanded", "loosened", "yanked", "pull", "lift", "disconnect", "unhook", "unplug", "remove", "pulling", "after lifting", "dropped"), ("", "the", "my", "el", "la"), ("load", "loads", "r", "r wire", "red wire", "secondary lead", "one lead", "one secondary lead", "a secondary lead", "field wires", "r lead"), ("", "off", "loose"))),
     Pattern(
         "condition", "lifted",
         (
             ("r", "el r", "la r", "cable r", "cable de r", "el cable de r", "un cable", "una punta", "un lado", "la carga", "con la carga", "con carga", "carga", "cable rojo", "el rojo", "una pata", "el cable r", "secundario", "el secundario", "un cable del secundario", "una punta del secundario", "con el cable r", "con el cable de r", "con un cable", "con una punta", "con una pata", "con el secundario"),
             ES_OFF,
         ),
+    ),
+    Pattern(
+        "condition", "lifted",
+        (
+            ("quite", "solte", "desconecte", "levante", "saque", "safe", "zafe", "afloje", "quitando", "soltando", "desconectando", "levantando", "quitar", "soltar", "desconectar", "levantar", "quito", "desconecto"),
+            ("", "el", "la", "los", "un", "una"),
+            ("r", "rojo", "cable r", "cable rojo", "cable de r", "hilo r", "carga", "punta", "cable del secundario", "cables de carga"),
+        ),
+        "es",
     ),
     Pattern(
         "condition", "loaded",

@@ -22,7 +22,7 @@ LINKS = (
         en=(
             "reads", "read", "reading", "readings", "getting", "get", "gets", "got", "measured", "measures", "measuring",
             "shows", "showing", "seeing", "see", "have", "has", "im getting", "i'm getting", "says", "meter says",
-            "comes in at", "came in at", "coming in at", "running", "sitting at", "pulls", "pulling", "draws", "drawing", "drew",
+            "comes in at", "came in at", "coming in at", "running", "sitting at", "pulls", "pulling", "draws", "drawing", "drew", "lists",
             "draw", "tests at", "checks at", "giving me", "gives me", "puts out", "putting out", "shows me", "i got", "i get",
             "showed", "spits out", "kicks out", "pushes", "pushing out", "pushing", "spitting out", "cranks out", "cranking out", "delivers", "delivering", "hands me", "spits", "makes", "making", "outputs", "outputting", "registers", "comes up", "came up", "comes back", "came back", "came back at", "comes out at", "comes out to", "came out at", "came out to", "throws me", "lands at", "settles at", "hovers at", "hovers around", "hovering around", "hanging at", "stays at", "im at", "im at a", "i see", "i read", "i measure", "i measured", "drops to", "dropped to", "drops down to", "falls to", "sags to", "sagging to", "down to", "holding",
         ),
@@ -137,8 +137,8 @@ LINKS = (
     ),
     Words(
         "label", "label",
-        en=("label", "labels", "legend", "label on it", "key", "diagram", "wiring diagram"),
-        es=("etiqueta", "diagrama", "leyenda", "rotulo"),
+        en=("label", "labels", "legend", "print says", "print calls", "print shows", "the print", "prints", "schematic", "schematic says", "drawing", "label on it", "key", "diagram", "wiring diagram"),
+        es=("etiqueta", "diagrama", "leyenda", "rotulo", "dibujo", "plano"),
     ),
     Words(
         "supply", "supply",
@@ -161,7 +161,7 @@ LINKS = (
             "jumpered for", "landed on", "landed on the", "wired to", "connected to", "hooked to", "tap is", "lead used", "tap in use", "tap in use is", "tap being used", "tap being used is", "tap used",
             "wired on",
         ),
-        es=("toma", "derivacion", "tomas", "conectado al de", "tap es", "tap en uso", "tap en uso es", "toma en uso"),
+        es=("toma", "derivacion", "tomas", "conectado al de", "conectado en", "conectado en el", "conectado en el cable", "conectado al", "conectado al cable", "va conectado al", "va conectado en el", "tap es", "tap en uso", "tap en uso es", "toma en uso"),
     ),
     Words(
         "lands", "lands",

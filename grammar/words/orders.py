@@ -23,7 +23,7 @@ ORDERS = (
         es=(
             "la ultima|ultimo .. mal|equivocada|equivocado|no|error", "no era para|de este|esta", "olvidate de la|lo|eso ultima|ultimo|que",
             "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha|saca|retira .. ultima|ultimo|ultimas|ultimos|anterior|anteriores|previa|previo", "borra|quita|elimina|cancela|anula|ignora|olvida|deshaz|descarta|tacha lo|eso|esa|ese|la|el que|ultimo|ultima|anterior|lectura|numero|mensaje", "borra|quita|cancela|anula|descarta|ignora esa|ese|esta lectura|numero|mensaje|medida|valor", "no tomes en cuenta", "no cuentes .. ultima|ultimo|esa|eso", "haz de cuenta que no", "lo mande por error", "me equivoque de chat", "da marcha atras", "echate para atras", "regresale", "borra lo que", "cancela lo que", "quita lo que", "olvida lo que", "desaz",
-            "borra la ultima", "borra esa", "quita esa", "elimina esa", "anula", "anula eso", "esa no", "deshaz eso",
+            "borrame|quitame|eliminame|cancelame|borra|quita|elimina|cancela .. pasada|pasado|ultima|ultimo|anterior|previa", "borramela|quitamela|borramelo|quitamelo", "borra la ultima", "borra esa", "quita esa", "elimina esa", "anula", "anula eso", "esa no", "deshaz eso",
             "borra el ultimo", "quita el ultimo", "borra eso", "deshacer", "deshaz", "deshazlo", "quita la ultima",
             "elimina la ultima", "borra lo ultimo", "quita eso", "cancela eso", "borra .. ultima|ultimo|anterior",
             "elimina .. ultima|ultimo|eso|anterior", "quita .. ultima|ultimo|anterior", "olvida la ultima|eso", "regresa una",
@@ -185,6 +185,7 @@ ORDERS = (
     Cue(
         "prove",
         en=(
+            "just put|installed|replaced|swapped|hung .. new .. what should|do i|it|we read|see|get|expect|measure",
             "proof", "after i|we install|installed|put|wire", "read after .. install|installing", "once .. installed .. read",
             "how do i prove|verify|confirm|know .. it|new|install|works|good|fixed", "prove .. new|install|it",
             "installed .. what should|do|now", "new one .. what should i read", "installed what should", "after install",

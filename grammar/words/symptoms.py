@@ -73,13 +73,13 @@ SYMPTOMS = (
     Cue(
         "burnt",
         en=(
-            "burnt", "burned", "burnt smell", "smells burnt|burned|like", "burning smell", "smell .. burning|burnt",
+            "burnt", "burned", "smells|smell|smelled|looks|looked cooked|fried|toasted|toasty|scorched|toast", "burnt smell", "smells burnt|burned|like", "burning smell", "smell .. burning|burnt",
             "smells burning", "scorched", "charred", "melted", "burnt up", "burn mark|marks", "discolored", "brown spot",
             "smelled burnt|burned|like", "cooked smell", "fried smell", "burn smell", "black mark|marks|spot", "toasted",
             "singed", "burnt looking", "crispy", "something burning", "electrical smell|burning", "stinks",
         ),
         es=(
-            "huele a quemado", "quemado", "quemada", "chamuscado", "olor a quemado", "derretido", "tostado", "huele quemado",
+            "huele a quemado", "huele a tostado", "huele tostado", "quemado", "quemada", "chamuscado", "olor a quemado", "derretido", "tostado", "huele quemado",
             "se quemo", "achicharrado", "huele .. quemado|chamuscado", "chamuscada", "derretida", "se derritio",
             "marcas de quemado",
         ),
@@ -118,7 +118,7 @@ SYMPTOMS = (
             "tripped again",
         ),
         es=(
-            "bota .. breaker", "se bota .. breaker", "brinca .. breaker", "tumba .. breaker", "dispara .. breaker",
+            "bota .. breaker", "truena|trueno|trono|vuela|quema|apaga .. breaker|pastilla", "se bota .. breaker", "brinca .. breaker", "tumba .. breaker", "dispara .. breaker",
             "boto .. breaker", "breaker .. bota|dispara|brinca|salta|boto|disparo|tumba|cae|brinco|salto",
             "salta .. breaker|pastilla|termico", "bota .. pastilla|termica", "disparo .. breaker", "se dispara",
             "pastilla .. bota|dispara|brinca|boto|salta", "tira .. breaker|pastilla", "tumbo .. breaker",
@@ -144,13 +144,13 @@ SYMPTOMS = (
     Cue(
         "blown_fuse",
         en=(
-            "fuse blown", "fuse .. i|he|she|we|they|somebody|someone|customer .. blown|blew|popped|gone|shot|toast", "blown fuse", "fuse .. blown", "fuse blew", "fuse popped", "popped .. fuse", "blew .. fuse",
+            "fuse blown", "fusible blown|blew|popped", "fusible is|was blown|popped|gone|bad", "fuse .. i|he|she|we|they|somebody|someone|customer .. blown|blew|popped|gone|shot|toast", "blown fuse", "fuse .. blown", "fuse blew", "fuse popped", "popped .. fuse", "blew .. fuse",
             "found .. blown", "bad fuse", "popped fuse", "fuse .. is|was bad|shot|gone|toast|popped|fried|dead",
             "fuse is blown", "fuse was blown", "fuse|fuses blown|blew|popped", "burnt|burned fuse", "fuse burned|burnt",
             "fuse .. blew|popped", "blown 3|5|2 .. fuse", "blown .. fuse", "fuse went",
         ),
         es=(
-            "fusible volado", "fusible .. que .. tronado|volado|fundido|trono|fundio", "fusible quemado", "fusible fundido", "se volo .. fusible", "se quemo .. fusible",
+            "fuse .. volado|quemado|fundido|tronado|trono|quemo|volo|fundio", "fuse se", "fusible volado", "fusible .. que .. tronado|volado|fundido|trono|fundio", "fusible quemado", "fusible fundido", "se volo .. fusible", "se quemo .. fusible",
             "trono .. fusible", "fusible tronado", "fusible .. volado|quemado|fundido|tronado|volo|trono|quemo|fundio",
             "volo .. fusible", "exploto .. fusible", "fundio .. fusible", "fusible malo", "fusible se volo|quemo|fundio|trono",
             "se fundio .. fusible", "fusible botado|danado",
