@@ -7,15 +7,14 @@ from datetime import timedelta
 
 from telegram.error import BadRequest, ChatMigrated, Forbidden, NetworkError, RetryAfter, TelegramError
 
+from bot.delivery.wire import NeverLeftError
+
 os.environ.setdefault("PTB_TIMEDELTA", "true")  # the library's way from its next version on; without it each 429 warns
 
 FIRST_WAIT_S = 0.5
 LONGEST_WAIT_S = 60.0
 ATTEMPTS = 8
 """So often is a row tried that the messenger refuses for a reason that is not known here."""
-
-NEVER_LEFT = frozenset({"ConnectError", "ConnectTimeout", "PoolTimeout"})
-"""Errors of the HTTP library after which nothing can have arrived."""
 
 REFUSALS = (
     ("message is not modified", "done"),
@@ -61,7 +60,7 @@ def fault_of(error: Exception, attempts: int) -> Fault:  # noqa: PLR0911  (a tab
         case BadRequest():
             return _refused(error, attempts)
         case NetworkError():
-            left = type(error.__cause__).__name__ not in NEVER_LEFT
+            left = not isinstance(error, NeverLeftError)
             return Fault(then="later", why=why, maybe_sent=left, wait_s=back_off_s(attempts))
         case TelegramError():  # a token that was withdrawn, an answer that is no JSON: waits for a person or passes
             return Fault(then="later", why=why, maybe_sent=True, wait_s=back_off_s(attempts))

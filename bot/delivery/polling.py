@@ -51,6 +51,7 @@ class Poller:
                     self._rounds.ring(await self._transactions.run(inbox.receive, updates, self._rounds.now()))
                     offset = updates[-1]["update_id"] + 1
                 failures = 0
+                await self._rounds.room()
             except InvalidToken:
                 raise
             except Exception as error:
@@ -66,9 +67,7 @@ class Poller:
         question = {"timeout": POLL_S, "limit": A_BATCH, "allowed_updates": json.dumps(inbox.OWN_CHAT)}
         if offset is not None:
             question["offset"] = offset
-        code, payload = await self._request.do_request(
-            f"{self._base}/getUpdates?{urlencode(question)}", "GET", read_timeout=POLL_S + SLACK_S
-        )
+        code, payload = await self._request.do_request(f"{self._base}/getUpdates?{urlencode(question)}", "GET")
         if code in {401, 404}:
             raise InvalidToken
         answer = json.loads(payload)

@@ -6,6 +6,7 @@ import random
 import time
 from collections import deque
 from collections.abc import Awaitable, Callable, Iterable
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
@@ -27,6 +28,8 @@ log = logging.getLogger(__name__)
 
 AT_ONCE = 16
 """Chats that are served at a time. More make the HTTP library slow."""
+FULL_S = 0.5
+"""As long as all places are taken, it is no use to ask for more; but no longer than this: whoever has them may be stuck. [s]"""
 FAILURES = 3
 """A message that fails so often is answered with a plain sentence."""
 SWEEP_S = 2.0
@@ -111,7 +114,16 @@ class Rounds:
         self._timers: dict[int, asyncio.TimerHandle] = {}
         self._rests: dict[int, Rest] = {}
         """Of each chat that rests. The store's times are the wall clock's, and that may be set while we wait."""
+        self._room = asyncio.Event()
         self._stopping = False
+
+    async def room(self) -> None:
+        """Wait for a free place: meanwhile what comes in can be fetched, and committed, in one go."""
+        if len(self._busy) < AT_ONCE:
+            return
+        self._room.clear()
+        with suppress(TimeoutError):
+            await asyncio.wait_for(self._room.wait(), FULL_S)
 
     def ring(self, chats: Iterable[int]) -> None:
         """These chats have something to do."""
@@ -177,6 +189,8 @@ class Rounds:
             self._ring_later(chat_id, SWEEP_S)
         finally:
             del self._busy[chat_id]
+            if len(self._busy) < AT_ONCE:
+                self._room.set()
             if chat_id in self._rung:
                 self._rung.discard(chat_id)
                 self.ring([chat_id])

@@ -5,14 +5,13 @@ import contextlib
 import logging
 import signal
 import time
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Coroutine
 from datetime import datetime, tzinfo
 from typing import Any, TypeVar
 
 from sqlalchemy import Engine
 from telegram import Bot, BotCommand, BotCommandScopeChat
 from telegram.error import InvalidToken, TelegramError
-from telegram.request import HTTPXRequest
 from tornado.httpserver import HTTPServer
 
 from bot import members
@@ -28,6 +27,7 @@ from bot.delivery.polling import POLL_S, SLACK_S, Poller
 from bot.delivery.rounds import AT_ONCE, Rounds, utc_now
 from bot.delivery.transactions import Transactions
 from bot.delivery.webhook import PATH, secret_of, webhook
+from bot.delivery.wire import Wire
 from bot.desk import Memory
 from bot.settings import SettingError, Settings
 from bot.store.schema import open_store
@@ -80,17 +80,27 @@ async def serving(
     if settings.owner is not None:
         await transactions.turn(members.name_owner, settings.owner, now())
     bot = _bot(settings)
-    starting = asyncio.ensure_future(_patiently(bot.initialize))
-    await asyncio.wait([starting, asyncio.ensure_future(stop.wait())], return_when=asyncio.FIRST_COMPLETED)
-    if starting.done():
-        starting.result()
-        rounds = Rounds(bot, transactions, locks, channel(_here(settings, bot)), Pace(settings.messages_a_second), now)
-        await _run(settings, bot, transactions, rounds, stop)
-    else:
-        starting.cancel()
-    await bot.shutdown()
+    try:
+        if await _before(stop, _patiently(bot.initialize)):
+            rounds = Rounds(bot, transactions, locks, channel(_here(settings, bot)), Pace(settings.messages_a_second), now)
+            await _run(settings, bot, transactions, rounds, stop)
+    finally:
+        await bot.request.shutdown()
     transactions.close()
     log.info("stopped")
+
+
+async def _before(stop: asyncio.Event, start: Coroutine[Any, Any, object]) -> bool:
+    """Whether something was done before we are told to stop; else it is broken off."""
+    starting, stopped = asyncio.create_task(start), asyncio.create_task(stop.wait())
+    await asyncio.wait([starting, stopped], return_when=asyncio.FIRST_COMPLETED)
+    is_done = starting.done()
+    starting.cancel()
+    stopped.cancel()
+    await asyncio.gather(starting, stopped, return_exceptions=True)
+    if is_done:
+        starting.result()
+    return is_done
 
 
 def _bot(settings: Settings) -> Bot:
@@ -99,8 +109,8 @@ def _bot(settings: Settings) -> Bot:
         settings.token or "",
         base_url=f"{base}/bot",
         base_file_url=f"{base}/file/bot",
-        request=HTTPXRequest(connection_pool_size=AT_ONCE, read_timeout=ANSWER_S, connect_timeout=10.0, pool_timeout=ANSWER_S),
-        get_updates_request=HTTPXRequest(connection_pool_size=1, read_timeout=POLL_S + SLACK_S, connect_timeout=10.0),
+        request=Wire(AT_ONCE, ANSWER_S),
+        get_updates_request=Wire(1, POLL_S + SLACK_S),
     )
 
 
@@ -152,7 +162,7 @@ class Way:
 
 async def _polling(settings: Settings, bot: Bot, transactions: Transactions, rounds: Rounds) -> Way:  # noqa: ARG001
     await _patiently(lambda: bot.delete_webhook(drop_pending_updates=False))
-    request = HTTPXRequest(connection_pool_size=1, connect_timeout=10.0)
+    request = Wire(1, POLL_S + SLACK_S)
     poller = Poller(request, bot.base_url, transactions, rounds)
 
     async def poll() -> None:

@@ -13,8 +13,6 @@ import threading
 import time
 from collections import deque
 from collections.abc import Callable
-from dataclasses import dataclass, field
-from html.parser import HTMLParser
 from typing import Any, Self
 from urllib.parse import quote
 
@@ -23,109 +21,13 @@ from tornado.httpserver import HTTPServer
 from tornado.netutil import bind_sockets
 from tornado.web import Application, RequestHandler
 
+from tests.bot.telegram.calls import Call, Fault
+from tests.bot.telegram.marks import RefusedError, read_marks, units
+
 TOKEN = "123456:stand-in-token-of-no-worth"
 BOT = {"id": 123456, "is_bot": True, "first_name": "ohmreply", "username": "ohmreply_bot"}
 OURS = {"quotes", "silent", "html", "edited", "at"}
 """What we remember of a message beside what the API gives of it."""
-TAGS = {"b", "i", "u", "s", "code", "pre", "a", "blockquote", "strong", "em"}
-
-
-def units(text: str) -> int:
-    """Length in UTF-16 units, as the API counts."""
-    return len(text.encode("utf-16-le")) // 2
-
-
-class RefusedError(Exception):
-    """An answer that is not ok."""
-
-    def __init__(self, code: int, description: str, **parameters: Any) -> None:
-        super().__init__(description)
-        self.code, self.parameters = code, parameters
-
-
-class Marks(HTMLParser):
-    """The API's HTML: its few tags, closed in order, and only its four named entities."""
-
-    def __init__(self) -> None:
-        super().__init__(convert_charrefs=False)
-        self.text, self.open, self.entities = "", [], []
-
-    def handle_starttag(self, tag: str, attrs: Any) -> None:
-        if tag not in TAGS:
-            raise RefusedError(400, f'Bad Request: can\'t parse entities: Unsupported start tag "{tag}"')
-        self.open.append((tag, units(self.text)))
-
-    def handle_endtag(self, tag: str) -> None:
-        opened, at = self.open.pop() if self.open else ("", 0)
-        if opened != tag:
-            raise RefusedError(400, "Bad Request: can't parse entities: unmatched end tag")
-        kind = {"b": "bold", "strong": "bold", "code": "code", "blockquote": "blockquote"}.get(tag)
-        if kind and units(self.text) > at:
-            self.entities.append({"type": kind, "offset": at, "length": units(self.text) - at})
-
-    def handle_data(self, data: str) -> None:
-        if "<" in data:
-            raise RefusedError(400, "Bad Request: can't parse entities: stray <")
-        self._add(data)
-
-    def handle_entityref(self, name: str) -> None:
-        signs = {"lt": "<", "gt": ">", "amp": "&", "quot": '"'}
-        self._add(signs.get(name, f"&{name};"))
-
-    def handle_charref(self, name: str) -> None:
-        self._add(chr(int(name[1:], 16) if name.startswith("x") else int(name)))
-
-    def handle_comment(self, data: str) -> None:
-        raise RefusedError(400, "Bad Request: can't parse entities: comment")
-
-    handle_decl = handle_pi = unknown_decl = handle_comment
-
-    def _add(self, data: str) -> None:
-        self.text += data
-
-
-def plain(text: str, parse_mode: str | None) -> str:
-    """The text as a phone shows it."""
-    return read_marks(text, parse_mode)[0]
-
-
-def read_marks(text: str, parse_mode: str | None) -> tuple[str, list[dict[str, Any]]]:
-    """The text as a phone shows it, and which parts of it are marked."""
-    if parse_mode != "HTML":
-        return text, []
-    marks = Marks()
-    marks.feed(text)
-    marks.close()
-    if marks.open:
-        raise RefusedError(400, "Bad Request: can't parse entities: unclosed tag")
-    return marks.text, marks.entities
-
-
-@dataclass
-class Call:
-    """One call that came in."""
-
-    method: str
-    args: dict[str, Any]
-    at: float
-    files: dict[str, bytes] = field(default_factory=dict)
-    refused: int = 0
-    """The status, where it was not ok."""
-
-
-@dataclass
-class Fault:
-    """Something to go wrong, once."""
-
-    method: str
-    code: int = 0
-    """Status to answer with; 0 answers as usual."""
-    wait_s: float = 0.0
-    retry_after: int | None = None
-    lose_answer: bool = False
-    """Does what was asked, and closes the connection without saying so."""
-    body: bytes | None = None
-    """Answers with this, whatever it is, and does nothing."""
 
 
 class BotApi:
@@ -432,7 +334,9 @@ class Method(RequestHandler):
         api = self.api
         args = {name: values[-1].decode() for name, values in self.request.arguments.items()}
         files = {name: parts[0].body for name, parts in self.request.files.items()}
-        call = Call(method=method, args=args, at=time.monotonic(), files=files)
+        names = {name: parts[0].filename for name, parts in self.request.files.items()}
+        peer = self.request.connection.context.address
+        call = Call(method=method, args=args, at=time.monotonic(), files=files, names=names, peer=peer)
         fault = next((one for one in api.faults if one.method == method), None)
         if fault is not None:
             api.faults.remove(fault)

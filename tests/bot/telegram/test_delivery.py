@@ -16,7 +16,8 @@ from bot.delivery import inbox, outbox
 from bot.delivery.rounds import utc_now
 from bot.delivery.transactions import StoreAwayError
 from bot.delivery.webhook import HEADER, PATH, secret_of
-from tests.bot.telegram.bot_api import TOKEN, BotApi, Fault
+from tests.bot.telegram.bot_api import TOKEN, BotApi
+from tests.bot.telegram.calls import Fault
 from tests.bot.telegram.phone import Phone
 from tests.bot.telegram.served import OWNER, Served
 
@@ -55,6 +56,7 @@ def test_updates_out_of_order_are_all_answered(served_on_each: Served, api: BotA
     later, earlier = owner.message(text="sec 0V"), owner.message(text="pri 118V")
     api.push({"message": later}, number=5002)
     owner.wait(later["message_id"])
+    api.wait(lambda: not api.pending)  # confirmed: what comes now is not confirmed with it
 
     api.push({"message": earlier}, number=5001)
 

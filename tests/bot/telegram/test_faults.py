@@ -6,20 +6,13 @@ import json
 import logging
 import time
 
-import httpx
 import pytest
 from telegram.error import BadRequest, ChatMigrated, Forbidden, InvalidToken, NetworkError, RetryAfter, TimedOut
 
 from bot.delivery import logs
 from bot.delivery.faults import ATTEMPTS, LONGEST_WAIT_S, back_off_s, fault_of
 from bot.delivery.pace import Pace
-
-
-def caused(error: Exception, cause: Exception) -> Exception:
-    """An error with what it came from."""
-    error.__cause__ = cause
-    return error
-
+from bot.delivery.wire import NeverLeftError
 
 CASES = [
     (RetryAfter(7), "later", False),
@@ -33,9 +26,7 @@ CASES = [
     (BadRequest("something new"), "later", False),
     (NetworkError("Bad Gateway"), "later", True),
     (TimedOut(), "later", True),
-    (caused(NetworkError("x"), httpx.ConnectError("refused")), "later", False),
-    (caused(TimedOut(), httpx.PoolTimeout("full")), "later", False),
-    (caused(TimedOut(), httpx.ReadTimeout("slow")), "later", True),
+    (NeverLeftError("refused"), "later", False),
     (InvalidToken(), "later", True),
     (ZeroDivisionError(), "later", True),
 ]

@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from bot.channels.telegram.page import WIDEST, cut, pages, units
 from bot.channels.telegram.replies import keyboard
-from tests.bot.telegram.bot_api import plain
-from tests.bot.telegram.bot_api import units as units_there
+from tests.bot.telegram.marks import plain
+from tests.bot.telegram.marks import units as units_there
 
 TEXTS = st.text(alphabet=st.sampled_from("ab <>&\"'\n\U0001f527Ω"), max_size=300)
 

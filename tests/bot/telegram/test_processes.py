@@ -11,7 +11,8 @@ from sqlalchemy.orm import Session
 from bot import members
 from bot.delivery.rounds import utc_now
 from bot.store.schema import open_store
-from tests.bot.telegram.bot_api import TOKEN, BotApi, Fault
+from tests.bot.telegram.bot_api import TOKEN, BotApi
+from tests.bot.telegram.calls import Fault
 from tests.bot.telegram.phone import Phone
 from tests.bot.telegram.process import Process
 from tests.bot.telegram.served import OWNER
