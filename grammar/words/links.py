@@ -137,7 +137,7 @@ LINKS = (
     ),
     Words(
         "label", "label",
-        en=("label", "labels", "legend", "print says", "print calls", "print shows", "the print", "prints", "schematic", "schematic says", "drawing", "label on it", "key", "diagram", "wiring diagram"),
+        en=("label", "labels", "legend", "print says", "print calls", "print shows", "the print", "prints", "schematic", "schematic says", "label on it", "key", "diagram", "wiring diagram"),
         es=("etiqueta", "diagrama", "leyenda", "rotulo", "dibujo", "plano"),
     ),
     Words(
