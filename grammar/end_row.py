@@ -9,6 +9,8 @@ PAIR_LETTERS = frozenset("abcdeghoprstwxyvn")
 SMALL_WORDS = frozenset({"the", "el", "la", "los", "las", "my", "metal", "one", "that", "its", "un", "una", "lead", "wire"})
 """Words that may stand between a join and the place it leads to."""
 LINE_MARKS = frozenset({"l1", "l2", "l3"})
+CONTROLS = frozenset({"r", "y", "w", "g", "o", "b"})
+"""Letters of a thermostat, whose common is C."""
 NEUTRAL = frozenset({"n", "neutral", "neut", "neutro"})
 """What stands for the neutral behind one of the legs of a supply."""
 STRIPE_SMALL = frozenset({"w", "a", "the", "una", "la", "con", "its", "y"})
@@ -65,6 +67,8 @@ class EndRow(NumberRow):
             self.phrases[behind].kind = "mark"
         if before.meaning in LINE_MARKS and self.kind(behind) and self.phrases[behind].text in NEUTRAL:
             self.phrases[behind].kind, self.phrases[behind].meaning = "mark", "n"
+        if before.kind == "letter" and before.meaning in CONTROLS and self.kind(behind) == "common":
+            self.phrases[behind].kind, self.phrases[behind].meaning = "letter", "c"
         if self._is_end(behind) and self._joins(phrase, before, self.phrases[behind], behind):
             return phrase, behind - at
         if skip == at and self._touch(before, phrase):

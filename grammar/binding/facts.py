@@ -38,7 +38,10 @@ def _fahrenheit(draft: Draft) -> None:
 def _not_ours(draft: Draft) -> None:
     for figure in open_amounts(draft):
         before = draft.kind(figure.at - 1)
-        if _is_signal(draft, figure):
+        if _is_part_number(draft, figure):
+            figure.done = True
+            draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
+        elif _is_signal(draft, figure):
             figure.done = True
             draft.chatter.append((figure.start, figure.end))
         elif figure.unit == "mm2":
@@ -64,6 +67,17 @@ def _not_ours(draft: Draft) -> None:
             draft.chatter.append((draft.phrases[figure.at - 1].start, figure.end))
         elif figure.unit == "degC":
             draft.fact(figure, Fact(fact="copper_celsius", value=figure.value, unit="degC"))
+
+
+LEAST_PART_NUMBER = 10_000.0
+"""From here on a bare number before a device names it. Common practice, no source."""
+
+
+def _is_part_number(draft: Draft, figure: Figure) -> bool:
+    """In "a 90340 relay", "a 90-340 relay"."""
+    before_a_device = draft.kind(figure.at + 1) in {"device", "transformer"} and figure.kind == "amount" and figure.unit is None
+    parts = len(figure.amounts) == 2 and figure.joins[0] in {"-", "dash"}
+    return before_a_device and (figure.value >= LEAST_PART_NUMBER or parts)
 
 
 MODULATED = frozenset({"damper", "actuator", "economizer", "sensor"})

@@ -272,10 +272,16 @@ def _add_load(draft: Draft, figure: Figure, device: str, count: int, unit: str, 
     draft.facts.append((at if at is not None else figure.at, load))
 
 
+def _names_it(draft: Draft, at: int) -> bool:
+    """In "2 90-340 relays": a part number between the count and the device."""
+    figure = draft.figure_at(at)
+    return figure is not None and figure.done and figure.unit is None and not whole(figure)
+
+
 def _count(draft: Draft, figure: Figure, at: int) -> int:
     """How many: the number right before the device, or before "2 8VA contactors", or behind "contactor x2"."""
     for here in (at - 1, at - 2, figure.at - 1):
-        if here == at - 2 != figure.at - 1 and not _describes(draft, at - 1):
+        if here == at - 2 != figure.at - 1 and not (_describes(draft, at - 1) or _names_it(draft, at - 1)):
             continue
         candidate = draft.figure_at(here)
         if (
@@ -335,6 +341,8 @@ def _amps(draft: Draft, figure: Figure) -> None:
         figure.done = True
         draft.cue_spans.append((figure.start, figure.end))
         return
+    if "prove" in draft.asks:
+        return  # amps of a proof are those of the secondary
     at = _device(draft, figure)
     if at is None and (_ends_a_wire(draft, figure) or _asked_on_a_rating(draft, figure)):
         _add_load(draft, figure, "load", 1, "A")
