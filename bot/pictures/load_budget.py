@@ -7,7 +7,7 @@ from bot.pictures.canvas import INK, MARK, SHADE, WARN, Box, Canvas, Line, Shape
 from core.advice import Answer, Sizing
 from core.readings import Job
 from core.said import Said, say
-from core.sizing.inrush_lines import at_coils
+from core.sizing.inrush_lines import at_coils, mend
 from core.sizing.load_lines import advised_va
 from core.sizing.told import Told, told
 from core.standards.coil_range import PULL_IN_SHARE
@@ -45,12 +45,13 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     pick = None if sizing.pick_va is None else advised_va(facts)
     bars = _bars(sizing, facts, facts.rated_va or pick)
     px_per_va = (RIGHT - LEFT) / max(LEAST_SCALE_VA, 1.06 * max(va for va, _, _ in bars))
-    title = say("Load against the sizes") if pick is None else say("{pick:g} VA for this load", pick=pick)
-    if pick is None and sizing.class2 is False:
-        title = say("Over Class 2: 100 VA")
+    title, is_good = _title(sizing, facts, pick)
     heading = tell(title)
-    shapes: list[Shape] = [Text(x=LEFT, y=95, text=heading, size=fitted(heading, RIGHT - LEFT, 68, bold=True), bold=True)]
-    shapes += _sizes(pick, px_per_va)
+    size = fitted(heading, RIGHT - LEFT, 68, bold=True)
+    fill = INK if is_good else WARN
+    shapes: list[Shape] = [Text(x=LEFT, y=95, text=heading, size=size, bold=True, fill=fill)]
+    carries = pick is not None and facts.rated_va is not None and facts.rated_va >= pick
+    shapes += _sizes(facts.rated_va if carries else pick, px_per_va)
     for row, (va, words, fill) in enumerate(bars):
         y = TOP + 45 + row * STEP
         shapes += [
@@ -61,13 +62,30 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     return Picture(svg=Canvas(width=WIDTH, height=HEIGHT, shapes=tuple(shapes)).svg(), caption=caption)
 
 
+def _title(sizing: Sizing, facts: Told, pick: float | None) -> tuple[Said, bool]:
+    """What the picture shows, the same as the answer says; False where it is no good news."""
+    if pick is None:
+        return (say("Over Class 2: 100 VA"), False) if sizing.class2 is False else (say("Load against the sizes"), True)
+    found = mend(facts) if sizing.inrush_va is not None else None
+    if found is not None and found.unit_va is None:
+        return say("No size holds this pull-in"), False
+    if found is not None and found.awg is not None:
+        return say("{pick:g} VA and {awg} AWG for this load", pick=found.unit_va, awg=found.awg), True
+    if facts.rated_va is not None and facts.rated_va >= pick:
+        return say("{pick:g} VA carries this load", pick=facts.rated_va), True
+    return say("{pick:g} VA for this load", pick=pick), True
+
+
 def _bars(sizing: Sizing, facts: Told, unit_va: float | None) -> tuple[tuple[float, Said, str], ...]:
     """Each bar with its words; that of the pull-in is a warning only where the coils fall too low."""
     load = sizing.load_va or 0.0
     spared = load * (1.0 + SPARE)
     rows = [(load, say("steady {va:g} VA", va=load), INK), (spared, say("with spare {va:.1f} VA", va=spared), MARK)]
+    band = facts.loads.typical_inrush_va
     if sizing.inrush_va is not None:
         rows.append(_pull_in(sizing.inrush_va, facts, unit_va))
+    elif band is not None and band[1] > spared:
+        rows.append((band[1], say("pull-in, not told: usually {low:.0f} to {high:.0f} VA", low=band[0], high=band[1]), REST))
     return tuple(rows)
 
 

@@ -4,8 +4,8 @@ from collections.abc import Callable
 from typing import Final
 
 from bot.pictures import Picture, Tell
-from bot.pictures.canvas import INK, MARK, PAPER, WARN, Canvas, Dot, Line, Shape, Text, fitted, text_width
-from bot.pictures.falls import Fall, falls
+from bot.pictures.canvas import INK, MARK, PAPER, WARN, Box, Canvas, Dot, Line, Shape, Text, fitted, text_width
+from bot.pictures.falls import Fall, falls, pull_ins
 from core.advice import Answer
 from core.readings import Job
 from core.said import Said, say
@@ -44,7 +44,10 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     volts, source = sizing.volts_at_load, sizing.volts_at_load + sizing.drop_volts
     drawn = falls(job, source, volts)[:MOST_RUNS]
     least, advised = PULL_IN_SHARE * source, (1.0 - ADVISED_SHARE) * source
-    floor = min(least, volts) - 0.15 * (source - min(least, volts))
+    pulled = pull_ins(job, source)
+    weakest = min((fall.points[-1][1] for fall in pulled), default=source)
+    lowest = min(least, volts, weakest)
+    floor = lowest - 0.15 * (source - lowest)
     longest = max(fall.points[-1][0] for fall in drawn)
 
     def x_of(feet: float) -> float:
@@ -54,18 +57,28 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
         return BOTTOM - (v - floor) / (source - floor) * (BOTTOM - TOP)
 
     heading = tell(say("Volts along the run"))
-    end = tell(_end(volts, several=len(drawn) > 1))
+    starved = weakest < least
+    end = tell(_end(volts, weakest if starved else None, several=len(drawn) > 1))
     start = tell(say("{volts:.1f} V at the transformer", volts=source))
     needed = tell(say("a coil needs {volts:.1f} V", volts=least))
     advice = tell(say("3 % line {volts:.2f} V", volts=advised))
     shapes: list[Shape] = [
         Text(x=LEFT, y=90, text=heading, size=fitted(heading, RIGHT - LEFT, 62, bold=True), bold=True),
-        Text(x=LEFT, y=165, text=end, size=fitted(end, RIGHT - LEFT, 58, bold=True), bold=True, fill=_colour(volts, least)),
+        Text(
+            x=LEFT,
+            y=165,
+            text=end,
+            size=fitted(end, RIGHT - LEFT, 58, bold=True),
+            bold=True,
+            fill=_colour(min(volts, weakest), least),
+        ),
         *_level(y_of(advised), "10 14", INK),
         *_level(y_of(least), "26 16", WARN),
     ]
     for number, fall in enumerate(drawn, start=1):
         shapes += _line(fall, least, x_of, y_of, str(number) if len(drawn) > 1 else "")
+    for fall in pulled:
+        shapes += _pulling(fall, least, x_of, y_of, tell)
     shapes += _words(needed, y_of(least) + 48, y_of, (source, volts))
     if abs(y_of(least) - y_of(advised)) > GAP_PX:
         shapes += _words(advice, y_of(advised) + 48, y_of, (source, volts))
@@ -75,7 +88,9 @@ def draw(answer: Answer, job: Job, tell: Tell) -> Picture:
     return Picture(svg=Canvas(width=WIDTH, height=height, shapes=tuple(shapes)).svg(), caption=f"{end}. {caption}. {needed}")
 
 
-def _end(volts: float, *, several: bool) -> Said:
+def _end(volts: float, weakest: float | None, *, several: bool) -> Said:
+    if weakest is not None:
+        return say("{volts:.1f} V at the coil while it pulls in", volts=weakest)
     if several:
         return say("{volts:.2f} V at the worst coil", volts=volts)
     return say("{volts:.2f} V at the coil", volts=volts)
@@ -96,6 +111,19 @@ def _line(fall: Fall, least: float, x_of: Callable[[float], float], y_of: Callab
     if number:
         shapes.append(Text(x=x, y=y + 13, text=number, size=36, bold=True, fill=PAPER, anchor="middle"))
     return shapes
+
+
+def _pulling(
+    fall: Fall, least: float, x_of: Callable[[float], float], y_of: Callable[[float], float], tell: Tell
+) -> list[Shape]:
+    """The volts while the largest coil pulls in: broken, with its figure at the end."""
+    points = tuple((x_of(feet), y_of(volts)) for feet, volts in fall.points)
+    colour, words = _colour(fall.points[-1][1], least), tell(fall.says)
+    (x, y), width = points[-1], text_width(words, 40)
+    line = Line(points=points, stroke=colour, width=7, dash="30 16")
+    if x - LEFT < width:
+        return [line, Text(x=LEFT, y=y + 44, text=words, size=40, fill=colour)]
+    return [line, Text(x=x, y=y + 44, text=words, size=40, fill=colour, anchor="end")]
 
 
 def _footer(drawn: tuple[Fall, ...], start: str, tell: Tell) -> tuple[list[Shape], str]:
@@ -127,5 +155,10 @@ def _words(text: str, y: float, y_of: Callable[[float], float], ends: tuple[floa
     left = abs(at_left + (at_right - at_left) * width / 2 / (RIGHT - LEFT) - y)
     right = abs(at_right - (at_right - at_left) * width / 2 / (RIGHT - LEFT) - y)
     if left >= right:
-        return (Text(x=LEFT, y=y, text=text, size=40),)
-    return (Text(x=RIGHT, y=y, text=text, size=40, anchor="end"),)
+        return (_patch(LEFT, y, width), Text(x=LEFT, y=y, text=text, size=40))
+    return (_patch(RIGHT - width, y, width), Text(x=RIGHT, y=y, text=text, size=40, anchor="end"))
+
+
+def _patch(x: float, y: float, width: float) -> Box:
+    """Paper under words, so that no line runs through them."""
+    return Box(x=x, y=y - 36, width=width, height=46, fill=PAPER)

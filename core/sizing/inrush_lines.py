@@ -40,16 +40,16 @@ def inrush_lines(told: Told) -> tuple[Lines, Lines]:
             "Pull-in {peak:g} VA: coils keep {weak:.1f} V or more, {least:.1f} V needed", peak=peak, weak=weak, least=least
         )
         return (), (line,)
-    named = {"peak": peak, "middling": middling, "least": least, "tail": remedy(told)}
-    if middling >= least:
-        line = say(
-            "Pull-in {peak:g} VA: {weak:.1f} to {middling:.1f} V at the coils, {least:.1f} V needed. To be sure {tail}",
-            weak=weak,
-            **named,
-        )
-    else:
-        line = say("Pull-in {peak:g} VA takes the coils to {middling:.1f} V, {least:.1f} V needed: {tail}", **named)
-    return (line,), ()
+    named = {"peak": peak, "unit": unit, "weak": weak, "middling": middling, "least": least}
+    line = (
+        say("Pull-in {peak:g} VA on {unit:g} VA: {weak:.1f} to {middling:.1f} V at the coils, {least:.1f} V needed", **named)
+        if middling >= least
+        else say("Pull-in {peak:g} VA on {unit:g} VA takes the coils to {middling:.1f} V, {least:.1f} V needed", **named)
+    )
+    found = mend(told)
+    if found is not None and found.unit_va is not None:  # the verdict names the size
+        return (line, *(() if found.awg is None else (say("Run {awg} AWG or thicker", awg=found.awg),))), ()
+    return (line, say("Mend: {remedy}", remedy=remedy(told))), ()
 
 
 def at_coils(told: Told, unit_va: float, *, usual: bool = False) -> tuple[float, float]:
@@ -203,7 +203,9 @@ def remedy(told: Told) -> Said:
         if found.awg is None:
             return say("take {bigger:g} VA", bigger=found.unit_va)
         return say("take {bigger:g} VA and {awg} AWG or thicker", bigger=found.unit_va, awg=found.awg)
-    return say("split the load or shorten the run") if told.feet is not None else say("split the load")
+    if sum(part.count for part in told.loads.parts) > 1:
+        return say("split the load or shorten the run") if told.feet is not None else say("split the load")
+    return say("shorten the run, or a relay there") if told.feet is not None else say("a coil that pulls in with less")
 
 
 def _usual_inrush(told: Told, unit: float) -> Lines:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Final
 
 from core.said import Said, say
-from core.sizing.inrush_lines import inrush_lines, size_for_mode, size_for_pull_in
+from core.sizing.inrush_lines import inrush_lines, mend, size_for_mode, size_for_pull_in
 from core.sizing.loads import Part as Load
 from core.sizing.told import Part, Told
 from core.standards.class_2 import CLASS_2_POWER, MOST_VA
@@ -81,11 +81,8 @@ def _verdict(told: Told, load: float, pick: float) -> Said:
         return _judged_in_part(told, rated, load) or _judged(told, rated, load, pick)
     if told.loads.unknown:
         return _with_the_rest(told, load, pick)
-    if (bigger := size_for_pull_in(told)) is not None and bigger > pick:
-        named = {"bigger": bigger, "load": load, "pick": pick}
-        if told.loads.inrush_va is None:
-            return say("Buy {bigger:g} VA: {load:g} VA steady needs {pick:g}, the usual pull-in {bigger:g}", **named)
-        return say("Buy {bigger:g} VA: {load:g} VA steady needs {pick:g}, its pull-in {bigger:g}", **named)
+    if (by_pull_in := _by_pull_in(told, load, pick)) is not None:
+        return by_pull_in
     if (stocked := stocked_after(pick)) is not None:
         return say(
             "Buy {pick:g} VA, or {stocked:g} if not stocked: {load:g} VA steady + {spare:g} % spare",
@@ -95,6 +92,24 @@ def _verdict(told: Told, load: float, pick: float) -> Said:
             spare=SPARE_PERCENT,
         )
     return say("Buy {pick:g} VA: {load:g} VA steady + {spare:g} % spare", pick=pick, load=load, spare=SPARE_PERCENT)
+
+
+def _by_pull_in(told: Told, load: float, pick: float) -> Said | None:
+    """The size where the pull-in, and not the steady load, decides it."""
+    found = mend(told)
+    if found is None:
+        return None
+    is_told = told.loads.inrush_va is not None
+    if found.unit_va is None:
+        if not is_told:
+            return None
+        return say("No size holds it: {load:g} VA steady needs {pick:g} VA, its pull-in more than any", load=load, pick=pick)
+    named = {"bigger": found.unit_va, "load": load, "pick": pick}
+    if found.unit_va <= pick:
+        return None
+    if not is_told:
+        return say("Buy {bigger:g} VA: {load:g} VA steady needs {pick:g}, the usual pull-in {bigger:g}", **named)
+    return say("Buy {bigger:g} VA: {load:g} VA steady needs {pick:g}, its pull-in {bigger:g}", **named)
 
 
 def _judged_in_part(told: Told, rated: float, load: float) -> Said | None:
@@ -134,7 +149,10 @@ def advised_va(told: Told) -> float | None:
     Returns:
         Size, or None where no Class 2 unit serves. [VA]
     """
-    return told.pick_va if told.rated_va is not None else size_for_pull_in(told) or told.likely_va
+    bigger = size_for_pull_in(told)
+    if told.rated_va is None:
+        return bigger or told.likely_va
+    return told.pick_va if told.pick_va is None or told.loads.inrush_va is None else max(told.pick_va, bigger or 0.0)
 
 
 def unit_to_have(told: Told) -> float | None:

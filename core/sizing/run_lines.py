@@ -2,6 +2,7 @@
 
 from core.said import Said, say
 from core.sizing.common import common_v, volts_on_common
+from core.sizing.pull_in import common_end_volts, end_volts
 from core.sizing.runs import Run, in_a_row
 from core.sizing.told import Part, Told
 from core.sizing.wire import Draw, volts_left
@@ -24,9 +25,10 @@ def runs_part(told: Told) -> Part:
     if not fed:
         return Part(lines=(say("Send the VA or amps at the end of each run"),), rules=(WIRE_OHMS,))
     worst = sorted(fed, key=lambda run: run.volts)
+    starved = [line for run in worst for line in _starved(told, run)]
     bare = [say("{feet:.0f} ft of {awg:g} AWG: send its VA", feet=r.feet, awg=r.awg) for r in told.runs if r not in fed]
     return Part(
-        lines=(*(_run_line(run) for run in worst), *bare),
+        lines=(*starved, *(_run_line(run) for run in worst if not _starved(told, run)), *bare),
         numbers=_numbers(worst[0].volts, told.loads.rated_v),
         rules=RULES,
         picture="wire_run" if worst[0].volts > 0.0 else None,
@@ -54,6 +56,23 @@ def _run_line(run: Run) -> Said:
             **named,
         )
     return say("{volts:.2f} V at the {devices}, {feet:.0f} ft of {awg:g} AWG: good", volts=run.volts, **named)
+
+
+def _starved(told: Told, run: Run) -> tuple[Said, ...]:
+    """The run that carries its steady load, and starves the coil that pulls in; a size weighs that by itself."""
+    volts, least = end_volts(told, run.loads, run.ohm), PULL_IN_SHARE * run.loads.rated_v
+    if volts is None or volts >= least or told.is_about_size:
+        return ()
+    return (
+        say(
+            "Too long for the pull-in: {volts:.1f} V at the {devices}, {feet:.0f} ft of {awg:g} AWG, {least:.1f} V needed",
+            volts=max(volts, 0.0),
+            devices=devices(run),
+            feet=run.feet,
+            awg=run.awg,
+            least=least,
+        ),
+    )
 
 
 def devices(run: Run) -> Said:
@@ -132,9 +151,18 @@ def common_part(told: Told, feet: float, awg: float) -> Part | None:
             least=least,
         )
     )
+    pulling = common_end_volts(loads, ohm)
+    starved = (
+        (say("Too much on one common for the pull-in: {volts:.1f} V, {least:.1f} V needed", volts=pulling, least=least),)
+        if pulling is not None and pulling < least
+        else ()
+    )
+    if starved:
+        verdict = say("Steady {volts:.2f} V at the {device}", volts=volts, device=part.device)
     apart = volts_left(_alone(part.va, part.amps, loads.rated_v), 2.0 * ohm)
     return Part(
         lines=(
+            *starved,
             verdict,
             say(
                 "All {amps:.2f} A come back on the common: it alone loses {lost:.2f} V",

@@ -4,9 +4,10 @@ from typing import Final
 
 from core.said import Said, say
 from core.sizing.inrush_lines import remedy, size_for_pull_in, thinnest_for_pull_in
+from core.sizing.pull_in import end_volts
 from core.sizing.run_lines import common_part, runs_part
 from core.sizing.told import Part, Told
-from core.sizing.wire import Draw, longest_feet, pull_in_volts, thinnest_awg, volts_left
+from core.sizing.wire import Draw, longest_feet, thinnest_awg, volts_left
 from core.standards.coil_range import COIL_RANGE, PULL_IN_SHARE
 from core.standards.voltage_drop import ADVISED_DROP, ADVISED_SHARE
 from core.standards.wire_gauges import FEET_PER_METRE, LONGEST_FT, WIRE_OHMS
@@ -100,10 +101,10 @@ def _peak(told: Told) -> Draw | None:
 
 def _pull_in(told: Told, feet: float, awg: float) -> tuple[Said, ...]:
     """Whether the coil at the far end pulls in: the run that carries the steady load can starve it."""
-    peak = _peak(told)
-    if peak is None:
+    peak, volts = _peak(told), end_volts(told, told.wired, told.run_ohm)
+    if peak is None or volts is None:
         return ()
-    volts, least = _pull_in_volts(told, peak, told.run_ohm), PULL_IN_SHARE * peak.rated_v
+    least = PULL_IN_SHARE * peak.rated_v
     named = {"peak": peak.va, "feet": feet, "awg": awg, "volts": volts, "least": least, "unit": told.rated_va}
     if volts >= least:
         return (say("Pull-in {peak:g} VA leaves {volts:.1f} V at the coil, {least:.1f} V needed: it pulls in", **named),)
@@ -114,7 +115,7 @@ def _pull_in(told: Told, feet: float, awg: float) -> tuple[Said, ...]:
                 **named,
             ),
         )
-    if _pull_in_volts(told, peak, 0.0) < least:
+    if (end_volts(told, told.wired, 0.0) or 0.0) < least:
         return (
             say(
                 "{unit:g} VA is too small for the pull-in: {peak:g} VA leaves {volts:.1f} V, {least:.1f} V needed: {remedy}",
@@ -130,17 +131,9 @@ def _pull_in(told: Told, feet: float, awg: float) -> tuple[Said, ...]:
     )
 
 
-def _pull_in_volts(told: Told, peak: Draw, ohm: float) -> float:
-    """What the far coil sees while it pulls in: through the windings of the unit where that is known, else from full volts."""
-    if told.rated_va is None:
-        return volts_left(peak, ohm)
-    beside = (told.load_va or 0.0) - (told.wired.load_va or 0.0)
-    return pull_in_volts(told.rated_va, peak.va, ohm, peak.rated_v, beside)[0]
-
-
 def _is_starved(told: Told) -> bool:
-    peak = _peak(told)
-    return peak is not None and _pull_in_volts(told, peak, told.run_ohm) < PULL_IN_SHARE * peak.rated_v
+    volts = end_volts(told, told.wired, told.run_ohm)
+    return volts is not None and volts < PULL_IN_SHARE * told.wired.rated_v
 
 
 def _how_reckoned(told: Told, feet: float) -> Said:

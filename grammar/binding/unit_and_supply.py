@@ -19,10 +19,20 @@ SAME = 0.02
 
 def unit_and_supply(draft: Draft) -> None:
     """In "120 to 24 40va, supply is 240" and "277v transformer on 240": the first is what the primary in use is made for."""
+    _rated_on(draft)
     _primary_of_a_unit(draft)
     _building_has(draft)
     _unit_on_a_supply(draft)
     _both_told(draft)
+
+
+def _rated_on(draft: Draft) -> None:
+    """In "installed 75va on 208: line 207": the supply, right behind the rating."""
+    for figure in open_amounts(draft):
+        rating = draft.figure_at(figure.at - 2)
+        on = draft.kind(figure.at - 1) == "at" and draft.phrases[figure.at - 1].text in {"on", "en"}
+        if on and _is_nominal(figure) and rating is not None and rating.unit == "VA" and draft.told("supply_volts") is None:
+            draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
 
 
 def _primary_of_a_unit(draft: Draft) -> None:

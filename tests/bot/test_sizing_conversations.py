@@ -192,3 +192,22 @@ def test_a_size_by_coil_ohms_is_refused_and_nothing_is_diagnosed() -> None:
     assert "No VA from coil ohms" in reply.text
     assert reply.answer.next_test is None
     assert "Not clear yet" not in reply.text
+
+
+def test_a_proof_told_in_one_go_passes_or_fails_at_once() -> None:
+    """Each reading beside its range."""
+    passed = play("installed 75va on 208: line 207, unloaded 27.1, loaded 25.4, stat 25.0, coil 24.8, 2.4 amps")[0].text
+    failed = play("new 40va in: sec 27.2 no load, 22.1 loaded, 2.1 amps")[0].text
+
+    assert "PASS: every reading is in its range" in passed
+    assert "Pass, Secondary amps, all calling: 2.40 A, at most 3.12 A" in passed
+    assert "FAIL: 2 readings out of their range" in failed
+    assert "Fail, Secondary amps, all calling: 2.10 A, at most 1.67 A" in failed
+
+
+def test_the_line_of_a_proof_in_progress_belongs_to_it() -> None:
+    """Read unasked, it leaves the proof where it was."""
+    second, third = play("new 40va in, prove it", "line 121", "sec 27, 24.9 loaded")[1:]
+
+    assert second.text.splitlines()[1] == "Not proved yet: 5 readings to take"
+    assert "Not proved yet: 3 readings to take" in third.text

@@ -485,3 +485,56 @@ def test_the_ground_of_a_secondary_is_asked_about_on_a_supply(text: str) -> None
 def test_the_last_device_before_a_question_is_a_load_too(text: str) -> None:
     """None is dropped in silence."""
     assert "thermostat" in [f.device for f in read(text).facts]
+
+
+@pytest.mark.parametrize(
+    ("text", "readings"),
+    [
+        (
+            "prove it 40va 120, line 121, sec 27, 24.9 loaded, 24.1 at the stat, 1.2 amps",
+            {
+                "line_volts": 121,
+                "secondary_volts_lifted": 27,
+                "secondary_volts": 24.9,
+                "control_volts": 24.1,
+                "secondary_amps": 1.2,
+            },
+        ),
+        (
+            "installed 75va on 208: line 207, unloaded 27.1, loaded 25.4, stat 25.0, coil 24.8, 2.4 amps",
+            {
+                "line_volts": 207,
+                "secondary_volts_lifted": 27.1,
+                "secondary_volts": 25.4,
+                "control_volts": 25.0,
+                "coil_volts": 24.8,
+                "secondary_amps": 2.4,
+            },
+        ),
+        (
+            "new 40va in: sec 27.2 no load, 22.1 loaded, 2.1 amps",
+            {"secondary_volts_lifted": 27.2, "secondary_volts": 22.1, "secondary_amps": 2.1},
+        ),
+        (
+            "ya lo instale, 27 sin carga, 24.9 con carga, 1.1 amps",
+            {"secondary_volts_lifted": 27, "secondary_volts": 24.9, "secondary_amps": 1.1},
+        ),
+    ],
+)
+def test_a_proof_told_in_one_go_is_read_whole(text: str, readings: dict[str, float]) -> None:
+    """Nothing of it is a guess, no amps are a thermostat's, and it is a proof without being called one."""
+    message = read(text)
+
+    assert {r.measure: r.value for r in message.readings} == readings
+    assert not any(r.assumed for r in message.readings)
+    assert message.asks == ("prove",)
+    assert message.unread == ()
+    assert not any(f.fact == "load" for f in message.facts)
+
+
+def test_what_to_read_after_installing_asks_for_the_proof() -> None:
+    """With the nominal supply behind the rating."""
+    message = read("just put in a new 40va 120v, what should i read")
+
+    assert message.asks == ("prove",)
+    assert told(message, "supply_volts") == [120.0]

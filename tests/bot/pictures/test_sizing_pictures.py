@@ -130,3 +130,50 @@ def test_nothing_known_draws_nothing(name: str) -> None:
     """A picture without numbers would lie."""
     with pytest.raises(ValueError, match="to draw"):
         draw(name, Answer(), Job(), str)
+
+
+def test_the_title_names_the_wire_where_the_pull_in_needs_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """60 VA of pull-in over 200 ft of 20: a bigger unit alone does not do it."""
+    facts = (
+        Fact(fact="load", device="contactor", value=9.0, inrush=60.0),
+        Fact(fact="run_feet", value=200.0),
+        Fact(fact="wire_awg", value=20.0),
+    )
+
+    assert "40 VA and 12 AWG for this load" in picture("load_budget", facts, monkeypatch).words()
+
+
+def test_no_size_is_named_where_none_holds_the_pull_in(monkeypatch: pytest.MonkeyPatch) -> None:
+    """900 VA of pull-in."""
+    words = picture("load_budget", (Fact(fact="load", device="contactor", value=60.0, inrush=900.0),), monkeypatch).words()
+
+    assert "No size holds this pull-in" in words
+    assert not any("for this load" in word for word in words)
+
+
+def test_the_unit_that_is_there_is_the_one_on_the_picture_where_it_carries_the_load(monkeypatch: pytest.MonkeyPatch) -> None:
+    """19 VA on 40."""
+    facts = (Fact(fact="rated_va", value=40.0), Fact(fact="load", device="board", value=19.0))
+
+    assert "40 VA carries this load" in picture("load_budget", facts, monkeypatch).words()
+
+
+def test_a_pull_in_that_was_not_told_is_drawn_as_usual(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two contactors at 9 VA usually take 36 to 72 while one pulls in."""
+    words = picture("load_budget", (Fact(fact="load", device="contactor", count=2, value=9.0),), monkeypatch).words()
+
+    assert "pull-in, not told: usually 36 to 72 VA" in words
+    assert "40 VA for this load" in words
+
+
+def test_the_run_shows_the_volts_while_the_coil_pulls_in(monkeypatch: pytest.MonkeyPatch) -> None:
+    """60 VA on 200 ft of 20, from full volts: 24 x 9.6 / (9.6 + 4.94) V."""
+    facts = (
+        Fact(fact="load", device="contactor", value=9.0, inrush=60.0),
+        Fact(fact="run_feet", value=200.0),
+        Fact(fact="wire_awg", value=20.0),
+    )
+    words = picture("wire_run", facts, monkeypatch).words()
+
+    assert "15.8 V at the coil while it pulls in" in words
+    assert "pull-in 15.8 V" in words

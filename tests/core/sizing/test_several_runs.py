@@ -128,3 +128,33 @@ def test_one_common_for_several_is_answered_as_such() -> None:
     assert pair is not None
     assert answer.sizing.volts_at_load is not None
     assert pair < answer.sizing.volts_at_load < 23.01
+
+
+def test_a_run_that_starves_the_pull_in_is_said_first_and_is_not_called_good() -> None:
+    """60 VA on 200 ft of 20 from full volts: 24 x 9.6 / (9.6 + 4.94) = 15.8 V, while its 9 VA steady leave 22.3 V."""
+    runs = (
+        Fact(fact="run_feet", value=200.0, run=1),
+        Fact(fact="wire_awg", value=20.0, run=1),
+        Fact(fact="load", device="contactor", value=9.0, inrush=60.0, run=1),
+        Fact(fact="run_feet", value=380.0, run=2),
+        Fact(fact="load", device="damper", value=6.0, run=2),
+    )
+    said = text(answered(*runs, asks=("wire_run",)))
+
+    assert said.startswith("Too long for the pull-in: 15.8 V at the contactor, 200 ft of 20 AWG, 20.4 V needed")
+    assert "22.28 V at the contactor" not in said
+    assert "21.86 V at the damper, 380 ft of 20 AWG: good" in said
+
+
+def test_a_pull_in_on_a_shared_common_has_the_amps_of_the_others_on_it() -> None:
+    """
+    60 VA beside 9 VA sealed on 150 ft of 18, one common, from full volts.
+
+    By hand: 1.1646 ohm each way; the coil 9.6 ohm, the other 64 ohm. The common carries both: with its volts u,
+    (24 - u) / 10.7646 + (24 - u) / 65.1646 = u / 1.1646, so u = 2.69 V, and the coil has 21.31 x 9.6 / 10.7646 = 19.0 V.
+    """
+    told = (load("contactor", 9.0, count=2, inrush=60.0), fact("run_feet", 150), fact("wire_awg", 18))
+    said = text(answered(*told, asks=("wire_run",), topics=("shared_common",)))
+
+    assert said.startswith("Too much on one common for the pull-in: 19.0 V, 20.4 V needed")
+    assert "One common holds" not in said
