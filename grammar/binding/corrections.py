@@ -27,6 +27,8 @@ def _starts_as_correction(draft: Draft) -> bool:
     for at, phrase in enumerate(draft.phrases[:first]):
         if phrase.kind == "star" and at == 0:
             return first < len(draft.phrases)
+        if at == 0 and phrase.kind == "no" and draft.kind(1) == "comma" and _says_a_place(draft):
+            return True  # "no, the secondary is 25.2"
         if phrase.kind == "withdraw" and not any(p.kind in {"ends", "device"} for p in draft.phrases[:at]):
             return first < len(draft.phrases) or any(p.kind in {"ends", "tapword"} for p in draft.phrases[at:])
     if draft.kind(len(draft.phrases) - 1) == "star" and len(draft.phrases) <= 6:
@@ -83,6 +85,14 @@ def _expected(draft: Draft) -> None:
             behind.withdrawn = True
             if len(figures) == 1:
                 draft.unread.append((phrase.start, behind.end))
+
+
+def _says_a_place(draft: Draft) -> bool:
+    """Only small words stand between the "no" and a place, and a value follows it."""
+    step = 2
+    while draft.kind(step) in {"filler", "is", "at", "withdraw", "comma"}:
+        step += 1
+    return draft.kind(step) == "ends" and any(f.at > step for f in amounts(draft))
 
 
 def _replaced(draft: Draft) -> bool:

@@ -73,8 +73,8 @@ def _says_what_is(draft: Draft, figure: Figure, at: int) -> bool:
     """In "es 25.2 no 22.5": what is and what is not, in one breath; Spanish has one word for "no" and "not"."""
     if not draft.parsed.spanish or draft.kind(at + 1) != "amounts":
         return False
-    breath = draft.kind(figure.at - 1) == "is" and figure.at == at - 1
-    return breath or draft.phrases[figure.at - 1].text == "era"  # "era 240, no 208"
+    near = figure.at == at - 1 or (figure.at == at - 2 and draft.kind(at - 1) == "comma")  # "14 ohms, no 41"
+    return near or draft.phrases[figure.at - 1].text == "era"  # "era 240, no 208"
 
 
 ORDERS_TO_PUT = frozenset({"make", "put", "set", "use", "call", "mark", "pon", "ponle", "pone", "apunta", "anota", "usa"})

@@ -85,8 +85,9 @@ def _by_state(draft: Draft) -> None:
     states = {f.state for f in free if f.state}
     for figure in free:
         in_state = figure.state in {"lifted", "loaded"} and figure.unit in {None, "V"} and fits_live("secondary", figure.value)
-        if in_state and (proof or states == {"lifted", "loaded"}):
-            figure.site = Site(figure.at, "place", "secondary")
+        alone = len(draft.figures) == 1 and not any(s.kind != "notours" for s in draft.sites.values())
+        if in_state and (proof or alone or states == {"lifted", "loaded"}):
+            figure.site = Site(figure.at, "place", "secondary", assumed=alone and not proof)
         elif (
             proof and (figure.unit == "A" or draft.phrases[figure.at - 1].meaning == "amp") and figure.value <= MOST_SECONDARY_A
         ):

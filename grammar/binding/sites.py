@@ -146,6 +146,14 @@ LED_THERE = frozenset(
 """Words between a value and the transformer."""
 
 
+def _not_named(draft: Draft) -> str | None:
+    """In "240 at the disconnect and nothing at the transformer" the primary, in "118 on the primary ..." the secondary."""
+    named = {s.name for s in draft.sites.values() if s.kind == "place"}
+    if "primary" in named:
+        return None if "secondary" in named else "secondary"
+    return "primary" if "line" in named else None
+
+
 COMES_OUT = frozenset({"out", "output", "leaving", "from", "off", "sale", "saliendo", "del"})
 GOES_IN = frozenset({"to", "into", "in", "feeding", "reaching", "al"})
 """Words between "nothing" and the transformer that tell its side."""
@@ -262,9 +270,10 @@ def _at_the_transformer(draft: Draft) -> None:
         figure = draft.figure_at(step)
         if figure is not None and figure.kind == "nothing" and draft.kind(at + 1) != "ends":
             words = {word for i in range(step, at) for word in draft.phrases[i].text.split(" ")}
-            name = "secondary" if words & COMES_OUT else "primary" if words & GOES_IN else None
+            name = "secondary" if words & COMES_OUT else "primary" if words & GOES_IN else _not_named(draft)
             if name is not None:
-                draft.sites[at] = Site(at, "place", name)
+                guessed = not words & (COMES_OUT | GOES_IN)
+                draft.sites[at] = Site(at, "place", name, assumed=guessed)
             continue
         if (
             step == at - 1

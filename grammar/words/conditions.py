@@ -189,7 +189,7 @@ PATTERNS = (
     Pattern(
         "condition", "lifted",
         (
-            ("quite", "solte", "desconecte", "levante", "saque", "safe", "zafe", "afloje", "quitando", "soltando", "desconectando", "levantando", "quitar", "soltar", "desconectar", "levantar", "quito", "desconecto"),
+            ("quite", "jale", "solte", "desconecte", "levante", "saque", "safe", "zafe", "afloje", "quitando", "soltando", "desconectando", "levantando", "quitar", "soltar", "desconectar", "levantar", "quito", "desconecto"),
             ("", "el", "la", "los", "un", "una"),
             ("r", "rojo", "cable r", "cable rojo", "cable de r", "hilo r", "carga", "punta", "cable del secundario", "cables de carga"),
         ),

@@ -6,7 +6,7 @@ VALUES = (
     Words(
         "value", "open",
         en=(
-            "open", "opened", "ol", "o.l.", "o.l", "o l", "oh el", "over limit", "over load reading", "overload reading", "0l",
+            "open", "opened", "ol", "oh l", "o.l.", "o.l", "o l", "oh el", "over limit", "over load reading", "overload reading", "0l",
             "0.l", "0l.", "ol.", "infinite", "infinity", "inf", "infinit", "infinate", "infinite ohms", "no continuity",
             "no continutiy", "no cont", "wide open", "dead open", "open circuit reading", "open line", "over range",
             "overrange", "out of range", "no reading at all", "not continuous", "open winding", "burned open", "burnt open",
