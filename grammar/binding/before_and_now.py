@@ -20,8 +20,28 @@ def before_and_now(draft: Draft) -> None:
             inherit(now, was)
 
 
+CHANGES = frozenset({
+    "drops", "drop", "dropped", "goes", "went", "go", "going", "falls", "fell", "sags", "sagged", "dips", "dipped", "rose", "rises", "climbs", "climbed", "dropping", "pulled",
+    "baja", "bajo", "cae", "cayo", "sube", "subio", "paso", "pasa", "se fue", "brinco",
+})  # fmt: skip
+"""Verbs of one change; a value that swings, varies or bounces is a range."""
+
+
+WHEN = frozenset({"when", "once", "as", "soon", "cuando"})
+
+
 def came_from(draft: Draft) -> None:
-    """In "went up to 25.1 from 18": where it came from is withdrawn."""
+    """In "went up to 25.1 from 18", "drops from 26 to 12 when it calls": where it came from is withdrawn."""
+    for figure in amounts(draft):
+        verbs = {
+            draft.phrases[i].text for i in range(max(0, figure.at - 4), figure.at) if draft.clause[i] == draft.clause[figure.at]
+        }
+        led = figure.at > 0 and draft.phrases[figure.at - 1].text in {"from", "de", "desde", "went from"}
+        at_once = any(
+            p.kind == "condition" and p.text.split(" ")[0] in WHEN for p in draft.phrases[figure.at + 1 : figure.at + 3]
+        )
+        if led and len(figure.amounts) == 2 and figure.joins[0] in {"to", "a"} and (verbs & CHANGES or at_once):
+            only_last(figure)
     for figure in amounts(draft):
         before = draft.figure_at(figure.at - 2)
         led = figure.at > 1 and draft.phrases[figure.at - 1].text in {"from", "desde"}

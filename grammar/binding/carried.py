@@ -9,6 +9,8 @@ def carry(draft: Draft, figures: list[Figure]) -> None:
     """A figure with a condition or a correction and no place of its own is taken where the one before it was."""
     last: Figure | None = None
     for figure in figures:
+        if figure.site is None and figure.heir_of is not None and figure.heir_of.withdrawn:
+            figure.site = figure.heir_of.site  # "it was 208 not 240 on the primary"
         if last is not None and _says_it_exactly(draft, last, figure):
             figure.site, last.withdrawn = last.site, True
             if figure.unit is None:

@@ -7,7 +7,7 @@ from grammar.binding.draft import Draft, Figure
 from grammar.binding.fuses import fuses
 from grammar.binding.supply import supply
 from grammar.binding.taps import taps
-from grammar.binding.told import neighbour, open_amounts
+from grammar.binding.told import NOMINAL_V, neighbour, open_amounts
 from grammar.message import Unclear
 
 
@@ -62,7 +62,7 @@ def _not_ours(draft: Draft) -> None:
         ):
             figure.done = True  # "1) ... 2) ..."
             draft.cue_spans.append((figure.start, figure.end))
-        elif before == "idword" and figure.unit is None:
+        elif before == "idword" and figure.unit is None and not _has_a_meaning(draft, figure):
             figure.done = True
             draft.chatter.append((draft.phrases[figure.at - 1].start, figure.end))
         elif figure.unit == "degC":
@@ -104,6 +104,15 @@ def _ask_gauge(draft: Draft, figure: Figure) -> None:
         return
     question = say("{area:g} mm² is no AWG. The next thinner is {awg} AWG: send the gauge", area=figure.value, awg=thinner)
     draft.unclear.append(Unclear(fragment=fragment, choices=(f"{thinner} AWG",), question=question))
+
+
+def _has_a_meaning(draft: Draft, figure: Figure) -> bool:
+    """In "after resetting the breaker 121 on the primary", "3 ton unit 208 3 phase": a value of what follows, and no number of what is before."""
+    behind = figure.at + 1
+    if draft.kind(behind) == "supply" and figure.value in NOMINAL_V:
+        return True
+    placed = draft.sites.get(behind + 1)
+    return draft.kind(behind) in {"at", "between"} and placed is not None and placed.kind in {"place", "pair"}
 
 
 def _by_a_device(draft: Draft, at: int) -> bool:

@@ -101,7 +101,9 @@ def _place(draft: Draft, figure: Figure) -> None:
     """Puts devices on the measure that they have, and takes out what belongs to other trades."""
     site = figure.site
     assert site is not None
-    if figure.garbled or (figure.kind == "amount" and len(figure.amounts) > 1 and figure.low is None):
+    if figure.garbled:
+        _unread(draft, figure)
+    elif site.kind != "notours" and figure.kind == "amount" and len(figure.amounts) > 1 and figure.low is None:
         _unread(draft, figure)  # "sec 27/24"
     elif site.kind == "notours" or (motor_letters(draft, site) and at_a_motor(draft, site)):
         _chatter(draft, figure)

@@ -41,6 +41,8 @@ def repaired(draft: Draft) -> bool:
     words, _ = words_of(draft.parsed.words)
     if set(words) & LONG_AGO or "?" in draft.text:
         return False
+    if any(p.kind == "notours" and p.meaning in {"capacitor", "motor"} for p in draft.parsed.words):
+        return False  # "replaced the 45/5 cap"
     if "close_job" in draft.asks:
         return bool(set(words) & AFTER_CLOSING) or bool(draft.facts)
     return _replaced(words, is_paused=bool(PAUSED.match(draft.text))) or says_it_is_in(draft)

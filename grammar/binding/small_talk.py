@@ -17,7 +17,7 @@ def small_talk(draft: Draft) -> None:
             continue
         if _is_weather(draft, figure, one_side=len(sides) == 1):
             _set_aside(draft, figure, figure.at + 1)
-        elif _is_hour(draft, figure):
+        elif _is_hour(draft, figure) or _is_in_minutes(draft, figure):
             _set_aside(draft, figure, figure.at - 1)
 
 
@@ -41,6 +41,17 @@ def _is_hour(draft: Draft, figure: Figure) -> bool:
     return before is not None and before.kind == "notours" and before.text in HOURS and hour
 
 
+def _is_in_minutes(draft: Draft, figure: Figure) -> bool:
+    """In "be there in 20", "calling you in 10"."""
+    told = {p.text for p in draft.phrases[max(0, figure.at - 5) : figure.at]}
+    minutes = figure.value <= MOST_MINUTES and figure.value == int(figure.value)
+    last = draft.kind(figure.at + 1) in {"", "stop", "comma", "line", "filler"}
+    return minutes and last and figure.at > 0 and draft.phrases[figure.at - 1].text in {"in", "en"} and bool(told & GOING)
+
+
+MOST_MINUTES = 60.0
+GOING = frozenset({"there", "back", "calling", "call", "leaving", "home", "arrive", "see", "llego", "salgo", "regreso", "vuelvo", "llamo"})  # fmt: skip
+"""Words of somebody who comes or calls."""
 HOURS = frozenset({"till", "til", "until", "since", "be there by", "there at", "left at", "got here at", "desde las", "a las", "las", "llego a las"})  # fmt: skip
 """Words before an hour."""
 
