@@ -183,7 +183,8 @@ def _lead_beside(draft: Draft, at: int) -> str | None:
             and step == -1
         ):
             continue
-        if draft.phrases[at].kind == "lands" and not line and step == -1:
+        capped = any(p.kind == "capped" for p in draft.phrases)  # "brown lead is landed, orange and black capped"
+        if draft.phrases[at].kind == "lands" and not (line or capped) and step == -1:
             continue
         if _measured(draft, here):
             continue

@@ -6,6 +6,7 @@ from grammar.binding.each_lead import each_lead
 from grammar.binding.in_and_out import in_and_out
 from grammar.binding.joined_sites import both, ground_of, split_pairs
 from grammar.binding.lead_lists import labelled_pairs, lead_lists
+from grammar.binding.lettered_label import lettered_label
 from grammar.binding.other_side import other_side
 from grammar.binding.paired_values import paired_values
 from grammar.binding.places import site_of, uses_marks
@@ -26,6 +27,7 @@ def find_sites(draft: Draft) -> None:
     in_and_out(draft)
     _ground_as_verb(draft)
     _nameplates(draft)
+    lettered_label(draft)
     _the_one(draft)
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind == "ends":

@@ -138,15 +138,22 @@ def _voltage_of(draft: Draft) -> None:
     for at, phrase in enumerate(draft.phrases):
         if phrase.text not in {"voltage", "voltaje"}:
             continue
-        step = at + 1
-        while draft.kind(step) in {"is", "reads", "colon"} or draft.phrases[min(step, len(draft.phrases) - 1)].text in {
-            "of",
-            "de",
-        }:
-            step += 1
+        step = _past(draft, at + 1)
+        between = draft.kind(step) == "between" and draft.kind(step + 1) == "ends"  # "voltage from black to white is 121"
+        begin, step = (step, _past(draft, step + 2)) if between else (at, step)
         figure = draft.figure_at(step)
-        if figure is not None and figure.kind == "amount" and figure.unit is None and not figure.done and step - at <= 2:
+        near = step - begin <= (3 if between else 2)
+        if figure is not None and figure.kind == "amount" and figure.unit is None and not figure.done and near:
             figure.unit, figure.unit_from = "V", "word"
+
+
+def _past(draft: Draft, step: int) -> int:
+    """Over the verb behind a noun."""
+    while draft.kind(step) in {"is", "reads", "colon"} or (
+        step < len(draft.phrases) and draft.phrases[step].text in {"of", "de"}
+    ):
+        step += 1
+    return step
 
 
 def _of_its_clause(draft: Draft, at: int) -> bool:

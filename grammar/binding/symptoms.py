@@ -208,7 +208,12 @@ def _is_none(draft: Draft, words: Sequence[str], owners: Sequence[int], found: F
     if found.meaning == "burnt":  # "burned my hand", "burnt open"
         of_fuse = any(set(found.at) & set(o.at) for o in others if o.meaning in {"blown_fuse", "blows_fuse"})
         opened = draft.parsed.words[owners[found.at[0]]].kind == "value"
-        return of_fuse or opened or behind in (["my"], ["his"], ["her"], ["me"])
+        return (
+            of_fuse
+            or opened
+            or bool(set(words[max(0, found.at[0] - 2) : found.at[0]]) & LABELS)
+            or behind in (["my"], ["his"], ["her"], ["me"])
+        )
     return False
 
 
@@ -229,6 +234,7 @@ def _is_weather(words: Sequence[str], found: Found) -> bool:
     return bool(set(behind) & OF_THE_DAY) and not set(words[begin : found.at[0] + 1]) & PARTS
 
 
+LABELS = frozenset({"label", "labels", "tag", "sticker", "plate", "nameplate", "etiqueta"})
 OF_THE_DAY = frozenset(
     {"here", "out", "outside", "today", "attic", "roof", "there", "closet", "aqui", "afuera", "atico", "techo", "hoy", "azotea"}
 )

@@ -25,7 +25,7 @@ COLOURS = (
         es=("amarillo", "amarilla", "amarillos", "amar"),
     ),
     Words("colour", "blue", en=("blue", "blu", "blues", "bleu"), es=("azul", "azules", "azl")),
-    Words("colour", "brown", en=("brown", "brn", "brwn", "brw", "bn"), es=("cafe", "marron", "castano")),
+    Words("colour", "brown", en=("brown", "brn", "br", "brwn", "brw", "bn"), es=("cafe", "marron", "castano")),
     Words("colour", "green", en=("green", "grn", "gn", "gren"), es=("verde", "verdes", "vde")),
     Words("colour", "gray", en=("gray", "grey", "gry"), es=("gris", "grises")),
     Words(
