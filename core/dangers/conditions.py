@@ -65,6 +65,13 @@ CONDITIONS: Final = (
         "ground_meant",
     ),
     _when(
+        "high_leg",
+        say("High leg: 208 V to neutral. Find it, feed the primary phase to phase, never from that leg to neutral"),
+        "a high or wild leg, a stinger, an open delta",
+        Source("NEC", "110.15"),
+        "high_leg",
+    ),
+    _when(
         "secondary_ground",
         say("Ground one 24 V side where the rule asks it: fed from over 150 V to ground or ungrounded. Else leave it as built"),
         "a question whether the secondary is to be grounded",

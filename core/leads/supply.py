@@ -10,9 +10,13 @@ from core.readings import OPEN, Job
 from core.said import Said, say
 from core.standards.source import Source
 
-HIGH_LEG_V: Final = (195.0, 218.0)
+HIGHHIGH_LEG: Final = "high_leg"
+"""The danger that its words show, and the caution."""
+_LEG_V: Final = (195.0, 218.0)
 """The high leg of a 120/240 V delta to neutral: 1.73 times 120 V. [V]"""
 HIGH_LEG_SOURCE: Final = Source("NEC", "110.15")
+HIGH_LEG: Final = "high_leg"
+"""The danger that its words show, and the caution."""
 _LEG_V: Final = (108.0, 132.0)
 _PHASE_V: Final = (222.0, 254.0)
 _OVER_300_FROM_V: Final = 255.0
@@ -51,7 +55,7 @@ def supply_of(job: Job) -> Supply | None:
     named = job.number("supply_volts")
     seen = [*live, *to_ground]
     other = any(_within(v, _LEG_V) or _within(v, _PHASE_V) for v in seen) or (named is not None and nominal(named) == 240.0)
-    high_leg = any(_within(v, HIGH_LEG_V) for v in seen) and other
+    high_leg = HIGH_LEG in job.dangers or (any(_within(v, HIGH_LEG_V) for v in seen) and other)
     if high_leg:
         phase = next((v for v in reversed(live) if _within(v, _PHASE_V)), None)
         return Supply(volts=phase or named or 240.0, measured=phase is not None, high_leg=True)
@@ -81,7 +85,7 @@ def supply_lines(supply: Supply) -> tuple[Said, ...]:
 
 def supply_cautions(supply: Supply) -> tuple[str, ...]:
     """Names of the cautions of this supply."""
-    found = ["high_leg"] if supply.high_leg else []
+    found = [HIGH_LEG] if supply.high_leg else []
     return tuple([*found, "over_300"] if supply.volts >= _OVER_300_FROM_V else found)
 
 

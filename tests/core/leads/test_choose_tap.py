@@ -91,6 +91,19 @@ def test_208_to_neutral_of_a_delta_is_no_208_volt_supply() -> None:
     assert answer.leads.land.lead == "orange"
 
 
+def test_a_high_leg_that_is_named_makes_208_volts_no_208_volt_supply() -> None:
+    """Whoever writes of a high leg reads 208 V to neutral, and no 208 V tap is for that."""
+    job = Job(
+        readings=(read("line_volts", 208.0),),
+        facts=(Fact(fact="nameplate_taps", value=(120.0, 208.0, 240.0)),),
+        dangers=("high_leg",),
+    )
+    answer = choose_tap(job)
+
+    assert "high_leg" in answer.cautions
+    assert str(answer.lines[0]) == "240 V: land the 240 V tap"
+
+
 def test_twice_the_volts_is_stopped() -> None:
     """The 120 V tap on 240 V."""
     answer = choose_tap(Job(facts=(supply(240.0), Fact(fact="tap_volts", value=120.0))))
