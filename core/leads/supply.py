@@ -10,9 +10,7 @@ from core.readings import OPEN, Job
 from core.said import Said, say
 from core.standards.source import Source
 
-HIGHHIGH_LEG: Final = "high_leg"
-"""The danger that its words show, and the caution."""
-_LEG_V: Final = (195.0, 218.0)
+HIGH_LEG_V: Final = (195.0, 218.0)
 """The high leg of a 120/240 V delta to neutral: 1.73 times 120 V. [V]"""
 HIGH_LEG_SOURCE: Final = Source("NEC", "110.15")
 HIGH_LEG: Final = "high_leg"
