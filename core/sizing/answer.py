@@ -23,7 +23,7 @@ MOST_LINES: Final = 5
 OTHER_SUBJECTS: Final = frozenset({"which_lead", "tap", "expect", "va_estimate", "why", "next", "report", "history", "forget"})
 FACTS: Final = frozenset({"load", "run_feet", "wire_awg", "fuse_amps", "supply_hertz"})
 """Facts that ask for sizing by being told."""
-TOPICS: Final = frozenset({"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "class_2", "amps"})
+TOPICS: Final = frozenset({"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "class_2", "amps", "apart"})
 """Topics that sizing answers without any other ask."""
 
 

@@ -9,7 +9,7 @@ from core.sizing.runs import in_a_row
 from core.sizing.told import Told
 from core.sizing.wire import pull_in_volts
 from core.standards.coil_range import PULL_IN_SHARE
-from core.standards.transformer_ratings import SIZES_VA, next_size_va
+from core.standards.transformer_ratings import SIZES_VA
 from core.standards.wire_gauges import CONTROL_GAUGES
 
 Lines = tuple[Said, ...]
@@ -176,19 +176,26 @@ def size_for_pull_in(told: Told) -> float | None:
     return None if found is None else found.unit_va
 
 
-def size_for_mode(told: Told, worst_va: float) -> float | None:
+def size_for_mode(told: Told, mode: str) -> float | None:
     """
-    The size for the loads that are on together, that also holds the coils up while the largest pulls in.
+    The size for the loads that are on together, that also holds the coils up while the largest of them pulls in.
 
     Args:
         told: The job.
-        worst_va: Steady, of the worst mode. [VA]
+        mode: When they are on.
 
     Returns:
         Size, or None where none up to 100 VA holds. [VA]
     """
-    size = next_size_va(worst_va)
-    return size if size is None or _holds(told, size) else _bigger(told, size)
+    only = replace(
+        told, loads=told.loads.of_mode(mode), wired=told.wired.of_mode(mode), job=replace(told.job, facts=_unrated(told))
+    )
+    found = mend(only)
+    return only.pick_va if found is None else found.unit_va
+
+
+def _unrated(told: Told) -> tuple[Fact, ...]:
+    return tuple(fact for fact in told.job.facts if fact.fact != "rated_va")
 
 
 def remedy(told: Told) -> Said:

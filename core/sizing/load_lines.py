@@ -43,7 +43,13 @@ def load_part(told: Told) -> Part | None:
         return Part(lines=(unsure, *more), numbers=numbers | {"pick_va": pick}, rules=(STANDARD_SIZES,))
     sags, usual = inrush_lines(told)
     return Part(
-        lines=(*_doubt(told), *(_over(load) if pick is None else (_verdict(told, load, pick),)), *sags, *_missing(told)),
+        lines=(
+            *_doubt(told),
+            *(_over(load) if pick is None else (_verdict(told, load, pick),)),
+            *_at_once(told, load),
+            *sags,
+            *_missing(told),
+        ),
         more=(*_by_clamp(told), *usual, *_modes(told, load)),
         numbers={
             "load_va": round(load, 2),
@@ -122,6 +128,12 @@ def _judged_in_part(told: Told, rated: float, load: float) -> Said | None:
     named = {"rated": rated, "load": load, "low": low, "high": high}
     if load + low > rated:
         return say("{rated:g} VA is likely too small: {load:g} VA known, the rest usually {low:g} to {high:g} VA", **named)
+    if (load + low) * (1.0 + SPARE) > rated and (size := next_size_va(load + high)) is not None:
+        return say(
+            "{rated:g} VA leaves too little spare: {load:g} VA known, the rest usually {low:g} to {high:g} VA. Buy {size:g} VA",
+            size=size,
+            **named,
+        )
     if (load + high) * (1.0 + SPARE) <= rated:
         return say("{rated:g} VA is likely enough: {load:g} VA known, the rest usually {low:g} to {high:g} VA", **named)
     return say("Not sure yet for {rated:g} VA: {load:g} VA known, the rest usually {low:g} to {high:g} VA", **named)
@@ -318,14 +330,28 @@ def _next_size(told: Told) -> tuple[Said, ...]:
     return (say("Over {room:.0f} VA for the rest: {bigger:g} VA", room=room, bigger=bigger),)
 
 
+def _at_once(told: Told, load: float) -> tuple[Said, ...]:
+    """What was counted, where the technician says that cooling and heating never run together."""
+    if told.at_once is None:
+        return ()
+    mode, everything = told.at_once
+    return (say("Counted what is on at once: {load:g} of {all:g} VA ({mode})", load=load, all=everything, mode=MODES[mode]),)
+
+
+def _worst_mode(told: Told, load: float) -> tuple[str, float] | None:
+    """What is on at one time, and its sum, where that is less than everything."""
+    mode, worst = told.loads.worst_mode
+    return None if worst > load - 1.0 or worst <= 0.0 else (mode, worst)
+
+
 def _modes(told: Told, load: float) -> tuple[Said, ...]:
     """What is on at one time, where that is less than everything."""
-    sums = told.loads.by_mode()
-    mode, worst = max(sums.items(), key=lambda item: item[1])
-    if worst > load - 1.0 or worst <= 0.0:
+    found = _worst_mode(told, load)
+    if found is None:
         return ()
-    size = size_for_mode(told, worst)
-    if size is None or size == told.pick_va:
+    mode, worst = found
+    size = size_for_mode(told, mode)
+    if size is None or size >= (advised_va(told) or 0.0):
         return (say("Most on at once: {worst:g} VA ({mode})", worst=worst, mode=MODES[mode]),)
     return (
         say(

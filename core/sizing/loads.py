@@ -35,6 +35,11 @@ class Part:
         """What such a device usually draws."""
         return DEVICE_LOADS.get(self.device)
 
+    def is_on(self, mode: str) -> bool:
+        """True where such a device draws in a mode, and where nothing is known of it."""
+        row = self.typical
+        return row is None or "always" in row.on or mode in row.on
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Budget:
@@ -101,17 +106,22 @@ class Budget:
         rows = [(p.count, p.typical) for p in self.unknown if p.typical is not None]
         return sum(n * row.low_va for n, row in rows), sum(n * row.high_va for n, row in rows)
 
+    def of_mode(self, mode: str) -> "Budget":
+        """The parts that are on in a mode, those without a figure included."""
+        burns_gas = self._burns_gas()
+        parts = tuple(
+            p for p in self.parts if not (burns_gas and p.device == "contactor" and mode != "cooling") and p.is_on(mode)
+        )
+        return Budget(parts=parts, rated_v=self.rated_v)
+
     def by_mode(self) -> dict[str, float]:
         """The known parts that are on together, by mode. [VA]."""
-        sums = dict.fromkeys(("cooling", "heating", "defrost"), 0.0)
-        burns_gas = self._burns_gas()
-        for part in self.known:
-            row = part.typical
-            for mode in sums:
-                idle = burns_gas and part.device == "contactor" and mode != "cooling"
-                if not idle and (row is None or "always" in row.on or mode in row.on):
-                    sums[mode] += (part.va or 0.0) * part.count
-        return sums
+        return {mode: self.of_mode(mode).load_va or 0.0 for mode in ("cooling", "heating", "defrost")}
+
+    @property
+    def worst_mode(self) -> tuple[str, float]:
+        """The mode with the largest sum, and that sum. [VA]."""
+        return max(self.by_mode().items(), key=lambda item: item[1])
 
     def _burns_gas(self) -> bool:
         """True for a furnace with an air conditioner: its contactor is off while it heats. A heat pump's is not."""

@@ -23,6 +23,8 @@ class Told:
     loads: Budget
     wired: Budget
     """The loads at the end of the wire."""
+    at_once: tuple[str, float] | None = None
+    """Where only the loads of one mode count, since they never run together: the mode, and the sum of all loads. [VA]"""
     runs: tuple[Run, ...] = ()
     """Where there are several."""
 
@@ -142,8 +144,19 @@ def phase_volts(job: Job) -> float | None:
 
 def told(job: Job) -> Told:
     """The job, made ready for sizing."""
-    facts = Told(job=job, loads=budget(job), wired=on_the_wire(job))
+    facts = _at_once(Told(job=job, loads=budget(job), wired=on_the_wire(job)))
     return replace(facts, runs=runs(job, facts.wired, facts.copper))
+
+
+def _at_once(facts: Told) -> Told:
+    """The same with the loads of the worst mode alone, where the technician says that cooling and heating never run together."""
+    everything = facts.load_va
+    if "apart" not in facts.job.topics or everything is None:
+        return facts
+    mode, worst = facts.loads.worst_mode
+    if not 0.0 < worst < everything:
+        return facts
+    return replace(facts, loads=facts.loads.of_mode(mode), wired=facts.wired.of_mode(mode), at_once=(mode, everything))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -67,7 +67,7 @@ def _is_a_bare_list(draft: Draft) -> bool:
         article = phrase.kind == "filler" and phrase.text in ARTICLES | {"and", "plus", "y"}
         if phrase.kind not in OF_A_LIST and not counts and not article:
             return False
-    return len(devices) > 1 or any(draft.kind(at - 1) in {"amounts", "both"} for at in devices)
+    return len(devices) > 1 or any(draft.kind(at - 1) == "both" or draft.figure_at(at - 1) is not None for at in devices)
 
 
 def made_for(draft: Draft) -> None:
@@ -125,8 +125,11 @@ def _counted_before(draft: Draft, at: int) -> tuple[int, Figure | None]:
         at -= 1
     before, count = at - 1, draft.figure_at(at - 1)
     if count is not None and whole(count) and not count.done:
-        led = draft.kind(before - 1) in {"filler", "with"} and draft.phrases[before - 1].text in LEADS_IN
-        return -1 if led else before - 1, count
+        first = before - 1
+        if draft.kind(first) == "filler" and draft.phrases[first].text in ARTICLES:  # "a dozen dampers"
+            first -= 1
+        led = draft.kind(first) in {"filler", "with"} and draft.phrases[first].text in LEADS_IN
+        return -1 if led else first, count
     if draft.kind(before) in {"filler", "both"} and draft.phrases[before].text in ARTICLES | {"both", "ambos", "ambas"}:
         before -= 1
     if draft.kind(before) in {"filler", "with", "and"} and draft.phrases[before].text in LEADS_IN:

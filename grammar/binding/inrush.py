@@ -1,5 +1,6 @@
 """Volt-amperes while a coil pulls in: they are no steady load."""
 
+from core.standards.device_loads import CONTROLS_V
 from grammar.binding.draft import Draft, Figure
 
 
@@ -79,7 +80,7 @@ def _take(draft: Draft, at: int, figure: Figure | None) -> None:
     figure.done = True
     draft.cue_spans.append((figure.start, figure.end))
     phrase.ends = ()
-    phrase.text = f"inrush {figure.value}"
+    phrase.text = f"inrush {figure.value * (CONTROLS_V if figure.unit == 'A' else 1.0):g}"
 
 
 def is_taken(draft: Draft, at: int) -> bool:

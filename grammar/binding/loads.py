@@ -1,27 +1,26 @@
 """Volt-amperes and amps of devices, and the rating of the transformer."""
 
 from core.readings import Fact
-from core.said import say
-from core.standards.device_loads import DEVICE_LOADS, MOST_DEVICE_VA
+from core.standards.device_loads import DEVICE_LOADS
 from core.standards.transformer_ratings import SIZES_VA
+from grammar.binding.add_load import add_load, load_of
 from grammar.binding.bare_devices import bare_devices, made_for
-from grammar.binding.counts import MOST_OF_A_KIND, counts, of_them, whole
+from grammar.binding.counts import counts, of_them, whole
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.inrush import behind_inrush, inrush, inrush_near, is_taken
+from grammar.binding.how_many import dozens, is_times
+from grammar.binding.inrush import behind_inrush, inrush, is_taken
 from grammar.binding.plate import plate_volts, sizes_asked
 from grammar.binding.told import NOMINAL_V, open_amounts
 from grammar.binding.unknown_loads import unknown_loads
-from grammar.message import Unclear
 from grammar.words.devices import COILS, SWITCHES
 
-MOST_STEADY_VA = 100.0
-"""More than this of one 24 V coil is asked about. [VA]"""
 LEAST_RATED_VA = 20.0
 """Smallest control transformer of the trade. [VA]"""
 
 
 def loads(draft: Draft) -> None:
     """Loads and ratings of the message."""
+    dozens(draft)
     made_for(draft)
     inrush(draft)
     sums: list[Figure] = []
@@ -82,6 +81,7 @@ def _touches(draft: Draft, one: int, other: int) -> bool:
             and draft.phrases[i].text not in {"and", "plus"}
         )
         or is_taken(draft, i)
+        or is_times(draft, i)
         for i in range(one + 1, other)
     )
 
@@ -105,9 +105,9 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
         at = None
     if called is not None:
         draft.phrases[figure.at - 1].kind = "filler"
-        _add_load(draft, figure, called, _number_of(draft, figure.at - 2), "VA")
+        add_load(draft, figure, called, _number_of(draft, figure.at - 2), "VA")
     elif at is not None:
-        _load(draft, figure, at, "VA")
+        load_of(draft, figure, at, "VA")
     elif len(figure.amounts) > 1 or _or_near(draft, figure):
         figure.done = True  # "40 or 75?" is a question, no nameplate
         draft.cue_spans.append((figure.start, figure.end))
@@ -131,10 +131,10 @@ def _without_a_device(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
         return
     owner = None if coil is None else _owner_of(draft, coil.at)
     if owner is not None:  # "4 relays, coils 2.5va each"
-        _load(draft, figure, owner, "VA")
+        load_of(draft, figure, owner, "VA")
         return
     if coil is not None:
-        _add_load(draft, figure, _coil_device(draft.phrases[coil.at].start, draft, coil.at), 1, "VA")
+        add_load(draft, figure, _coil_device(draft.phrases[coil.at].start, draft, coil.at), 1, "VA")
         return
     _of_the_transformer(draft, figure)
 
@@ -147,11 +147,15 @@ def _of_the_transformer(draft: Draft, figure: Figure) -> None:
         return
     behind = [p.text for p in draft.phrases[figure.at + 1 : figure.at + 3]]
     if behind[:1] == ["of"] and behind[-1].startswith("load"):
-        _add_load(draft, figure, "load", 1, "VA")  # "34 VA of load connected"
+        add_load(draft, figure, "load", 1, "VA")  # "34 VA of load connected"
         return
     if _at_the_end_of_a_run(draft, figure):
-        _add_load(draft, figure, "load", 1, "VA")
+        add_load(draft, figure, "load", 1, "VA")
         draft.asks += [] if draft.asks else ["wire_run"]
+        return
+    owner = _of_each(draft, figure)
+    if owner is not None:  # "6 zone valves, 40va, each is 7va"
+        load_of(draft, figure, owner, "VA")
         return
     number = draft.figure_at(figure.at - 1)
     if number is not None and whole(number) and not number.done:  # "2 40va in parallel"
@@ -162,6 +166,16 @@ def _of_the_transformer(draft: Draft, figure: Figure) -> None:
         draft.unread.append((draft.phrases[max(0, figure.at - 1)].start, figure.end))
         return
     draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
+
+
+def _of_each(draft: Draft, figure: Figure) -> int | None:
+    """The device that "each is 7va" and "7va each" speak of, in the sentence before it."""
+    near = {draft.kind(figure.at + 1), *(draft.kind(i) for i in (figure.at - 1, figure.at - 2, figure.at - 3) if i >= 0)}
+    if "each" not in near:
+        return None
+    free = [at for at, site in draft.sites.items() if site.kind == "device" and not site.used and at < figure.at]
+    same = [at for at in free if draft.sentence[at] == draft.sentence[figure.at] and draft.phrases[at].meaning not in SWITCHES]
+    return max(same, default=None)
 
 
 END_OF_A_RUN = frozenset({"with", "w", "at", "for", "carrying", "feeding", "pulling", "con", "para", "y"})
@@ -243,92 +257,6 @@ def _is_sum(draft: Draft, figure: Figure) -> bool:
     return before is not None and before.kind == "is" and before.text in {"=", "equals"} and loads_before
 
 
-def _times(figure: Figure) -> bool:
-    """In "contactors 2 x 9va" and "contactor 9 va x 2"."""
-    return len(figure.amounts) == 2 and figure.joins[0] == "x"
-
-
-def _load(draft: Draft, figure: Figure, at: int, unit: str) -> None:
-    draft.sites[at].used += 1
-    if _times(figure) and figure.amounts[0].unit:
-        figure.value = figure.amounts[0].value
-    _add_load(draft, figure, draft.phrases[at].meaning, _count(draft, figure, at), unit, at)
-
-
-def _add_load(draft: Draft, figure: Figure, device: str, count: int, unit: str, at: int | None = None) -> None:
-    figure.done = True
-    if (
-        unit == "VA" and MOST_STEADY_VA < figure.value <= MOST_DEVICE_VA
-    ):  # zero, less, and thousands core refuses by their limits
-        question = say(
-            "{device} at {value:g} VA steady is more than a 24 V coil takes. What does its label say?",
-            device=device,
-            value=figure.value,
-        )
-        draft.unclear.append(Unclear(fragment=draft.fragment(figure.start, figure.end), choices=("load",), question=question))
-        return
-    inrush = inrush_near(draft, min(figure.at, figure.at if at is None else at), figure.at)
-    load = Fact(fact="load", device=device, count=count, value=figure.value, unit=unit, inrush=inrush)
-    draft.facts.append((at if at is not None else figure.at, load))
-
-
-def _names_it(draft: Draft, at: int) -> bool:
-    """In "2 90-340 relays": a part number between the count and the device."""
-    figure = draft.figure_at(at)
-    return figure is not None and figure.done and figure.unit is None and not whole(figure)
-
-
-def _count(draft: Draft, figure: Figure, at: int) -> int:
-    """How many: the number right before the device, or before "2 8VA contactors", or behind "contactor x2"."""
-    for here in (at - 1, at - 2, figure.at - 1):
-        if here == at - 2 != figure.at - 1 and not (_describes(draft, at - 1) or _names_it(draft, at - 1)):
-            continue
-        candidate = draft.figure_at(here)
-        if (
-            candidate is not None
-            and candidate is not figure
-            and not candidate.done
-            and (whole(candidate) or (here == at - 1 and _many(draft, at, candidate)))
-        ):
-            candidate.done = True
-            return int(candidate.value)
-        if draft.kind(here) == "filler" and draft.phrases[here].text in {"x", "of", "de"}:
-            candidate = draft.figure_at(here - 1)
-            if candidate is not None and candidate is not figure and whole(candidate) and not candidate.done:
-                candidate.done = True
-                return int(candidate.value)
-    if _times(figure):
-        return int(figure.amounts[1 if figure.amounts[0].unit else 0].value)
-    behind = draft.figure_at(at + 2)
-    if (
-        draft.kind(at + 1) == "filler"
-        and draft.phrases[at + 1].text == "x"
-        and behind is not None
-        and behind is not figure
-        and whole(behind)
-    ):
-        behind.done = True
-        return int(behind.value)
-    return 2 if draft.kind(at - 1) == "both" else 1
-
-
-ADJECTIVES = frozenset({"new", "big", "small", "little", "more", "other", "extra", "old", "similar", "identical", "same"})
-
-
-def _describes(draft: Draft, at: int) -> bool:
-    """In "3 new contactors" and "3 flux dampers": a word between the number and the device."""
-    nominal = draft.figure_at(at)
-    if nominal is not None:  # "2 24v contactors"
-        return nominal.done and nominal.unit == "V"
-    return draft.kind(at) == "unknown" or (draft.kind(at) == "filler" and draft.phrases[at].text in ADJECTIVES)
-
-
-def _many(draft: Draft, at: int, figure: Figure) -> bool:
-    """In "99 contactors": a larger count before a plural, for core to refuse where it makes no sense."""
-    whole = figure.unit is None and len(figure.amounts) == 1 and figure.value == int(figure.value)
-    return whole and MOST_OF_A_KIND < figure.value <= 10_000 and draft.text[draft.phrases[at].end - 1] in "sS"
-
-
 def _amps(draft: Draft, figure: Figure) -> None:
     """In "the gas valve draws .4 amp": a load; contact ratings and other trades' amps are none."""
     of_contacts = draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text in {
@@ -345,7 +273,7 @@ def _amps(draft: Draft, figure: Figure) -> None:
         return  # amps of a proof are those of the secondary
     at = _device(draft, figure)
     if at is None and (_ends_a_wire(draft, figure) or _asked_on_a_rating(draft, figure)):
-        _add_load(draft, figure, "load", 1, "A")
+        add_load(draft, figure, "load", 1, "A")
     if at is None or draft.phrases[at].meaning in SWITCHES or figure.value > 10:
         return
     nearer = any(
@@ -356,7 +284,7 @@ def _amps(draft: Draft, figure: Figure) -> None:
         for s in draft.sites.values()
     )
     if not nearer and not place_right:
-        _load(draft, figure, at, "A")
+        load_of(draft, figure, at, "A")
 
 
 def _asked_on_a_rating(draft: Draft, figure: Figure) -> bool:
@@ -392,15 +320,15 @@ def _bare_in_list(draft: Draft) -> None:
             and draft.sites[before].used == 0
             and draft.phrases[before].meaning not in SWITCHES
         ):
-            _load(draft, figure, before, "VA")
+            load_of(draft, figure, before, "VA")
 
 
 def _nominal_of_a_device(draft: Draft) -> None:
     """In "a 24v damper 8va": what the device is made for, and no reading."""
     for figure in open_amounts(draft):
         at = figure.at + 1
-        loaded = any(where == at and f.fact == "load" for where, f in draft.facts)
+        loaded = any(where in {at, figure.at - 1} and f.fact == "load" for where, f in draft.facts)
         kinds = {"device", "amounts"}  # "a 24v 50va load"
-        if figure.unit == "V" and figure.value in {24.0, *NOMINAL_V} and draft.kind(at) in kinds and loaded:
+        if figure.unit == "V" and figure.value in {24.0, *NOMINAL_V} and kinds & {draft.kind(at)} and loaded:
             figure.done = True
             draft.cue_spans.append((figure.start, figure.end))

@@ -39,10 +39,23 @@ def _of_the_plate(draft: Draft, figure: Figure, rated: list[int]) -> bool:
         return True
     if low and figure.unit == "V" and rated and draft.told("nameplate_taps") is not None:
         return True
+    if low and figure.unit == "V" and _alone_beside_loads(draft, figure):
+        return True
     near = any(abs(at - figure.at) <= 3 and draft.sentence[at] == draft.sentence[figure.at] for at in rated)
     if near and _beside_rating(draft, figure):
         return figure.value <= 24 or nominal
     return low and figure.unit == "V" and _names_a_transformer(draft, figure)
+
+
+def _alone_beside_loads(draft: Draft, figure: Figure) -> bool:
+    """In "transformer for 30va load, 24v, supply 277": all of its clause, in a message of loads and no readings."""
+    if draft.context.asked is not None or draft.told("load") is None or any(p.kind == "reads" for p in draft.phrases):
+        return False
+    clause = [i for i in range(len(draft.phrases)) if draft.clause[i] == draft.clause[figure.at]]
+    return (
+        all(draft.kind(i) in {"amounts", "comma", "stop", "line", "filler", "and"} for i in clause)
+        and sum(draft.kind(i) == "amounts" for i in clause) == 1
+    )
 
 
 def _names_a_transformer(draft: Draft, figure: Figure) -> bool:

@@ -88,6 +88,13 @@ TOPICS = (
         ),
     ),
     Cue(
+        "apart",
+        en=(
+            "never|not|dont|don't|wont|won't .. same-time|together|once", "cant|can't|cannot .. together|same-time", "one or the other", "either or",
+        ),
+        es=("nunca .. juntos|juntas|vez|mismo-tiempo", "no .. al mismo tiempo|vez", "no .. juntos|juntas", "uno u otro", "una u otra"),
+    ),
+    Cue(
         "added",
         en=("added", "add a|an|another|one", "adding"),
         es=("agregue", "agregando", "agregar", "agrego", "le puse otro|otra", "le pongo otro|otra"),

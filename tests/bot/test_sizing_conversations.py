@@ -211,3 +211,38 @@ def test_the_line_of_a_proof_in_progress_belongs_to_it() -> None:
 
     assert second.text.splitlines()[1] == "Not proved yet: 5 readings to take"
     assert "Not proved yet: 3 readings to take" in third.text
+
+
+def test_loads_are_changed_as_a_list_is_changed() -> None:
+    """One more, another number of them, another figure, one that goes: each time the sum of what is left."""
+    replies = play(
+        "2 contactors 9va what size",
+        "another contactor 9va",
+        "make that 4 contactors",
+        "contactors are 12va",
+        "add a board 8va",
+        "take out the board",
+    )
+    sums = [reply.answer.sizing.load_va for reply in replies if reply.answer.sizing is not None]
+
+    assert sums == [18.0, 27.0, 36.0, 48.0, 56.0, 48.0]
+    assert "Taken off: board" in replies[-1].text
+
+
+def test_the_worst_case_counts_where_cooling_and_heating_never_run_together() -> None:
+    """22 VA of cooling beside 15 of heating: 22, and the fuse with it."""
+    reply = play("2 contactors 9va and fan relay 4va, gas valve 12va and inducer relay 3va, never at the same time, what size")[
+        0
+    ]
+
+    assert reply.answer.sizing is not None
+    assert (reply.answer.sizing.load_va, reply.answer.sizing.pick_va) == (22.0, 30.0)
+    assert "Buy 40 VA: 22 VA steady needs 30, the usual pull-in 40" in reply.text
+    assert "Counted what is on at once: 22 of 37 VA (cooling)" in reply.text
+
+
+def test_a_unit_without_spare_for_what_is_missing_is_not_left_open() -> None:
+    """33 VA leave 21 % on 40 before the thermostat is counted."""
+    text = play("humidifier 15 watts and a uv light 18 watts and stat, 40va enough?")[0].text
+
+    assert "40 VA leaves too little spare: 33 VA known, the rest usually 1 to 5 VA. Buy 50 VA" in text

@@ -538,3 +538,67 @@ def test_what_to_read_after_installing_asks_for_the_proof() -> None:
 
     assert message.asks == ("prove",)
     assert told(message, "supply_volts") == [120.0]
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        ("contactor 9va x2", 2),
+        ("contactor 9va ×2 what size", 2),
+        ("contactor x2 9va", 2),
+        ("2x contactor 9va", 2),
+        ("9va contactor x3", 3),
+        ("a dozen dampers 4 va each", 12),
+        ("half a dozen dampers 4va", 6),
+        ("two dozen relays 3va", 24),
+        ("una docena de valvulas de zona 6va", 12),
+        ("media docena de relevadores 4 va", 6),
+        ("contactor 9va, contactor 9va", 2),
+        ("a dozen contactors", 12),
+    ],
+)
+def test_however_many_are_told_all_of_them_count(text: str, count: int) -> None:
+    """With the sign for times, by the dozen, or one by one."""
+    (load,) = (f for f in read(text).facts if f.fact == "load")
+
+    assert load.count == count
+
+
+def test_amps_of_a_pull_in_become_volt_amperes() -> None:
+    """2.5 A at 24 V."""
+    (load,) = (f for f in read("contactor pulls .38 amps sealed and 2.5 amps inrush").facts if f.fact == "load")
+
+    assert (load.value, load.unit, load.inrush) == (0.38, "A", 60.0)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["gas valve 24v .35 amp, board 0.3 amp, what va", "transformer for 30va load, 24v, supply 277", "contactor 9va, 24v"],
+)
+def test_nominal_volts_beside_loads_leave_nothing_unread(text: str) -> None:
+    """They are what the device or the transformer is made for, and no reading."""
+    message = read(text)
+
+    assert message.unread == ()
+    assert message.readings == ()
+
+
+def test_each_speaks_of_the_devices_before_it() -> None:
+    """A figure for each of them is no second rating."""
+    message = read("6 zone valves, 40va, each is 7va")
+
+    assert told(message, "rated_va") == [40.0]
+    assert [(f.device, f.count, f.value) for f in message.facts if f.fact == "load"] == [("zone valve", 6, 7.0)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "contactor 9va, gas valve 12va, never at the same time",
+        "gas valve 20va, contactor 9va, nunca al mismo tiempo",
+        "they dont run together",
+    ],
+)
+def test_loads_that_never_run_together_are_told(text: str) -> None:
+    """In both languages."""
+    assert "apart" in read(text).topics
