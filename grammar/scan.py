@@ -73,6 +73,7 @@ def _mend(pieces: Sequence[Token], texts: list[str]) -> list[tuple[str, str]]:
     """Puts the word that was meant in the place of one that nobody knows; gives those that mean something."""
     repairs: list[tuple[str, str]] = []
     unknown = 0
+    spanish = sum({"es": 1, "en": -1}.get(PLAIN.get(text, ""), 0) for text in texts if text not in SHARED) > 0
     for at, piece in enumerate(pieces):
         text = texts[at]
         if unknown == MOST_MENDED:
@@ -82,7 +83,7 @@ def _mend(pieces: Sequence[Token], texts: list[str]) -> list[tuple[str, str]]:
         if text in spelt() or (_glued(pieces, at + 1) and pieces[at + 1].type == "NUMERAL"):
             continue
         unknown += 1
-        if (better := mended(text)) is not None:
+        if (better := mended(text, spanish=spanish)) is not None:
             texts[at] = better
             if better not in PLAIN:
                 repairs.append((str(piece), better))

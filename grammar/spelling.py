@@ -81,9 +81,16 @@ def _vocabulary() -> frozenset[str]:
 
 
 @lru_cache(maxsize=4096)
-def mended(word: str) -> str | None:
+def mended(word: str, *, spanish: bool = False) -> str | None:
     """
     The known word that was meant, where only one can be.
+
+    Args:
+        word: Folded, and known to nobody.
+        spanish: The text is Spanish: that decides between two words.
+
+    Returns:
+        The word, or None.
 
     >>> mended("secondarry"), mended("trasnformer"), mended("looad"), mended("blc")
     ('secondary', 'transformer', 'load', None)
@@ -94,16 +101,18 @@ def mended(word: str) -> str | None:
         return begun
     if len(word) < SHORTEST_SLIP or is_like_a_number(word):
         return None
-    return _fingers(word) or (_near(word) if len(word) >= SHORTEST else None) or _near_any(word)
+    return _fingers(word, spanish=spanish) or _near(word) or _near_any(word)
 
 
-def _fingers(word: str) -> str | None:
+def _fingers(word: str, *, spanish: bool) -> str | None:
     """The one known word behind a letter that was struck twice, or two that changed places: "looad", "wier"."""
     once = {word[:i] + word[i + 1 :] for i, (one, two) in enumerate(pairwise(word)) if one == two}
     crossed = {word[:i] + two + one + word[i + 2 :] for i, (one, two) in enumerate(pairwise(word)) if one != two}
     for slips in (once, crossed):
         known = [slip for slip in slips if slip in spelt() and len(slip) >= SHORTEST_FOUND]
         known = [slip for slip in known if slip in PLAIN] or known
+        if len(known) > 1:  # "laod": load, or lado
+            known = [slip for slip in known if PLAIN.get(slip) == ("es" if spanish else "en")]
         if len(known) == 1:
             return known[0]
     return None
@@ -112,6 +121,8 @@ def _fingers(word: str) -> str | None:
 def _near(word: str) -> str | None:
     """The one word of the trade within a slip or two."""
     words, meanings = _targets()
+    if len(word) < SHORTEST:  # one letter was left out, and none is another
+        words = tuple(w for w in words if len(w) == len(word) + 1 and w[0] == word[0])
     slips = 2 if len(word) >= LONG else 1
     near = process.extract(word, words, scorer=OSA.distance, score_cutoff=slips, limit=6)
     near = [n for n in near if abs(len(n[0]) - len(word)) <= slips and (n[0][0] == word[0] or n[1] == 1)]

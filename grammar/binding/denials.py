@@ -24,7 +24,7 @@ def _denies(draft: Draft, at: int) -> bool:
         return _deny_a_word(draft, figure, at)
     if figure is None or figure.kind != "amount" or figure.done:
         return False
-    opens = paused and draft.kind(at - 1) == "stop"  # "... no, 75 va"
+    opens = (paused or draft.phrases[max(0, at - 1)].text.startswith("..")) and draft.kind(at - 1) == "stop"  # "... no, 75 va"
     others = [
         f
         for f in amounts(draft, at)
@@ -71,7 +71,7 @@ def _said_no_before(draft: Draft, at: int) -> bool:
 
 def _says_what_is(draft: Draft, figure: Figure, at: int) -> bool:
     """In "es 25.2 no 22.5": what is and what is not, in one breath; Spanish has one word for "no" and "not"."""
-    if not draft.parsed.spanish or draft.kind(at + 1) != "amounts":
+    if not draft.parsed.spanish or draft.kind(at + 1) != "amounts" or draft.kind(at - 1) == "stop":
         return False
     near = figure.at == at - 1 or (figure.at == at - 2 and draft.kind(at - 1) == "comma")  # "14 ohms, no 41"
     return near or draft.phrases[figure.at - 1].text == "era"  # "era 240, no 208"

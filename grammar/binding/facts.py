@@ -328,7 +328,7 @@ def _others(draft: Draft) -> None:
         if figure.unit == "Hz" and of_supply is None and not MAINS_HZ[0] <= figure.value <= MAINS_HZ[1]:
             figure.done = True  # of a drive
             draft.chatter.append((figure.start, figure.end))
-        elif figure.unit == "Hz" and figure.value == USUAL_HZ and not draft.asks:
+        elif figure.unit == "Hz" and figure.value == USUAL_HZ and not set(draft.asks) & {"size", "expect", "tap", "fuse"}:
             figure.done = True  # of every nameplate
             draft.chatter.append((figure.start, figure.end))
         elif figure.unit == "Hz":

@@ -11,6 +11,10 @@ from grammar.binding.told import neighbour, open_amounts
 def fuses(draft: Draft) -> None:
     """Amps of a fuse: beside it, "fusible de 5", "a 3 amp breaker", "will a 3 fuse do"."""
     for figure in open_amounts(draft):
+        if figure.unit == "A" and _of_something_unknown(draft, figure):
+            figure.done = True
+            draft.unread.append((figure.start, draft.phrases[figure.at + 1].end))
+            continue
         if figure.unit == "A" and figure.value > 10 and _of_the_panel(draft, figure):
             figure.done = True
             draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
@@ -30,6 +34,12 @@ def fuses(draft: Draft) -> None:
     _nominal_side(draft)
     _open_volts(draft)
     _asked(draft)
+
+
+def _of_something_unknown(draft: Draft, figure: Figure) -> bool:
+    """In "popping the 5 amp fgse": the amps of a part whose name nobody knows."""
+    told = draft.phrases[figure.at - 1].text.split(" ")[-1] if figure.at else ""
+    return told in {"the", "a", "an", "el", "un", "la", "una"} and draft.kind(figure.at + 1) == "unknown"
 
 
 def _either(draft: Draft, figure: Figure) -> bool:

@@ -10,7 +10,8 @@ def garbled(draft: Draft) -> None:
         if phrase.kind != "unknown" or not is_like_a_number(phrase.text):
             continue
         before = at - 2 if draft.phrases[at - 1].meaning == "point" and at > 1 else at - 1  # "twenty three point eigst"
-        for beside in (before, at + 1):
+        joined = draft.kind(at + 1) in {"and", "letter"} or draft.phrases[min(at + 1, len(draft.phrases) - 1)].text == "y"
+        for beside in (before, at + 2 if joined else at + 1):  # "trinta y nueve"
             figure = draft.figure_at(beside)
             if figure is None or figure.kind != "amount" or figure.done:
                 continue

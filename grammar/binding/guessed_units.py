@@ -63,7 +63,9 @@ def _take_neighbours(draft: Draft, figure: Figure, site: Site, unit: str) -> Non
     """The neighbour's unit, asked about where the number speaks for another one."""
     figure.unit, figure.unit_from = unit, "neighbour"
     live = fits_live(site.name, figure.value)
-    if unit == "ohm" and live and _has_a_live_partner(draft, figure):
+    if unit == "A" and live:
+        figure.unit, figure.unit_from = "V", "live"  # more amps than such a winding carries
+    elif unit == "ohm" and live and _has_a_live_partner(draft, figure):
         figure.unit, figure.unit_from = "V", "live"
     elif (
         unit == "ohm"

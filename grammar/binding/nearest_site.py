@@ -109,14 +109,11 @@ def _nearest_of_all(draft: Draft, figure: Figure) -> Site | None:
     same_clause = left is not None and draft.clause[left.at] == draft.clause[figure.at]
     if left is not None and left.used and left.kind != "notours":
         left = None
-    if (
-        figure.kind == "nothing"
-        and draft.kind(figure.at + 1) == "at"
-        and right_linked
-        and left is not None
-        and left.at < figure.at - 1
-    ):
-        return right  # "pulled the fuses, nothing on the sec"
+    led_on = figure.kind == "nothing" and draft.kind(figure.at + 1) == "at" and right_linked
+    if led_on and left is not None and (left.at < figure.at - 1 or draft.kind(left.at - 1) == "at"):
+        return right  # "pulled the fuses, nothing on the sec"; "118 on the pri nothing on the sec"
+    if right is not None and right.name == "fuse" and figure.state in {"lifted", "loaded"} and right.at > figure.at:
+        right = None  # "27.3 unloaded, 24.1 loaded, fuse of 3 amps"
     if left is not None and left_near and same_clause:
         # "sec 24 on R-C" keeps the first; "contactor has 24 on the coil" means the second, nearer one
         if left.name in LEFT_ONLY and right is not None and right.at == figure.at + 1 and right.kind != "notours":

@@ -34,9 +34,13 @@ def _led_behind(draft: Draft, at: int) -> bool:
     step = at - 1
     while draft.kind(step) in LEADS_BACK or (draft.kind(step) in {"filler", "to"} and draft.phrases[step].text in THE):
         step -= 1
+    if draft.kind(step) == "comma" and step == at - 1 and draft.sites[at].name in PARTS:
+        return False  # "27.3 unloaded, 24.1 loaded, fuse of 3 amps"
     return draft.kind(step) in {"amounts", "value", "condition", "comma", "sign"}
 
 
+PARTS = frozenset({"fuse", "coil", "load", "ground"})
+"""Places that are named by themselves as well."""
 LEADS_BACK = frozenset({"at", "between", "all", "both", "is", "tapword", "lands"})
 THE = frozenset({"the", "my", "that", "this", "el", "la", "all", "those", "al", "eso", "todo", "measured", "taken"})
 """Words between figures and the place that stands behind them."""

@@ -19,9 +19,16 @@ def motor_letters(draft: Draft, site: Site) -> bool:
     return len(ends) == 2 and all(end.kind == "letter" and end.name in {"c", "r", "s"} for end in ends)
 
 
+CONTROL_V = (23.0, 29.0)
+"""What R to C of a control circuit reads, and no winding of a compressor bare. [V]"""
+
+
 def at_a_motor(draft: Draft, site: Site) -> bool:
     """R and C of a compressor: its name stands in the sentence, or an S stands beside them."""
-    motor = (draft.phrases[at].ends for at in draft.sites if draft.sentence[at] == draft.sentence[site.at])
+    own = [f for f in draft.figures if f.site is site or f.at in {site.at + 1, site.at - 1}]
+    if any(f.kind == "amount" and f.unit in {None, "V"} and CONTROL_V[0] <= f.value <= CONTROL_V[1] for f in own):
+        return False  # "R-C 26.2 fan runs"
+    motor = (draft.phrases[at].ends for at in draft.sites)
     if any({end.name for end in ends} in ({"s", "r"}, {"s", "c"}) for ends in motor):
         return True
     return any(
