@@ -9,9 +9,9 @@ from core.readings import Fact, Reading
 from core.said import Said
 from grammar.message import Message, Unclear
 
-_PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter", "topics", "renewed", "unknown_loads")
+_PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter", "topics", "renewed", "unknown_loads", "lacks")
 _PAIRS: Final = ("repairs",)
-_SINGLE: Final = ("language", "name", "proved_dead", "qualified", "forgets", "repaired", "meant_va", "undoes")
+_SINGLE: Final = ("language", "name", "proved_dead", "qualified", "forgets", "repaired", "meant_va", "undoes", "turn")
 
 
 def message_to_json(message: Message) -> dict[str, Any]:

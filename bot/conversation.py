@@ -17,11 +17,13 @@ from bot.wording.questions import (
     ALL_IS_WELL,
     CANNOT,
     CLEARED,
+    CLOSE_IT,
     EMPTY,
     KEPT,
     NOTED,
     NOTHING_TO_UNDO,
     PUT_RIGHT,
+    RUNS,
     SWITCHED,
     UNDONE,
     clear_lines,
@@ -55,12 +57,14 @@ def answer(log: Sequence[Turn], sent: Turn) -> Reply:
 def reply_to(state: State, sent: Turn) -> Reply:
     """The reply to `sent` where the log before it comes to `state`."""
     after, message = _heard(state, sent)
-    job = after.job(message)
+    job = _complained(after.job(message), message)
     care = meet(state, sent, job, message)
     words = catalog(after.language)
     if care.danger.halt:  # what was sent is kept, and nothing else is answered
         return _reply((*care.danger.lines, *taken(message)), message, Answer(), care, words)
     core_answer = advise(job)
+    if message.renewed and not message.readings and "prove" not in message.asks:  # the whole list of what proves it comes later
+        core_answer = replace(core_answer, lines=())
     talk = tuple(_talk_lines(message, state, after, job, is_released=care.halted))
     if _is_only_talk(message) or _answers_clearing(message, state):
         silent = replace(core_answer, lines=(), picture=None)
@@ -75,8 +79,8 @@ def reply_to(state: State, sent: Turn) -> Reply:
         return _reply(lines, message, core_answer, care, words)
     talk = (*talk, *((PUT_RIGHT,) if message.renewed and state.readings else ()))
     care = with_step(care, core_answer, job)
-    is_circuit = speaks_of_circuit(job, core_answer.verdict) or bool(message.withdrawn)
-    goes_on = is_circuit or core_answer.lines or "next" in message.asks
+    is_circuit = speaks_of_circuit(job, core_answer.verdict) or len(message.withdrawn) > len(message.withdrawn_loads)
+    goes_on = is_circuit or core_answer.lines or {"next", "why"} & set(message.asks) or message.renewed
     news = only_news(core_answer, state, job, words)
     shown = news if goes_on else replace(news, next_test=None)
     body = compose.lines(message, shown, cautions=care.cautions, speaks_of_circuit=is_circuit, language=after.language)
@@ -109,9 +113,31 @@ def _heard_lines(job: Job) -> tuple[Said, ...]:
     return (*(line for said in heard for line in said.lines), *steps)
 
 
+def _small_words(message: Message, before: State) -> Iterator[Said]:
+    """What is said to a word of thanks and to a call for help."""
+    if message.turn in CLOSING and (before.kept or before.turns):
+        yield CLOSING[message.turn]
+    if {"help", "start"} & set(message.asks):
+        yield from help_lines(message.name)
+
+
+CLOSING: Final = {"runs": RUNS, "thanks": CLOSE_IT}
+"""What a word that asks for nothing is answered with."""
+
+
+def _complained(job: Job, message: Message) -> Job:
+    """A call that begins with what is wrong gets its first test, and a part that is not there the test after it."""
+    goes_on = message.turn == "complaint" or bool(message.lacks)
+    return replace(job, asks=(*job.asks, "next")) if goes_on and not message.asks else job
+
+
 def _is_only_talk(message: Message) -> bool:
     """True where the message brought nothing for the engineering."""
     brought = message.readings or message.facts or message.unclear or message.unread
+    if message.turn in CLOSING and not brought and not message.asks:
+        return True
+    if "secondary_ground" in message.dangers:  # a question that sizing answers
+        return False
     return not brought and bool(message.asks or message.dangers) and set(message.asks) <= _ONLY_TALK
 
 
@@ -125,8 +151,7 @@ def _talk_lines(message: Message, before: State, after: State, job: Job, *, is_r
     asked = set(message.asks)
     if "all_well" in asked and is_released:
         yield ALL_IS_WELL
-    if asked & {"help", "start"}:
-        yield from help_lines(message.name)
+    yield from _small_words(message, before)
     if "history" in asked and message.name is None:
         yield from history_lines(job, after.before_repair if after.since_repair else ())
     if message.forgets == "readings":
@@ -164,10 +189,17 @@ def _reply(
             "asked_fact": None if test is None else test.fact,
             "given": care.remembered(),
             "clearing": clearing,
+            **_found(core_answer),
             "halted": list(care.danger.names) if care.danger.halt else [],
             "language": words.language,
         },
     )
+
+
+def _found(core_answer: Answer) -> dict[str, str]:
+    """What the verdict says, for what the next message leans on."""
+    verdict = core_answer.verdict
+    return {} if verdict is None else {"finding": verdict.finding, "transformer": verdict.transformer}
 
 
 def _buttons(message: Message, test: NextTest | None, words: Catalog, *, clearing: bool) -> tuple[str, ...]:

@@ -82,6 +82,9 @@ class State:
     """Id of the message that closed the job, where nothing counted after it: to undo it opens the job again."""
     clearing: bool = False
     """True where the last reply asked whether the readings are to be started over."""
+    finding: str | None = None
+    transformer: str | None = None
+    """What the last verdict said."""
 
     @property
     def readings(self) -> tuple[Reading, ...]:
@@ -123,16 +126,28 @@ class State:
             facts=self.facts,
             language=self.language,
             said_before=tuple(turn.text for turn in self.turns[-SAID_BEFORE:]),
+            finding=self.finding,
+            transformer=self.transformer,
+            repaired=self.is_proved,
         )
 
     def job(self, message: Message) -> Job:
         """What core is told, `message` being the one that is answered. Live readings after a repair ask for its proof."""
         proves = self._proves(message)
+        if message.turn == "cause" and self.before_repair:  # what failed is no more
+            return Job(readings=self.before_repair, facts=self.facts, asks=message.asks, asks_cause=True)
         return Job(
             readings=self.proof() if proves else self.readings,
             facts=self.facts,
             asks=tuple(dict.fromkeys((*message.asks, "prove"))) if proves else message.asks,
-            fresh=frozenset((*(r.measure for r in message.readings), *(f.fact for f in message.facts), *message.renewed)),
+            fresh=frozenset(
+                (
+                    *(r.measure for r in message.readings),
+                    *(f.fact for f in message.facts),
+                    *message.renewed,
+                    *(("load",) if message.withdrawn_loads else ()),
+                )
+            ),
             declined=self.declined,
             dangers=message.dangers,
             qualified=self.qualified,
@@ -142,6 +157,7 @@ class State:
             unknown_loads=message.unknown_loads,
             new=message.facts,
             meant_va=message.meant_va,
+            asks_cause=message.turn == "cause",
         )
 
     def _proves(self, message: Message) -> bool:
@@ -149,8 +165,9 @@ class State:
             return False
         measures = {reading.measure for reading in message.readings}
         goes_on = self.repair.told and (bool(measures & LINE_SIDE) or bool({"next", "undo"} & set(message.asks)))
-        goes_on |= self.asked is not None and self.asked[0] in measures & LINE_SIDE  # the proof has asked for it
-        return "prove" in message.asks or bool(measures & PROOF) or goes_on
+        if self.asked is not None:  # the proof has asked for it, or for a reading behind it
+            goes_on |= self.asked[0] in measures & LINE_SIDE or (self.asked[0] in PROOF and bool(measures & LINE_SIDE))
+        return "prove" in message.asks or bool(measures & PROOF) or goes_on or bool(message.renewed)
 
     def proof(self) -> tuple[Reading, ...]:
         """The readings since the repair, and the line side as it was last read before it: that is not what was repaired."""
@@ -204,6 +221,8 @@ def remember(state: State, turn: Turn) -> State:
         asked=None if asked is None else (asked[0], tuple(asked[1]) if asked[1] else None),
         asked_fact=talk.get("asked_fact"),
         clearing=bool(talk.get("clearing")),
+        finding=talk.get("finding", state.finding),
+        transformer=talk.get("transformer", state.transformer),
         language=talk.get("language", state.language),
     )
 
@@ -226,6 +245,7 @@ def take(state: State, message_id: str, message: Message) -> State:
         declined |= {state.asked}
     elif "cannot" in message.asks and state.asked_fact is not None:
         declined |= {(state.asked_fact, None)}
+    declined |= {(measure, None) for measure in message.lacks}
     return replace(
         state,
         declined=declined,

@@ -71,8 +71,11 @@ def facts_after(standing: tuple[Fact, ...], message: Message) -> tuple[Fact, ...
     gone = {fact.fact for fact in message.facts} & {"run_feet", "wire_awg"}  # several runs are told in one message
     devices = {fact.device for fact in message.facts if fact.fact == "load"}
     gone |= {"load"} if devices == {WHOLE} else set()  # the sum of all loads takes the place of its parts
-    gone |= {*message.withdrawn, *(("symptom",) if message.renewed else ())}
-    left = (fact for fact in standing if fact.fact not in gone)
+    gone |= {*message.withdrawn, *(("symptom",) if message.renewed or message.repaired else ())}
+    if "tap" in message.renewed:  # another lead is in use now, whether its volts are told or its colour
+        gone |= {"tap_volts", "tap_lead"}
+    off = message.withdrawn_loads
+    left = (fact for fact in standing if fact.fact not in gone and not (fact.fact == "load" and fact.device in off))
     return tuple({**_counted(left), **_counted(message.facts)}.values())
 
 

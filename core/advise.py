@@ -4,7 +4,7 @@ from dataclasses import replace
 from importlib import import_module
 from typing import TYPE_CHECKING, Final
 
-from core.advice import Answer, Verdict
+from core.advice import Answer, NextTest, Verdict
 from core.cautions import for_test
 from core.diagnosis import diagnose
 from core.heard.answers import spoken
@@ -62,7 +62,7 @@ def advise(job: Job) -> Answer:
     parts.append(diagnosis if is_about_the_circuit(job) else quiet)
     if "prove" in job.asks and not _has_failed(job):
         parts[-1] = replace(parts[-1], next_test=None)  # a repair that holds is not searched further
-    test = next((part.next_test for part in parts if part.next_test is not None), None)
+    test = _first_proof(job) or next((part.next_test for part in parts if part.next_test is not None), None)
     return Answer(
         lines=tuple(dict.fromkeys(line for part in parts for line in part.lines)),
         cautions=tuple(dict.fromkeys((*(c for part in parts for c in part.cautions), *for_test(test, job)))),
@@ -72,6 +72,21 @@ def advise(job: Job) -> Answer:
         sizing=next((part.sizing for part in parts if part.sizing is not None), None),
         picture=next((part.picture for part in parts if part.picture is not None), None),
     )
+
+
+PROVED_BY: Final = {"fuse": "control_volts", "short": "control_volts", "wiring": "control_volts", "supply": "secondary_volts", "tap": "secondary_volts"}  # fmt: skip
+"""What is read first once a part was put right."""
+
+
+def _first_proof(job: Job) -> NextTest | None:
+    """The reading that shows whether what was put right just now is; None where nothing was, or it is told with it."""
+    part = next((name for name in PROVED_BY if name in job.fresh), None)
+    if part is None or "prove" not in job.asks or job.last(PROVED_BY[part]) is not None or job.fresh & _PROOF:
+        return None
+    return NextTest(measure=PROVED_BY[part], instruction=MEASURES[PROVED_BY[part]].how)
+
+
+_PROOF: Final = frozenset({"secondary_volts", "secondary_volts_lifted", "control_volts", "coil_volts"})
 
 
 def leads_and_sizing(job: Job) -> Answer:
@@ -106,7 +121,7 @@ def _parts(job: Job) -> list[Answer | None]:
         asked = asked - {"which_lead"}
     about_leads = {"lead_ohms", "lead_volts", "lead_is", "nameplate_taps"}
     about_leads |= _OF_WINDINGS if _has_twin_windings(job) else set()
-    about_leads -= {"nameplate_taps"} if job.topics else set()
+    about_leads -= {"nameplate_taps"} if job.topics or _is_of_a_circuit(job) else set()
     about_leads -= {"lead_volts"} if _is_phase_test(job) else set()
     goes_on = bool({"cannot", "next"} & asked) and _is_only_about_leads(job)
     if "tap" not in asked and (job.fresh & about_leads or "which_lead" in asked or goes_on):
@@ -114,6 +129,12 @@ def _parts(job: Job) -> list[Answer | None]:
     if _is_for_sizing(job):
         answers.append(_ask("core.sizing", "size", job))
     return answers
+
+
+def _is_of_a_circuit(job: Job) -> bool:
+    """True where the readings are of a circuit and of no leads: a nameplate told in the middle asks for no map."""
+    of_leads = any(reading.leads is not None for reading in job.readings)
+    return bool(job.readings or job.symptoms()) and not of_leads and "which_lead" not in job.asks
 
 
 def _is_only_about_leads(job: Job) -> bool:

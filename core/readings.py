@@ -126,10 +126,10 @@ ASKS: Final = (
 """Everything that can be asked for. `cannot`: the test just asked can't be done. `prove`: readings after installing."""
 
 TOPICS: Final = (
-    "line_fuse", "low_fuse", "bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "shared_common", "class_2", "added", "amps", "apart",
+    "line_fuse", "low_fuse", "bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "both_hertz", "shared_common", "class_2", "added", "amps", "apart",
 )  # fmt: skip
 """What the words of a message narrow its question down to. `line_fuse`, `low_fuse`: which side the fuse is on. `bigger_unit`,
-`multi_tap`: what is to take the place of the unit that is there. `unit_50_hertz`: a unit for 50 Hz on another supply. `amps`: what a unit or a load draws on either side.
+`multi_tap`: what is to take the place of the unit that is there. `unit_50_hertz`: a unit for 50 Hz on another supply. `both_hertz`: one marked for either. `amps`: what a unit or a load draws on either side.
 `apart`: the loads of cooling and of heating never run together."""
 
 

@@ -62,6 +62,15 @@ class Message:
     """True where the text says that the unit was repaired just now: what is read from here on is of another circuit."""
     renewed: tuple[str, ...] = ()
     """Names of `core.repairs.REPAIRS`: what else the text says was put right just now."""
+    lacks: tuple[str, ...] = ()
+    """Measures of a part that the text says is not there: "no fuse here"."""
+    turn: Literal["cause", "runs", "thanks", "complaint"] | None = None
+    """What a text is in a conversation that brings nothing to read: what made it fail is asked, it runs again, thanks, or what is wrong."""
+
+    @property
+    def withdrawn_loads(self) -> tuple[str, ...]:
+        """Devices that are taken off the load."""
+        return tuple(name.removeprefix("load ") for name in self.withdrawn if name.startswith("load "))
 
     @property
     def unread_numbers(self) -> tuple[str, ...]:
@@ -85,3 +94,9 @@ class Context:
     language: str = "en"
     said_before: tuple[str, ...] = ()
     """The messages before this one, the newest last: "jump it" may speak of a part that stands there."""
+    finding: str | None = None
+    """What the last verdict found: "a new one" is the part that it speaks of."""
+    transformer: str | None = None
+    """What the last verdict said of the transformer."""
+    repaired: bool = False
+    """True where a repair was told, and what is read now proves it."""

@@ -1,22 +1,29 @@
 """The door: a text becomes a message. It never raises for any text."""
 
 from dataclasses import replace
+from typing import Final
 
 from core.heard.record import Heard
 from core.readings import Reading
+from core.repairs import REPAIRS
 from grammar.binding.answers import answers
 from grammar.binding.corrections import correct
 from grammar.binding.draft import Draft, start
 from grammar.binding.facts import facts
+from grammar.binding.follow_ups import follow_ups, talk
 from grammar.binding.garbled import garbled
 from grammar.binding.heard import hear
+from grammar.binding.how_many import told_again
+from grammar.binding.job_places import job_places
 from grammar.binding.jobs import job_name, spoken_of
 from grammar.binding.labels import labels
 from grammar.binding.leftovers import leftovers
+from grammar.binding.load_changes import load_changes
 from grammar.binding.loads import loads
 from grammar.binding.measures import measured
 from grammar.binding.nearest_site import bind
 from grammar.binding.phase_test import phase_test
+from grammar.binding.proof import in_a_proof, proof_told
 from grammar.binding.record_words import forgets, repaired
 from grammar.binding.repairs import renewed
 from grammar.binding.rest import rest_open
@@ -79,14 +86,18 @@ def steps(draft: Draft) -> None:
     if job_name(draft) or draft.name_at is not None or spoken_of(draft):
         return
     topics(draft)
+    proof_told(draft)
     hear(draft)
     garbled(draft)
     small_talk(draft)
     find_sites(draft)
     replaced = correct(draft)
+    job_places(draft)
     facts(draft)
     loads(draft)
     runs(draft)
+    told_again(draft)
+    load_changes(draft)
     phase_test(draft)
     supply_of_sizing(draft)
     unit_and_supply(draft)
@@ -96,9 +107,13 @@ def steps(draft: Draft) -> None:
     bind(draft)
     nominal_in_question(draft)
     rest_open(draft)
+    in_a_proof(draft)
     measured(draft)
+    if not replaced:
+        follow_ups(draft)
     answers(draft, replaced=replaced and not is_change_of_kind(draft))
     leftovers(draft)
+    talk(draft)
 
 
 def message_of(draft: Draft, text: str) -> Message:
@@ -126,8 +141,10 @@ def message_of(draft: Draft, text: str) -> Message:
         chatter=_fragments(draft, draft.chatter),
         undoes=undoes(draft),
         forgets=forgets(draft),
-        repaired=repaired(draft) or None,
-        renewed=put_right,
+        repaired=repaired(draft) or "transformer" in draft.mended or None,
+        renewed=tuple(dict.fromkeys((*put_right, *(part for part in draft.mended if part in REPAIRS)))),
+        turn=draft.turn,
+        lacks=tuple(draft.lacks),
     )
 
 
@@ -153,7 +170,29 @@ def _fragments(draft: Draft, spans: list[tuple[int, int]]) -> tuple[str, ...]:
 
 
 def language(draft: Draft) -> str | None:
-    """The language that the words show."""
+    """The language that the words show; English shorthand is written in both, and shows none beside anything else or in a job."""
     es = sum(1 for p in draft.parsed.words if p.language == "es")
     en = sum(1 for p in draft.parsed.words if p.language == "en")
+    talk = sum(1 for p in draft.parsed.words if p.language == "en" and p.kind not in SHORTHAND)
+    if not talk and (es or draft.context.said_before):
+        return "es" if es else None
     return None if es == en else ("es" if es > en else "en")
+
+
+SHORTHAND: Final = frozenset(
+    {
+        "place",
+        "device",
+        "value",
+        "unit",
+        "condition",
+        "idword",
+        "tapword",
+        "colour",
+        "heading",
+        "alone",
+        "transformer",
+        "novalue",
+    }
+)
+"""Kinds of words that Spanish takes over from English."""

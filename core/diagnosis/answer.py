@@ -83,6 +83,7 @@ def _standing(job: Job) -> Job:
         new=nothing.new,
         meant_va=nothing.meant_va,
         heard=nothing.heard,
+        asks_cause=nothing.asks_cause,
     )
 
 

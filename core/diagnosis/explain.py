@@ -5,6 +5,8 @@ from typing import Final
 
 from core.advice import Answer
 from core.diagnosis.belief import Belief, believed, usable
+from core.diagnosis.causes import CAUSES, LOOK_BEHIND
+from core.diagnosis.next_test import BEHIND_OF
 from core.diagnosis.outlook import Unit, unit
 from core.diagnosis.worlds import NAMES
 from core.findings import FINDINGS
@@ -137,8 +139,31 @@ def explain(job: Job) -> Answer:
         return Answer(lines=(say("Nothing is read yet: send me volts at the primary and the secondary first"),))
     belief = believed(job)
     u = unit(job)
+    if job.asks_cause:
+        return Answer(lines=(_head(belief), *_cause(job, belief)))
     lessons = [said for lesson in LESSONS if (said := lesson(job, u)) is not None]
     return Answer(lines=(_head(belief), *lessons[:MOST]))
+
+
+def _cause(job: Job, belief: Belief) -> tuple[Said, ...]:
+    """What makes such a thing fail, and what is to be read for it."""
+    lines = CAUSES[belief.best].lines
+    ohms = job.figure("load_ohms")
+    if not BEHIND_OF[NAMES.index(belief.best)]:
+        return lines
+    if ohms is None:
+        return (*lines, LOOK_BEHIND)
+    u = unit(job)
+    if ohms < SHORT_SHARE * u.rated_secondary_v**2 / u.rated_va:
+        return (*lines, say("R to C reads {ohms:.3g} Ω: a short there did it", ohms=ohms))
+    return (
+        *lines,
+        say("R to C reads {ohms:.3g} Ω, no short there now: add up the VA, and wiggle the cable while you read", ohms=ohms),
+    )
+
+
+SHORT_SHARE: Final = 0.1
+"""Share of the impedance at full load under which the control circuit is shorted. Common practice, no source."""
 
 
 def _head(belief: Belief) -> Said:

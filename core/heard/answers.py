@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
-from core.heard import across, breaker, contactor, grounded, legs, line_fuse, sides
+from core.heard import across, breaker, contactor, grounded, legs, line_fuse, panel, sides, switch
 from core.heard.record import Heard
 from core.heard.spoken import Spoken
 from core.readings import Job
@@ -13,15 +13,17 @@ ALONE: Final[dict[str, Callable[[Heard], Spoken]]] = {
     "across": across.across,
     "sides": sides.sides,
     "line_fuse": line_fuse.line_fuse,
-    "leg": legs.leg,
     "leg_lifted": legs.leg_lifted,
     "call": legs.call,
+    "switch": switch.switch,
 }
 """What answers from what was heard alone."""
 IN_JOB: Final[dict[str, Callable[[Heard, Job], Spoken]]] = {
     "stays_out": contactor.stays_out,
     "no_click": contactor.stays_out,
     "breaker_off": breaker.breaker_off,
+    "leg": legs.leg_of_job,
+    "panel": panel.panel,
 }
 """What needs the readings beside it."""
 OF_JOB: Final[dict[str, Callable[[Job], Spoken]]] = {"motor_dead": contactor.motor_dead}

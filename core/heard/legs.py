@@ -12,7 +12,7 @@ from core.heard.across import CLOSED_TO_V, FULL_FROM_V
 from core.heard.record import Heard
 from core.heard.sides import DEAD_TO_V
 from core.heard.spoken import Spoken
-from core.readings import OPEN
+from core.readings import OPEN, Job
 from core.said import Said, say
 
 SHORT_BELOW_OHM: Final = 3.0
@@ -67,6 +67,23 @@ def leg(read: Heard) -> Spoken:
     if second == "c":
         return _to_common(first, pair, value)
     return _to_each_other(pair, value)
+
+
+def leg_of_job(read: Heard, job: Job) -> Spoken:
+    """
+    The same beside what is known of the coil at the other end of the leg.
+
+    Args:
+        read: As in `leg`.
+        job: What is known.
+    """
+    coil, volts = job.figure("coil_volts"), read.values[-1]
+    is_fed = read.part.startswith("y") and read.part.endswith(" c") and isinstance(volts, float) and volts >= FULL_FROM_V
+    if not is_fed or coil is None or coil > DEAD_TO_V:
+        return leg(read)
+    pair = say("{first} to {second}", first=_name("y"), second=_name("c"))
+    lost = say("{pair} {high:.4g} V at one end, {low:.4g} at the other", pair=pair, high=volts, low=coil)
+    return Spoken(lines=(lost, say("{leg} or C is open between the two: use a spare wire", leg=_name("y"))))
 
 
 def _lost_between(leg_: str, pair: Said, values: tuple[float | str | None, ...]) -> Spoken | None:

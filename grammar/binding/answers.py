@@ -73,11 +73,15 @@ def _has_none(draft: Draft) -> None:
     """In "no fuse", after a test of the fuse was asked for: that test cannot be made."""
     asked = draft.context.asked
     places = [at for at, site in draft.sites.items() if site.name == "fuse"]
-    if asked is None or not asked[0].startswith("fuse") or not places or draft.readings:
+    is_asked = asked is not None and asked[0].startswith("fuse")
+    if not places or draft.readings or not (is_asked or draft.context.readings):
         return
     before = {draft.phrases[i].text for i in range(max(0, places[0] - 3), places[0])}
     if before & NONE:
-        draft.asks = list(dict.fromkeys((*draft.asks, "cannot")))
+        draft.lacks = ["fuse_volts", "fuse_ohms"]
+        draft.sites[places[0]].used += 1
+        if is_asked:
+            draft.asks = list(dict.fromkeys((*draft.asks, "cannot")))
         draft.facts = [row for row in draft.facts if row[1].value != "no_control_power"]
 
 

@@ -106,6 +106,12 @@ class Draft:
     unknown_loads: list[tuple[int, int]] = field(default_factory=list)
     """Spans of what stands where a device would, and is none that we know; they are unread too."""
     meant_va: float | None = None
+    mended: list[str] = field(default_factory=list)
+    """What is told as put right of the part in hand: names of `core.repairs.REPAIRS`, or `transformer`."""
+    lacks: list[str] = field(default_factory=list)
+    """Measures of a part that is not there."""
+    turn: Literal["cause", "runs", "thanks", "complaint"] | None = None
+    """What the message is in a conversation, where it brings nothing to read."""
     name: str | None = None
     name_at: tuple[int, int] | None = None
     """Where the name stands, where the message says more than it."""

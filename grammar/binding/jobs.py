@@ -78,7 +78,11 @@ def _asked_in_earnest(draft: Draft) -> None:
     timed = any(s.kind == "notours" and s.meaning == "time" for s in draft.parsed.words)
     if "resume_job" in draft.asks and (timed or _is_talk(draft)):
         draft.asks.remove("resume_job")  # "regreso a las 4", "going back to the unit, sec 24"
-    part = "prove" in draft.asks or says_it_is_in(draft) or _is_a_new_part(draft) if "new_job" in draft.asks else False
+    part = (
+        "prove" in draft.asks or says_it_is_in(draft) or _is_a_new_part(draft) or _needs_one(draft)
+        if "new_job" in draft.asks
+        else False
+    )
     if part:
         draft.asks.remove("new_job")  # "new one is in, final check"
     if "close_job" in draft.asks and asks_whether_done(draft):  # "all done?"
@@ -141,6 +145,16 @@ def _is_a_new_part(draft: Draft) -> bool:
     behind = [w for f in found for w in words[f.at[-1] + 1 : f.at[-1] + 2]]
     weak = all([words[i] for i in f.at] == ["new", "one"] for f in found)
     return weak and bool(behind) and bool(behind[0]) and not any(p.kind == "idword" for p in draft.parsed.words)
+
+
+def _needs_one(draft: Draft) -> bool:
+    """In "need a new one?", "do i need a new unit": a part, where a job is in hand."""
+    told = set(words_of(draft.parsed.words)[0])
+    return (
+        bool(draft.context.said_before)
+        and "?" in draft.text
+        and bool(told & {"need", "needs", "necesita", "necesito", "ocupa", "want"})
+    )
 
 
 def _deletes(draft: Draft) -> bool:

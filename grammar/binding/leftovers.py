@@ -11,7 +11,16 @@ TOUCHING = frozenset({"amounts", "value"})
 
 def _nothing_read(draft: Draft) -> None:
     """A place and nothing about it: told, so that the number comes."""
-    if draft.readings or draft.facts or draft.asks or draft.unclear or draft.unread or draft.heard or draft.warned.names:
+    if (
+        draft.readings
+        or draft.facts
+        or draft.asks
+        or draft.lacks
+        or draft.unclear
+        or draft.unread
+        or draft.heard
+        or draft.warned.names
+    ):
         return
     if any(p.kind in {"condition", "capped", "lands"} for p in draft.phrases) and not draft.figures:
         return  # "primary unhooked and capped" tells what was done
@@ -51,7 +60,6 @@ def leftovers(draft: Draft) -> None:
             or figure.withdrawn
             or figure.kind in {"good", "nothing"}
             or (figure.kind in {"open", "short"} and figure.site is None)
-            or (figure.kind == "short" and "secondary_ground" in draft.warned.names)  # "need the secondary grounded?"
         ):
             continue
         if any(start <= figure.start < end for start, end in draft.cue_spans):

@@ -27,13 +27,15 @@ def rest_open(draft: Draft) -> None:
     for site in draft.sites.values():
         if site.leads is not None and site.used:
             given.add(frozenset(site.leads))
+    if not named:  # said behind the pairs of earlier messages
+        before = [r.leads for r in draft.context.readings if r.leads is not None and r.measure.startswith("lead_")]
+        given |= {frozenset(pair) for pair in before}
+        named = list(dict.fromkeys(lead for pair in before for lead in pair))
     figure.done = True
     only = None
-    before = draft.phrases[at - 1] if at else None
     for step in (at - 1, at - 2):
         if draft.kind(step) == "ends" and len(draft.phrases[step].ends) == 1 and draft.clause[step] == draft.clause[at]:
             only = lead_name(draft.phrases[step].ends[0], draft)
-    del before
     pairs = [
         (a, b)
         for a, b in combinations(named[:MOST_LEADS], 2)

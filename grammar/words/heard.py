@@ -110,3 +110,6 @@ LOW_SIDE = ("24", "low", "lv", "control", "board", "blade", "secondary", "sec", 
 """Words inside a name for a fuse that put it on the 24 V side."""
 BLOWN = frozenset({"blown", "blew", "popped", "gone", "burnt", "burned", "out", "dead", "bad", "shot", "toast", "fried", "opened", "blow", "pop", "volado", "quemado", "fundido", "tronado", "malo", "volo", "trono", "quemo", "fundio", "botado"})  # fmt: skip
 """What is said of a fuse that opened."""
+OPEN_WORDS = frozenset({"open", "opened", "tripped", "abierto", "abierta", "abrio", "disparado", "botado", "brincado", "salto"})
+CLOSED_WORDS = frozenset({"closed", "made", "shut", "cerrado", "cerrada", "cerrados", "cerro", "cerradas"})
+"""What is told of a switch in words."""

@@ -90,7 +90,7 @@ PLACES = (
             "field wires r to c", "into the control circuit", "low voltage circuit", "the 24v circuit", "control wiring",
             "24v circuit",
         ),
-        es=("circuito de control", "hacia la casa", "lado de la casa", "hacia el campo", "hacia la carga", "carga", "la carga", "lado de la carga", "lado de carga", "cableado de campo"),
+        es=("circuito de control", "lado de campo", "lado del campo", "hacia la casa", "lado de la casa", "hacia el campo", "hacia la carga", "carga", "la carga", "lado de la carga", "lado de carga", "cableado de campo"),
     ),
     Words(
         "place", "ground",

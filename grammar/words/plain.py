@@ -84,6 +84,7 @@ EN = (
     "yesterday yet you your yours yourself yup zone zones "
 )
 ES = (
+    "bandeja botado cerro charola destape lleno llena limpie mojado movi pase pele quitamos rozado seque subi tapado vacie volo trono "
     "a abajo abanico abri abrir acabar aceptar acondicionado adelante ademas adentro afuera agua ahi ahora ahorita "
     "aire al alambre alambres algo alguien algun alguna alimenta alimentan alla alli alta alto ambos amigo anda "
     "andale andan ano antes apaga apagado apagan apagando apagar apague aparato aparecer aparte apretado aquel "

@@ -119,7 +119,7 @@ SYMPTOMS = (
         ),
         es=(
             "bota .. breaker", "truena|trueno|trono|vuela|quema|apaga .. breaker|pastilla", "se bota .. breaker", "brinca .. breaker", "tumba .. breaker", "dispara .. breaker",
-            "boto .. breaker", "breaker .. bota|dispara|brinca|salta|boto|disparo|tumba|cae|brinco|salto",
+            "breaker|pastilla|termico|termica estaba|estaban|esta botado|botada|disparado|disparada|brincado|tumbado|tirado", "boto .. breaker", "breaker .. bota|dispara|brinca|salta|boto|disparo|tumba|cae|brinco|salto",
             "salta .. breaker|pastilla|termico", "bota .. pastilla|termica", "disparo .. breaker", "se dispara",
             "pastilla .. bota|dispara|brinca|boto|salta", "tira .. breaker|pastilla", "tumbo .. breaker",
             "salto .. breaker|pastilla", "brinco .. breaker|pastilla", "breaker se", "se bota", "se esta botando",

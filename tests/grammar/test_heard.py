@@ -223,7 +223,7 @@ def test_bare_volts_beside_a_breaker_are_the_lines_as_a_guess() -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        "pri 118 sec 0", "float switch 3 va", "the float is open", "limit is set at 150", "120 in 0 out", "120 in 24 out, fuse good",
+        "pri 118 sec 0", "float switch 3 va", "limit is set at 150", "120 in 0 out", "120 in 24 out, fuse good",
         "checked the float in the pan, sec 26v out", "float switch is in the pan, 24v at the board",
         "pri 120 in, sec 24 out, limit ok", "fuse OL", "24v fuse OL", "control fuse blown", "fuse blown", "line 120, fuse OL",
         "what primary fuse for a 40 VA on a 480 supply", "primary fuse good", "primary fuse isnt blown", "5 amp line fuse",

@@ -4,12 +4,14 @@ from grammar.binding.draft import Draft
 from grammar.binding.heard.legs import legs
 from grammar.binding.heard.line_fuses import line_fuses
 from grammar.binding.heard.sides import sides
+from grammar.binding.heard.switches import switches
 from grammar.binding.heard.turns import told
 
 
 def hear(draft: Draft) -> None:
     """All of it; what it takes is nothing else."""
     sides(draft)
+    switches(draft)
     line_fuses(draft)
     told(draft)
     legs(draft)

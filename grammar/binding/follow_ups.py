@@ -1,0 +1,135 @@
+"""What leans on the messages before it: "now 24", "same", "at the stat too", "popped again", "got it in, 27.1", "so replace it?"."""
+
+from typing import Literal
+
+from core.readings import Fact, Reading
+from grammar.binding.bare_values import bare_values
+from grammar.binding.draft import Draft
+from grammar.binding.in_hand import cues, in_job, mended, speaks_of_fuse, words
+from grammar.binding.meant import meant
+from grammar.binding.moved_taps import moved_taps
+from grammar.cues import find
+from grammar.words.follow_ups import SAME, TOO
+
+ASKED = {"verdict": "next", "cause": "why", "tap": "tap"}
+"""The ask of the record that a question without a name of its own is."""
+TURNS: tuple[Literal["runs", "thanks"], ...] = ("runs", "thanks")
+SIBLINGS = {
+    "secondary_volts_lifted": ("secondary_volts",),
+    "secondary_volts": ("secondary_volts_lifted", "control_volts"),
+    "primary_volts": ("line_volts",),
+    "line_volts": ("primary_volts",),
+    "control_volts": ("secondary_volts",),
+    "coil_volts": ("control_volts",),
+}
+"""The places whose value "same" repeats where the place itself was not read."""
+
+
+def follow_ups(draft: Draft) -> None:
+    """Readings, facts and repairs that only the job tells the place of."""
+    if not in_job(draft) or draft.name is not None:
+        return
+    _again(draft)
+    moved_taps(draft)
+    part = mended(draft)
+    if part is not None and part not in draft.mended:
+        draft.mended.append(part)
+    meant(draft)
+    _same(draft)
+    _too(draft)
+    bare_values(draft)
+
+
+def _again(draft: Draft) -> None:
+    """In "popped again", "it's blown", where a fuse is spoken of."""
+    if not speaks_of_fuse(draft) or "?" in draft.text or any(heard.what == "switch" for _, heard in draft.heard):
+        return
+    told = {found.meaning for found in find(words(draft), cues("again"))}
+    symptom = next((name for name in ("blows_fuse", "blown_fuse") if name in told), None)
+    known = {fact.value for _, fact in draft.facts if fact.fact == "symptom"}
+    if symptom is None or known & {"blows_fuse", "blown_fuse"} or any(r.measure.startswith("fuse") for r in draft.readings):
+        return
+    for figure in draft.figures:
+        figure.done = figure.done or figure.kind in {"open", "good"}
+    draft.facts.append((0, Fact(fact="symptom", value=symptom)))
+
+
+BESIDE_SAME = frozenset({"", "the", "it", "its", "still", "thing", "reading", "number", "here", "there", "lo", "el", "la", "y", "and", "sigue", "da", "marca", "sale", "ahi", "aqui", "volts", "as", "before", "value", "voltage", "que", "antes", "is", "esta"})  # fmt: skip
+"""Words that may stand beside it."""
+
+
+def _same(draft: Draft) -> None:
+    """In "same", "suelto igual": the place that was asked for, or that the condition names, reads what was read before."""
+    told = words(draft)
+    lifted = any(p.kind == "condition" and p.meaning == "lifted" for p in draft.phrases)
+    asked = "secondary_volts_lifted" if lifted else draft.context.asked[0] if draft.context.asked else None
+    beside = {word for p in draft.phrases if p.kind == "condition" for word in p.text.split()} | BESIDE_SAME | SAME
+    if not set(told) & SAME or not set(told) <= beside or draft.figures or draft.readings or draft.asks or asked is None:
+        return
+    for measure in (asked, *SIBLINGS.get(asked, ())):
+        last = next((r for r in reversed(draft.context.readings) if r.measure == measure), None)
+        if last is not None:
+            draft.readings.append(Reading(measure=asked, value=last.value, assumed=measure != asked))
+            return
+
+
+PLACES_TOO = {"thermostat": "control_volts", "board": "control_volts", "contactor": "coil_volts"}
+LEAST_LINE_V = 90.0
+
+
+def _too(draft: Draft) -> None:
+    """In "at the xfmr too", "también en el trafo": the value of the message before, at another place."""
+    if not set(words(draft)) & TOO or draft.figures or draft.readings or draft.asks or not draft.context.readings:
+        return
+    last = draft.context.readings[-1]
+    if not isinstance(last.value, float) or not last.measure.endswith(("volts", "lifted")):
+        return
+    places = [site.name for site in draft.sites.values() if site.kind in {"place", "device"}]
+    measure = next((PLACES_TOO[name] for name in places if name in PLACES_TOO), None)
+    if "primary" in places or any(p.kind == "transformer" for p in draft.phrases):
+        measure = "primary_volts" if last.value >= LEAST_LINE_V or last.measure == "line_volts" else "secondary_volts"
+    if measure is not None:
+        draft.readings.append(Reading(measure=measure, value=last.value, assumed=True))
+        for site in draft.sites.values():
+            site.used += 1
+
+
+def talk(draft: Draft) -> None:
+    """The question or the word that a message is, where nothing in it was read."""
+    brought = draft.readings or draft.facts or draft.unclear or draft.heard or draft.warned.names or draft.mended or draft.lacks
+    numbers = any(letter.isdigit() for begin, end in draft.unread for letter in draft.text[begin:end])
+    told = [found.meaning for found in find(words(draft), cues("talk"))]
+    if in_job(draft) and not numbers:
+        _asks(draft, told, brought=bool(brought))
+    if brought or draft.asks or numbers:
+        return
+    draft.turn = draft.turn or next((name for name in TURNS if name in told and in_job(draft)), None)
+    if draft.turn is None and "complaint" in told and not draft.context.readings:
+        draft.turn = "complaint"
+    if draft.turn is not None:
+        draft.unread = []
+
+
+def _asks(draft: Draft, told: list[str], *, brought: bool) -> None:
+    asks = set(draft.asks)
+    is_tap = "tap" in told and asks <= {"expect", "which_lead", "tap"} and _is_about_taps(draft)
+    if is_tap and not (brought and not asks):
+        draft.asks = ["tap"]
+    elif "cause" in told and asks <= {"why"} and not brought:
+        draft.asks, draft.turn = ["why"], "cause"
+    elif "picture" in told and not asks and not brought and any(r.measure.startswith("lead_") for r in draft.context.readings):
+        draft.asks = ["which_lead"]
+    elif "fuse" in told and not asks and not brought and "?" in draft.text + "?" * ("about" in words(draft)):
+        draft.asks = ["fuse"]
+    elif "verdict" in told and not asks and not brought:
+        draft.asks = ["next"]
+    else:
+        return
+    draft.unread = [span for span in draft.unread if any(letter.isdigit() for letter in draft.text[span[0] : span[1]])]
+
+
+def _is_about_taps(draft: Draft) -> bool:
+    """Whether a tap, or which lead it is on, is spoken of."""
+    told = {fact.fact for fact in draft.context.facts}
+    leads = any(r.measure.startswith("lead_") for r in draft.context.readings)
+    return bool(told & {"tap_volts", "tap_lead", "nameplate_taps"}) or leads or draft.context.finding == "wrong_tap"

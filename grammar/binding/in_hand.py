@@ -1,0 +1,114 @@
+"""The part that a conversation has in hand: what "it", "a new one" and "put it back on" are said of."""
+
+from functools import cache
+
+from grammar.binding.draft import Draft
+from grammar.binding.turns import words_of
+from grammar.cues import Index, find, index
+from grammar.fold import fold
+from grammar.uncollected import uncollected
+from grammar.words.follow_ups import AGAIN, FOLLOW_UPS, PUT_IN, UNDONE
+from grammar.words.repairs import PARTS
+
+OF_FINDING = {
+    "protection_open": "fuse", "load_short": "fuse", "control_open": "wiring", "no_supply": "supply", "loose_line": "supply", "low_supply": "supply", "wrong_tap": "tap",
+}  # fmt: skip
+"""What is mended where that was found; a bad transformer comes before."""
+SHORTED = frozenset({"chafed", "rubbed", "bare", "pinched", "nicked", "short", "shorted", "skinned", "frayed", "cut", "melted", "pelado", "pelada", "rozado", "corto", "mordido", "cortado", "through", "touching", "tocando"})  # fmt: skip
+"""What is told of a wire that was short."""
+LINE_FUSES = (
+    "disconnect fuse",
+    "line fuse",
+    "disco fuse",
+    "main fuse",
+    "fusible del desconectador",
+    "fusibles del desconectador",
+    "fusible de linea",
+)
+
+
+def in_job(draft: Draft) -> bool:
+    """Whether anything was said before."""
+    known = draft.context
+    return bool(known.said_before or known.readings or known.facts)
+
+
+@cache
+@uncollected()
+def cues(name: str) -> Index:
+    """The turns of phrase of one kind, indexed at first use."""
+    return index({"talk": FOLLOW_UPS, "again": AGAIN, "put_in": PUT_IN}[name])
+
+
+def words(draft: Draft) -> list[str]:
+    """The folded words of the message."""
+    return words_of(draft.parsed.words)[0]
+
+
+def mended(draft: Draft) -> str | None:
+    """
+    What is told as put right, where the part is named by what was said before.
+
+    Returns:
+        A name of `core.repairs.REPAIRS`, `transformer`, or None.
+    """
+    told = words(draft)
+    if set(told) & UNDONE or "?" in draft.text or any(f.value == "blows_fuse" for _, f in draft.facts):
+        return None
+    acts = {found.meaning for found in find(told, cues("put_in"))}
+    if "new" in acts:
+        return _new(draft, told)
+    if "mended" in acts:
+        named = _named(told)
+        if named in {"wiring", "short"} and draft.context.finding == "control_open":
+            return named
+        return "short" if set(told) & SHORTED or draft.context.finding in {"load_short", "protection_open"} else _part(draft)
+    return _on(draft, told) if "on" in acts else None
+
+
+def _new(draft: Draft, told: list[str]) -> str | None:
+    """In "got it in", "puse otro": the transformer where that is bad, and else the part that is spoken of."""
+    named = _named(told)
+    if named is not None:
+        return named
+    if draft.context.transformer == "bad" or draft.told("rated_va") is not None:
+        return "transformer"
+    return _part(draft)
+
+
+def _on(draft: Draft, told: list[str]) -> str | None:
+    """In "reset it", "lo subí": a breaker of the line, or the button of the transformer."""
+    part = _named(told) or _part(draft)
+    return part if part in {"supply", "fuse"} else None
+
+
+def _part(draft: Draft) -> str | None:
+    """What the messages before name last, or what was found."""
+    for text in reversed(draft.context.said_before):
+        before = fold(text)
+        if any(name in before for name in LINE_FUSES):
+            return "supply"
+        if (named := _named(before.replace(",", " ").replace(".", " ").split())) is not None:
+            return named
+    return OF_FINDING.get(draft.context.finding or "")
+
+
+def _named(told: list[str]) -> str | None:
+    """The part that words name."""
+    if "button" in told or "boton" in told:
+        return "fuse"
+    if {"contactor", "relay", "rele"} & set(told):
+        return "wiring"
+    found = {name for name, spelt in PARTS.items() if spelt & set(told)}
+    return next((name for name in ("fuse", "supply", "short", "wiring") if name in found), None)
+
+
+def speaks_of_fuse(draft: Draft) -> bool:
+    """Whether a fuse, or the breaker of a transformer, is what is spoken of."""
+    if draft.context.finding in {"protection_open", "load_short"}:
+        return True
+    asked = draft.context.asked
+    if asked is not None and asked[0].startswith("fuse_"):
+        return True
+    before = " ".join(fold(text) for text in draft.context.said_before[-2:])
+    return any(word in before for word in ("fuse", "fusible", "button", "boton", "amp on", "breaker on the side"))

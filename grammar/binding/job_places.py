@@ -1,0 +1,192 @@
+"""Places that only a job makes plain: "0 at contactor", "120 at the switch", "240 at the panel, 0 at the unit", "208 here", "a 3 amp on the board"."""
+
+from core.heard.record import Heard
+from core.readings import Fact, Reading
+from grammar.binding.draft import Draft, Figure
+from grammar.binding.in_hand import in_job, words
+from grammar.binding.told import NOMINAL_V
+from grammar.parser import parse
+
+AT_DEVICE = {
+    "contactor": "coil_volts", "relay": "coil_volts", "fan relay": "coil_volts", "heat relay": "coil_volts", "reversing valve": "coil_volts", "thermostat": "control_volts", "board": "control_volts",
+}  # fmt: skip
+"""What a meter at a device reads in volts."""
+LEAST_FED_V = 16.0
+LEAST_LINE_V = 90.0
+MOST_LINE_V = 600.0
+MOST_FUSE_A = 10.0
+SMALL = frozenset({"at", "is", "reads", "now", "and", "filler", "idword", "winding", "between", "comma"})
+"""Kinds of words between a value and the place that it is of."""
+UNIT = frozenset({"unit", "unidad", "equipo", "rtu", "furnace", "condenser"})
+PANEL = frozenset({"panel", "panels", "tablero", "centro de carga", "main", "breaker box"})
+SAID_LEG = frozenset({"y", "w", "g"})
+
+
+def job_places(draft: Draft) -> None:
+    """Before the ordinary binding: what is placed here is placed nowhere else."""
+    if not in_job(draft) or draft.name is not None:
+        return
+    _in_ohms(draft)
+    for figure in list(draft.figures):
+        if figure.done or figure.withdrawn or figure.kind not in {"amount", "nothing"} or len(figure.amounts) > 1:
+            continue
+        _fuse_on_the_board(draft, figure)
+        _new_fuse(draft, figure)
+        _here(draft, figure)
+        _at_panel_or_unit(draft, figure)
+        _at_switch(draft, figure)
+        _at_device(draft, figure)
+
+
+WINDINGS = frozenset({"primary", "secondary"})
+MOST_BARE_OHM = 16.0
+
+
+def _in_ohms(draft: Draft) -> None:
+    """In "sec .2" behind "ohms: pri 3": the meter still stands on ohms, where the value fits no live secondary."""
+    figures = [f for f in draft.figures if f.kind == "amount"]
+    places = {end.name for p in draft.phrases if p.kind == "ends" and len(p.ends) == 1 for end in p.ends}
+    if not draft.context.said_before or len(figures) != 1 or len(places) != 1 or not places <= WINDINGS:
+        return
+    figure = figures[0]
+    stated = any(p.kind in {"alone", "heading", "condition"} for p in draft.phrases)
+    if figure.unit is not None or figure.done or stated or not 0 < figure.value < MOST_BARE_OHM:
+        return
+    before = parse(draft.context.said_before[-1]).phrases
+    ohms = any(p.kind in {"alone", "heading"} and p.meaning in {"ohm", "dead"} for p in before)
+    ohms = ohms or any(amount.unit == "ohm" for p in before for amount in p.amounts)
+    if ohms:
+        figure.unit, figure.unit_from = "ohm", "heading"
+
+
+def _beside(draft: Draft, figure: Figure) -> int | None:
+    """The nearest word for a place on either side, only small words between; the side that "at" leads to comes first."""
+    led = draft.kind(figure.at + 1) == "at"
+    for step in (1, -1) if led else (-1, 1):
+        at = figure.at + step
+        while draft.kind(at) in SMALL and draft.phrases[at].text not in UNIT | PANEL:
+            if draft.kind(at) == "comma":
+                break
+            at += step
+        if draft.kind(at) == "device" or (0 <= at < len(draft.phrases) and draft.phrases[at].text in UNIT | PANEL):
+            return at
+    return None
+
+
+def _is_volts(figure: Figure) -> bool:
+    return figure.kind == "nothing" or figure.unit in {None, "V"}
+
+
+def _take(draft: Draft, figure: Figure, at: int, measure: str, *, assumed: bool) -> None:
+    value = 0.0 if figure.kind == "nothing" else figure.value
+    draft.readings.append(Reading(measure=measure, value=value, assumed=assumed))
+    figure.done = True
+    if at in draft.sites:
+        draft.sites[at].used += 1
+
+
+def _fuse_on_the_board(draft: Draft, figure: Figure) -> None:
+    """In "there's a 3 amp on the board": a fuse, and no load of the board."""
+    on_board = (
+        draft.kind(figure.at + 1) == "at"
+        and draft.kind(figure.at + 2) == "device"
+        and draft.phrases[figure.at + 2].meaning == "board"
+    )
+    if figure.unit == "A" and on_board and figure.value <= MOST_FUSE_A and figure.value == int(figure.value):
+        draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
+        if figure.at + 2 in draft.sites:
+            draft.sites[figure.at + 2].used += 1
+
+
+NEW = frozenset({"new", "nuevo", "nueva", "otro", "another"})
+
+
+def _new_fuse(draft: Draft, figure: Figure) -> None:
+    """In "fusible nuevo de 3", "new 3 in the fuse holder": its rating, and no ohms."""
+    near = range(max(0, figure.at - 4), min(len(draft.phrases), figure.at + 3))
+    named = any(end.name == "fuse" for i in near for end in draft.phrases[i].ends)
+    new = any(draft.phrases[i].text in NEW for i in near)
+    whole = (
+        figure.kind == "amount"
+        and figure.unit in {None, "A"}
+        and 0 < figure.value <= MOST_FUSE_A
+        and figure.value == int(figure.value)
+    )
+    if not (named and new and whole) or figure.done:
+        return
+    draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
+    for i in near:
+        if i in draft.sites:
+            draft.sites[i].used += 1
+
+
+HERE = frozenset({"here", "aqui", "there", "aca"})
+
+
+def _here(draft: Draft, figure: Figure) -> None:
+    """In "208 here", "aquí hay 208": the supply of the building, whatever was asked for."""
+    bare = figure.kind == "amount" and figure.unit in {None, "V"} and figure.value in NOMINAL_V
+    strange = [
+        p for p in draft.phrases if p.kind not in {"filler", "amounts", "reads", "is", "comma", "stop"} or p.text in {"meter"}
+    ]
+    if bare and set(words(draft)) & HERE and not strange:
+        draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+
+
+def _at_panel_or_unit(draft: Draft, figure: Figure) -> None:
+    """In "240 at the panel, 0 at the unit": the unit's own terminals are the line; the panel is before them."""
+    at = _beside(draft, figure)
+    if at is None or not _is_volts(figure):
+        return
+    value = 0.0 if figure.kind == "nothing" else figure.value
+    text, line = draft.phrases[at].text, LEAST_LINE_V <= value <= MOST_LINE_V
+    led = any(draft.kind(i) == "at" for i in range(min(at, figure.at), max(at, figure.at)))
+    if text in UNIT and led and (line or value == 0):
+        _take(draft, figure, at, "line_volts", assumed=True)
+    elif text in PANEL and line:
+        figure.done = True
+        begin, end = sorted((at, figure.at))
+        span = (draft.phrases[begin].start, draft.phrases[end].end)
+        draft.unread.append(span)
+        draft.heard.append((span, Heard("panel", "panel", "", (value,), "V")))
+
+
+def _at_switch(draft: Draft, figure: Figure) -> None:
+    """In "120 at the switch": line volts at the service switch; volts across one say "across"."""
+    at = _beside(draft, figure)
+    if at is None or draft.phrases[at].meaning != "switch" or not _is_volts(figure) or figure.kind != "amount":
+        return
+    across = any(p.text in {"across", "entre"} for p in draft.phrases)
+    if LEAST_LINE_V <= figure.value <= MOST_LINE_V and not across:
+        _take(draft, figure, at, "line_volts", assumed=True)
+
+
+def _at_device(draft: Draft, figure: Figure) -> None:
+    """In "0 at contactor", "board 0": volts, where the 24 V side is what is read."""
+    at = _beside(draft, figure)
+    measure = None if at is None else AT_DEVICE.get(draft.phrases[at].meaning)
+    if at is None or measure is None or not _is_volts(figure):
+        return
+    told = set(words(draft)) & SAID_LEG and not draft.parsed.spanish
+    coil_dead = any(r.measure == "coil_volts" and r.value == 0.0 for r in draft.context.readings)
+    asked = draft.context.asked[0] if draft.context.asked else ""
+    fed = any(
+        r.measure.endswith(("volts", "lifted")) and r.value != "open" and float(r.value) >= LEAST_FED_V
+        for r in draft.context.readings
+    )
+    if figure.kind == "nothing" or figure.value == 0:
+        if fed or asked in {"control_volts", "coil_volts"}:
+            _take(draft, figure, at, measure, assumed=False)
+    elif (
+        (told or coil_dead)
+        and measure == "control_volts"
+        and draft.phrases[at].meaning == "thermostat"
+        and LEAST_FED_V <= figure.value <= 32.0
+    ):
+        figure.done = True  # "y has 26 at the stat"
+        begin, end = sorted((at, figure.at))
+        begin = max(0, begin - 2) if told else begin
+        span = (draft.phrases[begin].start, draft.phrases[end].end)
+        draft.unread.append(span)
+        draft.heard.append((span, Heard("leg", "y c", "", (figure.value,), "V")))
+        draft.sites[at].used += 1
