@@ -128,7 +128,7 @@ def _near(word: str) -> str | None:
     near = [n for n in near if abs(len(n[0]) - len(word)) <= slips and (n[0][0] == word[0] or n[1] == 1)]
     best = [n[0] for n in near if n[1] == min(m[1] for m in near)]
     meant = {meaning for n in best for meaning in meanings[n]}
-    if len(meant) != 1:
+    if len(meant) != 1 or (len(word) < SHORTEST and next(iter(meant)).startswith("colour:")):
         return None
     if next(iter(meant)).startswith("colour:") and any(
         m.startswith("colour:") for n in near for m in meanings[n[0]] if m not in meant

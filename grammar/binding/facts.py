@@ -30,8 +30,10 @@ def _fahrenheit(draft: Draft) -> None:
     """In "150 ft of 18 at 140F": the copper's temperature, as degrees Celsius."""
     for figure in open_amounts(draft):
         text = "" if figure.amount is None else figure.amount.unit_text.lower().strip()
+        if text not in FAHRENHEIT or len(figure.amounts) != 1:
+            continue
         near = any(f.unit in {"ft", "AWG"} and draft.clause[f.at] == draft.clause[figure.at] for f in draft.figures)
-        if text in FAHRENHEIT and len(figure.amounts) == 1 and near and (_of_copper(draft) or _at_a_run(draft, figure)):
+        if near and (_of_copper(draft) or _at_a_run(draft, figure)):
             figure.unit, figure.value = "degC", round((figure.value - 32.0) / 1.8, 1)
 
 
@@ -122,7 +124,8 @@ def _by_a_device(draft: Draft, at: int) -> bool:
 
 def _at_a_run(draft: Draft, figure: Figure) -> bool:
     """In "150 ft of 18 at 140F"."""
-    return draft.kind(figure.at - 1) == "at" and any(f.unit == "ft" for f in draft.figures)
+    about_a_run = any(f.unit == "ft" for f in draft.figures) or "wire_run" in draft.asks
+    return draft.kind(figure.at - 1) == "at" and about_a_run
 
 
 def _of_copper(draft: Draft) -> bool:
@@ -235,6 +238,7 @@ def _gauges(draft: Draft) -> None:
             for p in draft.phrases
         )
         or draft.told("run_feet") is not None
+        or "wire_run" in draft.asks
     )
     for figure in open_amounts(draft):
         first = figure.amounts[0]
