@@ -29,6 +29,8 @@ def taken(message: Message) -> Iterator[Said]:
     items = [*(reading_words(r) for r in readings), *(fact_words(f) for f in message.facts)]
     if items:
         yield say("Read: {items}", items=listed(items))
+    for device in message.withdrawn_loads:
+        yield say("Taken off: {device}", device=device)
     if any(r.assumed for r in message.readings):
         yield say("(?) is my guess: say if it is wrong")
     for written, meant in message.repairs:

@@ -23,7 +23,9 @@ MOST_LINES: Final = 5
 OTHER_SUBJECTS: Final = frozenset({"which_lead", "tap", "expect", "va_estimate", "why", "next", "report", "history", "forget"})
 FACTS: Final = frozenset({"load", "run_feet", "wire_awg", "fuse_amps", "supply_hertz"})
 """Facts that ask for sizing by being told."""
-TOPICS: Final = frozenset({"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "class_2", "amps", "apart"})
+TOPICS: Final = frozenset(
+    {"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "both_hertz", "class_2", "amps", "apart"}
+)
 """Topics that sizing answers without any other ask."""
 
 
@@ -109,7 +111,8 @@ def _parts(facts: Told) -> tuple[Part, ...]:
     if asks == {"parallel"} or facts.phase_reading is not None:  # an earlier run or load is a means, no question
         subjects = {name: subjects[name] for name in ("parallel", "ground")}
     elif subjects["swap"] is not None and not asks & ASKS - {"size"}:
-        tap = {"supply": subjects["supply"]} if tap_misfits(facts.job) else {}
+        old_tap = tap_misfits(facts.job) and "multi_tap" not in facts.job.topics  # a multi-tap has the lead for it
+        tap = {"supply": subjects["supply"]} if old_tap else {}
         subjects = {**tap, "swap": subjects["swap"], "ground": subjects["ground"]}
     elif "amps" in facts.job.topics and not asks & ASKS:
         subjects = {"amps": subjects["amps"]}

@@ -228,6 +228,8 @@ def _told_line_fuse(fuse: LineFuse, told_a: float | None) -> tuple[Said, ...]:
         return ()
     if told_a > fuse.ceiling_a + 1e-9 and told_a != fuse.size_a:
         return (say("No: {fuse:g} A is over the limit", fuse=told_a),)
+    if told_a < fuse.rated_a:
+        return (say("{fuse:g} A opens at full load, {rated:.2f} A", fuse=told_a, rated=fuse.rated_a),)
     return (say("{fuse:g} A is within the limit", fuse=told_a),)
 
 

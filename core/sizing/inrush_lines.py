@@ -27,6 +27,7 @@ def inrush_lines(told: Told) -> tuple[Lines, Lines]:
     Returns:
         What must be said, and what may be said where there is room.
     """
+    told = _hardest(told)
     unit, peak = told.likely_va, told.loads.inrush_va
     if unit is None:
         return (), ()
@@ -50,6 +51,15 @@ def inrush_lines(told: Told) -> tuple[Lines, Lines]:
     if found is not None and found.unit_va is not None:  # the verdict names the size
         return (line, *(() if found.awg is None else (say("Run {awg} AWG or thicker", awg=found.awg),))), ()
     return (line, say("Mend: {remedy}", remedy=remedy(told))), ()
+
+
+def _hardest(told: Told) -> Told:
+    """The job in the mode whose coils are left with the least, where only one mode runs at a time."""
+    unit = told.likely_va
+    if not told.modes or unit is None:
+        return told
+    each = [replace(told, loads=loads, wired=wired, modes=()) for loads, wired in told.modes]
+    return min(each, key=lambda only: at_coils(only, unit, usual=only.loads.inrush_va is None)[0])
 
 
 def at_coils(told: Told, unit_va: float, *, usual: bool = False) -> tuple[float, float]:
@@ -116,6 +126,14 @@ def mend(told: Told) -> Mend | None:
     Returns:
         Size and gauge; None where the steady load decides, or where nothing is known of a pull-in.
     """
+    if not told.modes:
+        return _mend(told)
+    found = [_mend(replace(told, loads=loads, wired=wired, modes=())) for loads, wired in told.modes]
+    asked = [each for each in found if each is not None]
+    return max(asked, key=lambda each: (each.unit_va is None, each.unit_va or 0.0), default=None)
+
+
+def _mend(told: Told) -> Mend | None:
     unit = told.likely_va
     if unit is None or _holds(told, unit):
         return None
@@ -176,22 +194,24 @@ def size_for_pull_in(told: Told) -> float | None:
     return None if found is None else found.unit_va
 
 
-def size_for_mode(told: Told, mode: str) -> float | None:
+def size_at_once(told: Told) -> float | None:
     """
-    The size for the loads that are on together, that also holds the coils up while the largest of them pulls in.
+    The size where only one mode runs at a time: for the largest sum, and for the coils of every mode while they pull in.
 
     Args:
         told: The job.
-        mode: When they are on.
 
     Returns:
         Size, or None where none up to 100 VA holds. [VA]
     """
-    only = replace(
-        told, loads=told.loads.of_mode(mode), wired=told.wired.of_mode(mode), job=replace(told.job, facts=_unrated(told))
-    )
-    found = mend(only)
-    return only.pick_va if found is None else found.unit_va
+    sizes = []
+    for mode in told.loads.by_mode():
+        loads, wired = told.loads.of_mode(mode), told.wired.of_mode(mode)
+        only = replace(told, loads=loads, wired=wired, job=replace(told.job, facts=_unrated(told)))
+        if only.load_va is not None:
+            found = mend(only)
+            sizes.append(only.pick_va if found is None else found.unit_va)
+    return None if None in sizes else max((size for size in sizes if size is not None), default=None)
 
 
 def _unrated(told: Told) -> tuple[Fact, ...]:

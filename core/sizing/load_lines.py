@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Final
 
 from core.said import Said, say
-from core.sizing.inrush_lines import inrush_lines, mend, size_for_mode, size_for_pull_in
+from core.sizing.inrush_lines import inrush_lines, mend, size_at_once, size_for_pull_in
 from core.sizing.loads import Part as Load
 from core.sizing.told import Part, Told
 from core.standards.class_2 import CLASS_2_POWER, MOST_VA
@@ -350,7 +350,7 @@ def _modes(told: Told, load: float) -> tuple[Said, ...]:
     if found is None:
         return ()
     mode, worst = found
-    size = size_for_mode(told, mode)
+    size = size_at_once(told)
     if size is None or size >= (advised_va(told) or 0.0):
         return (say("Most on at once: {worst:g} VA ({mode})", worst=worst, mode=MODES[mode]),)
     return (

@@ -160,7 +160,7 @@ def ground_part(told: Told) -> Part | None:
     if must_be_grounded(row.to_ground_v):
         lines = (
             say(
-                "Ground one side of the secondary: {system} is over {limit:g} V to ground",
+                "Ground one side of the secondary: {system}, over {limit:g} V to ground",
                 system=row.system,
                 limit=LIMIT_TO_GROUND_V,
             ),
@@ -184,6 +184,7 @@ def _by_volts_to_ground() -> tuple[Said, ...]:
     return (
         say("Must be grounded: fed from 277 or 480 V, an ungrounded supply or a high leg, or wires overhead outdoors"),
         say("Need not be: fed from 120, 208Y/120 or 120/240 V. Send the supply"),
+        say("The C side to the cabinet's ground, at one place only"),
     )
 
 

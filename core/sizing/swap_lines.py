@@ -1,5 +1,6 @@
 """Another kind of unit in the place of the one that is there: bigger, multi-tap, for another frequency."""
 
+from dataclasses import replace
 from typing import Final
 
 from core.said import Said, say
@@ -7,7 +8,7 @@ from core.sizing.protection import line_fuse
 from core.sizing.told import Part, Told
 from core.standards.class_2 import CLASS_2_POWER, MOST_VA
 from core.standards.fuse_sizes import fuse_type_v
-from core.standards.transformer_ratings import FREQUENCY, MULTI_TAP_V, ON_TAP, SPARE, volts_at_hertz
+from core.standards.transformer_ratings import BY_LABEL, FREQUENCY, MULTI_TAP_V, ON_TAP, SPARE, STANDARD_SIZES, volts_at_hertz
 
 FIFTY: Final = 50.0
 SIXTY: Final = 60.0
@@ -24,9 +25,14 @@ def swap_part(told: Told) -> Part | None:
     """
     topics = told.job.topics
     if "bigger_unit" in topics and told.job.meant_va is not None:
-        return _another_size(told, told.job.meant_va)
+        part = _another_size(told, told.job.meant_va)
+        return (
+            _landed(told, part) if "multi_tap" in topics and part.numbers.get("class2") and part.cautions != REFUSED else part
+        )
     if "multi_tap" in topics:
         return _multi_tap(told)
+    if "both_hertz" in topics:
+        return Part(lines=(say("Yes: marked 50/60 Hz it runs on either, at its marked volts"),), rules=(BY_LABEL,))
     if told.job.number("supply_hertz") is not None and "supply_hertz" in told.job.fresh:
         return Part(lines=_hertz(told), rules=(FREQUENCY,))
     return None
@@ -34,7 +40,6 @@ def swap_part(told: Told) -> Part | None:
 
 def _another_size(told: Told, meant: float) -> Part:
     """More, or less, VA in the same box."""
-    rated = told.rated_va
     if meant > MOST_VA:
         return Part(
             lines=(
@@ -50,17 +55,10 @@ def _another_size(told: Told, meant: float) -> Part:
             cautions=("licensed_hand",),
         )
     numbers: dict[str, float | bool | None] = {"class2": True}
-    if rated is not None and meant < rated:
-        lines: tuple[Said, ...] = (
-            say(
-                "Not smaller without the load: {meant:g} VA carries {most:g} VA steady. Send the devices",
-                meant=meant,
-                most=meant / (1.0 + SPARE),
-            ),
-        )
-        return Part(lines=lines, numbers=numbers, rules=(CLASS_2_POWER,))
+    if (refused := _too_small(told, meant)) is not None:
+        return Part(lines=(refused,), numbers=numbers, rules=(STANDARD_SIZES,), cautions=REFUSED)
     supply = told.supply_v
-    fuse = None if supply is None else line_fuse(meant, supply).size_a
+    fuse = None if supply is None or "line_fuse" in told.job.topics else line_fuse(meant, supply).size_a
     return Part(
         lines=(
             say("Yes, {meant:g} VA, if the volts in and out match, it is marked Class 2 and it fits", meant=meant),
@@ -77,31 +75,61 @@ def _another_size(told: Told, meant: float) -> Part:
     )
 
 
+REFUSED: Final = ("local_code",)
+
+
+def _too_small(told: Told, meant: float) -> Said | None:
+    """A unit that the load asks more of, or a smaller one whose load is not known."""
+    load, most = told.load_va, meant / (1.0 + SPARE)
+    if load is not None and load > most:
+        return say("No: {load:g} VA steady asks for more, {meant:g} VA carries {most:g} VA", load=load, meant=meant, most=most)
+    if load is None and told.rated_va is not None and meant < told.rated_va:
+        return say(
+            "Not smaller without the load: {meant:g} VA carries {most:g} VA steady. Send the devices", meant=meant, most=most
+        )
+    return None
+
+
 def _multi_tap(told: Told) -> Part:
     """A multi-tap unit for one of two taps, or of one."""
-    supply = told.job.number("supply_volts")
-    taps = _taps(told)
-    if supply is not None and not any(abs(supply / tap - 1.0) <= ON_TAP for tap in taps):
+    land = _land(told)
+    if land is None:
+        supply = told.job.number("supply_volts")
         return Part(
             lines=(
                 say("No: none of its taps is for {supply:g} V", supply=supply),
                 say("Get one with a {supply:g} V tap", supply=supply),
-            )
+            ),
+            rules=(BY_LABEL,),
         )
-    land = (
-        say("Read the line first, then land common and the lead of that supply")
-        if supply is None
-        else say("Land common and the {supply:g} V lead", supply=supply)
-    )
     return Part(
         lines=(
             say("Yes: same VA or more, same secondary volts, Class 2 mark"),
-            land,
-            say("The leads left over are live, up to {most:g} V", most=max(taps)),
+            *land,
             say("Prove it: volts with one secondary lead off, then with everything called"),
         ),
+        rules=(BY_LABEL,),
         cautions=("cap_unused_leads",),
     )
+
+
+def _land(told: Told) -> tuple[Said, ...] | None:
+    """Which lead of a multi-tap to land, and what the others are; None where it has none for this supply."""
+    supply, taps = told.job.number("supply_volts"), _taps(told)
+    left = say("The leads left over are live, up to {most:g} V", most=max(taps))
+    if supply is None:
+        return say("Read the line first, then land common and the lead of that supply"), left
+    if not any(abs(supply / tap - 1.0) <= ON_TAP for tap in taps):
+        return None
+    return say("Land common and the {supply:g} V lead", supply=supply), left
+
+
+def _landed(told: Told, part: Part) -> Part:
+    """A bigger unit that is a multi-tap besides."""
+    land = _land(told)
+    if land is None:
+        return _multi_tap(told)
+    return replace(part, lines=(*part.lines[:1], *land, *part.lines[1:]), cautions=(*part.cautions, "cap_unused_leads"))
 
 
 def _taps(told: Told) -> tuple[float, ...]:

@@ -25,6 +25,8 @@ class Told:
     """The loads at the end of the wire."""
     at_once: tuple[str, float] | None = None
     """Where only the loads of one mode count, since they never run together: the mode, and the sum of all loads. [VA]"""
+    modes: tuple[tuple[Budget, Budget], ...] = ()
+    """Then also the loads of each mode, all of them and those on the wire: the coils of every mode have to pull in."""
     runs: tuple[Run, ...] = ()
     """Where there are several."""
 
@@ -45,8 +47,8 @@ class Told:
 
     @property
     def unit_va(self) -> float | None:
-        """The unit that is there, else the one to buy. [VA]."""
-        return self.rated_va or self.pick_va
+        """The unit that is to be put in, else the one that is there, else the one to buy. [VA]."""
+        return self.job.meant_va or self.rated_va or self.pick_va
 
     @property
     def likely_va(self) -> float | None:
@@ -156,7 +158,9 @@ def _at_once(facts: Told) -> Told:
     mode, worst = facts.loads.worst_mode
     if not 0.0 < worst < everything:
         return facts
-    return replace(facts, loads=facts.loads.of_mode(mode), wired=facts.wired.of_mode(mode), at_once=(mode, everything))
+    modes = tuple((facts.loads.of_mode(name), facts.wired.of_mode(name)) for name in facts.loads.by_mode())
+    loads, wired = facts.loads.of_mode(mode), facts.wired.of_mode(mode)
+    return replace(facts, loads=loads, wired=wired, at_once=(mode, everything), modes=modes)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -28,6 +28,11 @@ STANDARD_SIZES: Final = Rule(
     source=COMMON_PRACTICE,
     limits="Steady load up to 80 VA; the largest inrush is checked apart.",
 )
+BY_LABEL: Final = Rule(
+    says=say("by its label: NEC 110.3(B)"),
+    source=Source("NEC", "110.3(B)", "from memory"),
+    limits="Listed units, put in as their instructions say.",
+)
 FREQUENCY: Final = Rule(
     says=say("volts per hertz: Kosow Ex. 14-9"),
     source=FLUX_SOURCE,

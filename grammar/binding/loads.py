@@ -188,6 +188,8 @@ def _at_the_end_of_a_run(draft: Draft, figure: Figure) -> bool:
     if not about_wire or any(p.kind in {"transformer", "nameplate"} and i not in rated for i, p in enumerate(draft.phrases)):
         return False
     before, behind = draft.phrases[figure.at - 1].text if figure.at else "", draft.phrases[figure.at + 1 : figure.at + 2]
+    if figure.value < LEAST_RATED_VA:  # no transformer is so small
+        return True
     return before in END_OF_A_RUN or bool(behind and behind[0].kind == "at")
 
 
@@ -297,7 +299,7 @@ def _asked_on_a_rating(draft: Draft, figure: Figure) -> bool:
 
 def _ends_a_wire(draft: Draft, figure: Figure) -> bool:
     """In "voltage drop 200 ft 20 awg 1 amp": amps in a message about a run, at no place of their own."""
-    about_wire = draft.told("run_feet") is not None or draft.told("wire_awg") is not None
+    about_wire = draft.told("run_feet") is not None or draft.told("wire_awg") is not None or "wire_run" in draft.asks
     elsewhere = any(
         s.kind in {"place", "notours"} and draft.clause[s.at] == draft.clause[figure.at] for s in draft.sites.values()
     )

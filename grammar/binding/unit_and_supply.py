@@ -6,7 +6,7 @@ from core.readings import Fact
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.told import NOMINAL_V, open_amounts, volts
 
-FEEDS = frozenset({"on", "off", "with", "for", "from", "to", "en", "con", "a", "de", "fed", "has", "is"})
+FEEDS = frozenset({"on", "off", "with", "for", "from", "to", "en", "con", "de", "fed", "has", "is"})
 """Words right before the volts that feed a unit."""
 MADE = frozenset({"unit", "units", "unidad", "equipo"})
 HAS = frozenset({"with", "has", "a", "w", "con", "de", "tiene", "rated"})
@@ -91,7 +91,10 @@ def _is_made_for(draft: Draft, at: int) -> bool:
     while before > 0 and draft.phrases[before].text in OF_IT:
         before -= 1
     behind = draft.phrases[at + 1].text if at + 1 < len(draft.phrases) else ""
-    return "transformer" in {draft.kind(at + 1), draft.kind(before)} or behind in MADE
+    after = at + 1
+    while (beside := draft.figure_at(after)) is not None and beside.unit == "Hz":  # "220v 50hz transformer"
+        after += 1
+    return "transformer" in {draft.kind(after), draft.kind(before)} or behind in MADE
 
 
 def _is_fed(draft: Draft, at: int) -> bool:

@@ -143,7 +143,7 @@ QUESTIONS = (
     Cue(
         "wire_run",
         en=(
-            "too skinny|thin|light|wimpy|puny|flimsy", "heavy|fat|thick|stout enough", "gauge|awg|wire|ga|cable .. enough|ok|okay|heavy|thin|skinny|light|small|do|work|handle", "feet|ft|foot .. too far|long|much", "how much .. lose|drop|dropping|losing|left|get", "what .. drop|loss", "what .. at the end|stat|contactor|far|other", "how far|long .. run|go|pull|gauge|awg", "starve", "will .. reach|make|pull in", "volts .. far|other end", "bigger wire", "upsize .. wire", "go up .. gauge|wire",
+            "smallest|thinnest|lightest|skinniest wire|gauge|awg|cable", "too skinny|thin|light|wimpy|puny|flimsy", "heavy|fat|thick|stout enough", "gauge|awg|wire|ga|cable .. enough|ok|okay|heavy|thin|skinny|light|small|do|work|handle", "feet|ft|foot .. too far|long|much", "how much .. lose|drop|dropping|losing|left|get", "what .. drop|loss", "what .. at the end|stat|contactor|far|other", "how far|long .. run|go|pull|gauge|awg", "starve", "will .. reach|make|pull in", "volts .. far|other end", "bigger wire", "upsize .. wire", "go up .. gauge|wire",
             "how much .. lose|drop|losing", "voltage drop", "drop on|at|across|over", "volts at .. far|end|contactor|valve|coil|relay|damper", "will i have|lose|see .. drop|voltage",
             "what will i have|get|see at the end|stat|far", "is .. too small for .. run|feet|ft", "how much will i lose",
             "will it make it", "far can i go", "far will", "volt drop", "drop down", "drag down", "drag .. down", "too far",
@@ -171,7 +171,7 @@ QUESTIONS = (
     Cue(
         "parallel",
         en=(
-            "tie|tied|tying|hook|hooked|connect|connected|join|joined|wire|wired .. together .. two|2|both transformers|xfmrs", "two|2|both transformers|xfmrs .. one|same|together|tied|combined|shared|share|phase|phased", "two|2 transformers|xfmrs on|in", "phasing|phase .. transformers|xfmrs", "tie|hook|connect|wire|gang|stack|double|put|join|combine|use|run two|2|both|a second|another .. together|parallel", "two|2|both .. transformers|xfmrs share|sharing|together|feed|run", "tie|tied|tying|join|hook|connect .. secondaries|outputs .. together|one", "double up", "parallel them|it|two", "second|another transformer|xfmr .. with|beside|next|alongside",
+            "one|1 transformer|xfmr .. one|1|other .. common|shared|sharing|share", "tie|tied|tying|hook|hooked|connect|connected|join|joined|wire|wired .. together .. two|2|both transformers|xfmrs", "two|2|both transformers|xfmrs .. one|same|together|tied|combined|shared|share|phase|phased", "two|2 transformers|xfmrs on|in", "phasing|phase .. transformers|xfmrs", "tie|hook|connect|wire|gang|stack|double|put|join|combine|use|run two|2|both|a second|another .. together|parallel", "two|2|both .. transformers|xfmrs share|sharing|together|feed|run", "tie|tied|tying|join|hook|connect .. secondaries|outputs .. together|one", "double up", "parallel them|it|two", "second|another transformer|xfmr .. with|beside|next|alongside",
             "parallel", "hook them together", "use two of them together", "two together", "stack two", "share the load",
             "paralleling", "paralleled", "two transformers together", "2 transformers together", "tie .. transformers together",
             "gang .. transformers", "double up .. transformers|xfmrs", "hook .. two|2 .. transformers|xfmrs|units together",

@@ -33,7 +33,7 @@ TOPICS = (
     Cue(
         "bigger_unit",
         en=(
-            "same box|enclosure|panel|cabinet|spot|place", "in place of", "instead of", "step up to|from", "upsize",
+            "same box|enclosure|panel|cabinet|spot|place", "box|spot|place|enclosure where", "where .. 20|30|40|50|60|75 .. was", "in place of", "instead of", "step up to|from", "upsize",
             "replace .. 20|30|40|50|60|75|100 .. with .. 20|30|40|50|60|75|100|150|200",
             "swap .. 20|30|40|50|60|75|100 .. for|with|to .. 20|30|40|50|60|75|100|150|200",
             "go|going from .. 20|30|40|50|60|75 .. to", "higher|bigger|larger|more va", "put .. 50|60|75|100|150 .. where", "now|then putting|installing", "putting|installing a 50|60|75|100|150",
@@ -69,6 +69,7 @@ TOPICS = (
         en=("60 hz|hertz|cycle .. on|at|to .. 50", "60hz .. on|at|to .. 50"),
         es=("60 hz|hertz|ciclos .. en|a .. 50",),
     ),
+    Cue("both_hertz", en=("50 60 hz|hertz|cycle", "60 50 hz|hertz"), es=("50 60 hz|hertz|ciclos",)),
     Cue(
         "class_2",
         en=("class 2|two|ii", "cl 2", "class2", "over class"),

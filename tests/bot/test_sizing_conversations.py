@@ -246,3 +246,31 @@ def test_a_unit_without_spare_for_what_is_missing_is_not_left_open() -> None:
     text = play("humidifier 15 watts and a uv light 18 watts and stat, 40va enough?")[0].text
 
     assert "40 VA leaves too little spare: 33 VA known, the rest usually 1 to 5 VA. Buy 50 VA" in text
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("one xfmr for heat and one for cool sharing a common ok?", "Phase test for one common"),
+        ("which side of the secondary do i ground", "The C side to the cabinet's ground"),
+        ("swap a 240v 40va for a multitap 75va, building 208", "Land common and the 208 V lead"),
+        ("swap a 240v 40va for a multitap 75va, building 208", "Yes, 75 VA"),
+        ("transformer says 50/60 hz ok on 60?", "Yes: marked 50/60 Hz it runs on either"),
+        ("220v 50hz transformer on 240 60hz", "240 V on the 220 V tap gives 26.2 V"),
+        ("100va in the box where 40va was, same fuse?", "The 24 V fuse stays as it is"),
+        ("upsize 40va to 75va, line fuse is 0.5a on 120", "0.5 A opens at full load, 0.62 A"),
+        ("upsize 40va to 75va, line fuse is 0.5a on 120", "Line fuse for 75 VA: 1.8 A"),
+        ("how far can 18/2 go with .5 amps at 20C", "Longest in 18 AWG: 564 ft (172 m)"),
+        ("smallest wire for 250 ft, contactor 9 va 60 inrush", "For 250 ft: 14 AWG or thicker"),
+    ],
+)
+def test_a_change_of_kind_and_a_run_are_answered_as_they_are_asked(text: str, said: str) -> None:
+    """By the rule of each."""
+    assert said in play(text)[0].text
+
+
+def test_a_smaller_unit_is_judged_by_the_load_that_was_told() -> None:
+    """29 VA do not go on 20."""
+    second = play("contactor 9va, board 8va, gas valve .5a what size", "can i go from 40va to 20va")[1]
+
+    assert "No: 29 VA steady asks for more, 20 VA carries 16 VA" in second.text

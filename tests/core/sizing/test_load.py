@@ -7,7 +7,7 @@ import pytest
 from core.readings import Reading
 from core.sizing import size
 from core.sizing.loads import budget
-from core.sizing.wire import pull_in_volts
+from core.sizing.wire import loop_ohm, pull_in_volts
 from core.standards.device_loads import DEVICE_LOADS
 from core.standards.transformer_ratings import next_size_va, stocked_after
 from tests.core.sizing.jobs import answered, fact, job, load, sized, text
@@ -261,3 +261,50 @@ def test_devices_without_any_figure_are_guessed_together() -> None:
     answer = answered(load("zone valve", count=6), fact("rated_va", 40))
 
     assert str(answer.lines[0]) == "Not sure yet for 40 VA: such devices usually draw 30 to 72 VA in all"
+
+
+def test_one_mode_at_a_time_still_pulls_in_the_coils_of_every_mode() -> None:
+    """Heating draws more, 20 VA; the contactor of cooling asks for the bigger unit, and the fuse follows the larger sum."""
+    told = (load("contactor", 9.0), load("board", 8.0), load("gas valve", 0.5, unit="A"))
+    answer = answered(*told, asks=("size",), topics=("apart",))
+
+    assert answer.sizing is not None
+    assert (answer.sizing.load_va, answer.sizing.pick_va, answer.sizing.fuse_amps) == (20.0, 30.0, 1.25)
+    assert "Buy 40 VA: 20 VA steady needs 30, the usual pull-in 40" in text(answer)
+    assert "Counted what is on at once: 20 of 29 VA (heating)" in text(answer)
+    assert "Pull-in not told, usually 35 to 71 VA" in text(answer)
+
+
+def test_no_smaller_size_is_named_where_another_mode_pulls_in_harder() -> None:
+    """29 VA in all on 40; one mode at a time would still need 40 for the contactor."""
+    told = (load("contactor", 9.0), load("board", 8.0), load("gas valve", 0.5, unit="A"))
+
+    assert "Most on at once: 20 VA (heating)\n" in text(answered(*told, asks=("size",)))
+
+
+def test_a_single_coil_that_no_size_pulls_in_is_not_split() -> None:
+    """900 VA of pull-in for one contactor."""
+    said = text(answered(load("contactor", 60.0, inrush=900.0), asks=("size",)))
+
+    assert said.startswith("No size holds it: 60 VA steady needs 75 VA, its pull-in more than any")
+    assert "Mend: a coil that pulls in with less" in said
+    assert "split" not in said
+
+
+def test_a_pull_in_over_a_long_run_names_size_and_gauge() -> None:
+    """60 VA over 200 ft of 20: 40 VA, and 12 AWG, through the windings of a weak unit."""
+    told = (load("contactor", 9.0, inrush=60.0), fact("run_feet", 200), fact("wire_awg", 20))
+    said = text(answered(*told, asks=("size",)))
+
+    assert said.startswith("Buy 40 VA: 9 VA steady needs 20, its pull-in 40")
+    assert "Run 12 AWG or thicker" in said
+    assert pull_in_volts(40.0, 60.0, loop_ohm(12, 200))[0] >= 20.4 > pull_in_volts(40.0, 60.0, loop_ohm(14, 200))[0]
+
+
+@pytest.mark.parametrize("inrush", [0.0, -5.0, 5000.0])
+def test_an_inrush_without_its_sealed_va_has_limits_too(inrush: float) -> None:
+    """No number is built on it."""
+    sizing = sized(load("contactor", None, inrush=inrush), asks=("size",))
+
+    assert sizing.refused is not None
+    assert sizing.pick_va is None
