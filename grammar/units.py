@@ -34,6 +34,7 @@ SPELLINGS: Final[dict[str, tuple[str, str, str]]] = {
     "megaohm": ("megaohm", "ohm", "ohm"),
     "milliohm": ("milliohm", "ohm", "ohm"),
     "volt_ampere": ("volt * ampere", "volt * ampere", "VA"),
+    "kilovolt_ampere": ("kilovolt * ampere", "volt * ampere", "VA"),
     "watt": ("volt * ampere", "volt * ampere", "W"),
     "foot": ("foot", "foot", "ft"),
     "yard": ("yard", "foot", "ft"),

@@ -137,12 +137,17 @@ def _mend(told: Told) -> Mend | None:
     unit = told.likely_va
     if unit is None or _holds(told, unit):
         return None
-    if (bigger := _bigger(told, unit)) is not None:
-        return Mend(unit_va=bigger)
-    units = [s for s in SIZES_VA if s >= unit]
-    if told.runs or told.feet is None or told.wire_awg is None:
+    bare = without_wire(told)
+    base = unit if _holds(bare, unit) else _bigger(bare, unit)
+    if base is None:
         return Mend(unit_va=None)
-    pairs = ((s, thinnest_for_pull_in(told, s)) for s in units if _holds(without_wire(told), s))
+    up = next((s for s in SIZES_VA if s > base), base)
+    near = next((s for s in (base, up) if s > unit and _holds(told, s)), None)
+    if near is not None:
+        return Mend(unit_va=near)
+    if told.runs or told.feet is None or told.wire_awg is None:
+        return Mend(unit_va=_bigger(told, base))
+    pairs = ((s, thinnest_for_pull_in(told, s)) for s in SIZES_VA if s >= base)  # a thicker wire before two sizes more
     return next((Mend(unit_va=s, awg=awg) for s, awg in pairs if awg is not None), Mend(unit_va=None))
 
 

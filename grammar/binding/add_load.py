@@ -47,6 +47,8 @@ def add_load(draft: Draft, figure: Figure, device: str, count: int, unit: str, a
         at: Phrase of the device, where there is one.
     """
     figure.done = True
+    if figure.high is not None:  # "9-10 va": a size is for the most of it
+        figure.value = figure.high
     if (
         unit == "VA" and MOST_STEADY_VA < figure.value <= MOST_DEVICE_VA
     ):  # zero, less, and thousands core refuses by their limits
@@ -57,7 +59,7 @@ def add_load(draft: Draft, figure: Figure, device: str, count: int, unit: str, a
         )
         draft.unclear.append(Unclear(fragment=draft.fragment(figure.start, figure.end), choices=("load",), question=question))
         return
-    inrush = inrush_near(draft, min(figure.at, figure.at if at is None else at), figure.at)
+    inrush = inrush_near(draft, min(figure.at, figure.at if at is None else at), max(figure.at, at or 0))
     load = Fact(fact="load", device=device, count=count, value=figure.value, unit=unit, inrush=inrush)
     draft.facts.append((at if at is not None else figure.at, load))
 

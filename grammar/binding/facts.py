@@ -142,6 +142,10 @@ def _lengths(draft: Draft) -> None:
     wires = any(p.kind in WIRE_KINDS or p.text in {"wire", "cable", "awg", "stat"} for p in draft.phrases)
     _one_way_of_two(draft)
     for figure in open_amounts(draft):
+        words = [p.text for p in draft.phrases[figure.at + 1 : figure.at + 3]]
+        if figure.unit is None and words[:1] in (["miles"], ["mile"], ["millas"]) and words[1:] in (["of"], ["de"]):
+            figure.unit, figure.value = "ft", figure.value * 5280.0  # "9 miles of 18 awg": core refuses it
+    for figure in open_amounts(draft):
         if _metres_of_a_run(draft, figure):
             figure.unit, figure.value = "ft", round(figure.value / 0.3048, 6)
         if figure.unit == "m?":

@@ -15,7 +15,7 @@ def fuses(draft: Draft) -> None:
             figure.done = True
             draft.unread.append((figure.start, draft.phrases[figure.at + 1].end))
             continue
-        if figure.unit == "A" and figure.value > 10 and _of_the_panel(draft, figure):
+        if figure.unit == "A" and figure.value > 10 and _of_the_panel(draft, figure) and not _on_the_low_side(draft):
             figure.done = True
             draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
             continue
@@ -66,7 +66,7 @@ def _nominal_side(draft: Draft) -> None:
             draft.cue_spans.append((figure.start, figure.end))
 
 
-SIDE_OF = frozenset({"the", "on the", "in the", "for the", "at the", "el", "en el"})
+SIDE_OF = frozenset({"the", "on the", "in the", "for the", "at the", "el", "en el", "en", "on"})
 
 
 def _open_volts(draft: Draft) -> None:
@@ -162,7 +162,14 @@ def _of_a_breaker(draft: Draft, figure: Figure) -> bool:
     clause = range(max(0, figure.at - 5), figure.at)
     before = [draft.phrases[i].text for i in clause if draft.clause[i] == draft.clause[figure.at]]
     led = draft.kind(figure.at - 1) == "is" and "breaker" in before
-    return figure.unit == "A" and figure.value <= 10 and (led or behind.text in {"breaker", "cb"})
+    small = figure.value <= 10 or _on_the_low_side(draft)
+    return figure.unit == "A" and small and (led or behind.text in {"breaker", "cb"})
+
+
+def _on_the_low_side(draft: Draft) -> bool:
+    """In "15 amp breaker on 24v"."""
+    low = [f for f in draft.figures if f.unit == "V" and f.value == CONTROLS_V and f.at]
+    return any(draft.phrases[f.at - 1].text in SIDE_OF for f in low)
 
 
 def _of_the_panel(draft: Draft, figure: Figure) -> bool:

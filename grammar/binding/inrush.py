@@ -102,7 +102,7 @@ def inrush_near(draft: Draft, first: int, last: int) -> float | None:
     Args:
         draft: The message.
         first: The earlier of the two.
-        last: Where its figure stands.
+        last: The later.
 
     Returns:
         Volt-amperes, or None where none was told. [VA]

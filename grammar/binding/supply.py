@@ -14,7 +14,7 @@ def supply(draft: Draft) -> None:
     """Nominal volts beside a word for the supply; that word beside a measured value is a place."""
     for figure in open_amounts(draft):
         _of_two(draft, figure)
-        if not volts(figure) or figure.value not in NOMINAL_V:
+        if not volts(figure) or (figure.value not in NOMINAL_V and not _is_no_supply(draft, figure)):
             continue
         before = neighbour(draft, figure.at, -1, {"supply"}, 2)
         behind = neighbour(draft, figure.at, 1, {"supply"}, 2)
@@ -48,6 +48,12 @@ def supply(draft: Draft) -> None:
     for at, phrase in enumerate(draft.phrases):  # "supply reads 203" is measured, so at the line
         if phrase.kind == "supply" and not air and at not in draft.taken and not phrase.text.endswith(NO_PLACES):
             draft.sites[at] = Site(at, "place", "line")
+
+
+def _is_no_supply(draft: Draft, figure: Figure) -> bool:
+    """In "supply is 5 volts" and "supply 120000", in a message of loads: told to core, that refuses it."""
+    sized = draft.told("load") is not None or any(f.unit == "VA" for f in draft.figures) or "size" in draft.asks
+    return sized and (0.0 <= figure.value < 20.0 or figure.value > 700.0)
 
 
 NO_PLACES = (" is", " es de", " de", "phase", "ph", "fasico", "fasica", " on", " off", " of", " by", " con")

@@ -27,7 +27,10 @@ def unknown_loads(draft: Draft) -> None:
             and phrase.kind == "unknown"
             and draft.context.asked is None
         )
-        if not (alone or listed or (goes_on and len(draft.phrases) <= 5)) or (phrase.kind == "notours" and not has_figure):
+        in_va = has_figure and figure is not None and figure.unit in {"VA", "W"} and phrase.kind == "unknown"
+        if not (alone or listed or in_va or (goes_on and len(draft.phrases) <= 5)) or (
+            phrase.kind == "notours" and not has_figure
+        ):
             continue
         led = draft.kind(first - 1) in LIST_ENDS or draft.phrases[first - 1].text in LEADS_IN
         ended = draft.kind(last + 1) in LIST_ENDS or (has_figure and not draft.figure_at(last + 1))

@@ -48,7 +48,7 @@ QUESTIONS = (
         "tap",
         en=(
             "what if i|we land|use|put|hook|tap|go",
-            "tell|give|show|pick|find|choose|name me|us|the .. tap", "need|want the|a .. tap", "the tap for|please", "best|right|proper|correct|good tap|lead|primary",
+            "tell|give|show|pick|find|choose|name me|us|the .. tap", "need|want the|a .. tap", "the tap for|please", "best|right|proper|correct tap|lead|primary", "good tap|lead",
             "put|land|hook|connect|wire the hot|line|l1 on|to|where", "what|which|where .. put|land|hook|connect|wire|tie .. the|my hot|line|l1", "which|what .. unused|extra|spare .. leads|taps|wires",
             "which|what tap|lead|leg|color|wire|terminal .. use|land|hook|goes|go|gets|get|on|for 120|208|230|240|277|480", "which|what|wich tap .. gets|get|used|use|goes|go|for|to|on|should|do", "which|what .. tap .. used|right|correct|should|need", "tap .. should i|use", "what .. do i|we wire|tie|connect|land .. l1|hot|line|to|240|208|120|480|277", "which|what .. l1|hot go|goes|land|lands|connect", "where .. l1|hot|line .. go|land|connect|tie", "move|change|switch|retap .. tap", "is .. right|correct|wrong tap", "do i use|need|move .. tap", "how do i|should wire|connect|hook|land|strap .. primary|240|208|480|277|120", "which|what .. cap off|cap", "which|what .. leads|wires .. cap|unused",
             "which tap", "best tap", "proper tap", "correct tap", "what primary lead|wire", "where does the hot go",
@@ -82,7 +82,7 @@ QUESTIONS = (
             "what do i|we buy|order", "what should i|we buy|order",
             "what do i|we need va|volt", "what va|size do|would|will|should i|we|it need|want|take",
             "need .. size", "size here|needed|please|this|me", "whats|what's .. size|right transformer|xfmr|va", "whats|what's the right|best|correct|smallest|minimum .. va|size|transformer|xfmr", "how many|much va|volt", "how big .. transformer|xfmr|va|one|should|do|to", "is|will|would|does|can|could .. va|40|50|75|20|100|60 .. enough|hold|handle|carry|do|work|cover|cut", "what va .. get|buy|need|put|use|install|order|pick|want", "what|which .. transformer|xfmr .. get|buy|need|put|use|install|order|pick|want", "minimum va|size|transformer|xfmr", "smallest .. va|transformer|xfmr", "size .. transformer|xfmr", "va required|requirement|needed|rating", "spec .. transformer|xfmr", "transformer|xfmr big|large enough", "how big a transformer|xfmr", "am i overloaded|over|overloading", "is it|this|that overloaded|undersized|oversized", "over loaded", "is .. big enough", "room to add|for", "enough for|to", "can i add", "what should i replace .. with", "what do i replace .. with",
-            "get by with", "make do with", "what size .. transformer|xfmr|do|should|unit|va|one", "what size xfmr|transformer", "what size",
+            "get by with", "make do with", "how many .. can|could|will i|we|it|this hang|put|run|add|hook|feed|carry|handle", "how many .. will .. run|carry|handle|feed", "whats|what's that total|totaled|add", "whats|what's|what .. add up to|total up|come to", "what size .. transformer|xfmr|do|should|unit|va|one", "what size xfmr|transformer", "what size",
             "what transformer|xfmr .. for|do|should|would|will|to", "what transformer|xfmr will", "what transformer",
             "what xfmr", "which va", "size me", "pick .. transformer|xfmr", "recommend .. transformer|xfmr|va|size",
             "how big of a", "can i get away with .. va|40|50|75", "go up to .. va|50|75|100", "bump .. va|50|75|100",
@@ -99,7 +99,7 @@ QUESTIONS = (
             "which transformer|xfmr .. need|buy|get|order", "how many|much .. va .. need|want|buy", "need .. va", "need a|another transformer|xfmr", "need a new transformer|xfmr for", "will it|they|that pull in",
         ),
         es=(
-            "cuantos|cuanto va|vas|voltamperios", "de cuantos .. compro|pongo|pido|necesito|ocupo|llevo|uso", "que va .. compro|pongo|pido|necesito|ocupo|llevo|uso", "que|cual transformador|trafo|transformer|xfmr .. compro|pongo|pido|necesito|ocupo|llevo|uso|va|queda|sirve", "de que tamano|capacidad|va", "le alcanza|aguanta|basta|sirve|queda", "es .. suficiente", "aguanta|alcanza|basta|sirve .. va|40|50|75", "esta sobrecargado", "sobrecargado", "puedo agregar|agregarle|ponerle otro|otra|mas", "que tamano .. compro|pongo|necesito|ocupo|debe", "minimo .. va|transformador|trafo", "capacidad .. necesito|ocupo",
+            "cuantos|cuanto va|vas|voltamperios", "necesito|ocupo va para|de", "de cuantos .. compro|pongo|pido|necesito|ocupo|llevo|uso", "que va .. compro|pongo|pido|necesito|ocupo|llevo|uso", "que|cual transformador|trafo|transformer|xfmr .. compro|pongo|pido|necesito|ocupo|llevo|uso|va|queda|sirve", "de que tamano|capacidad|va", "le alcanza|aguanta|basta|sirve|queda", "es .. suficiente", "aguanta|alcanza|basta|sirve .. va|40|50|75", "esta sobrecargado", "sobrecargado", "puedo agregar|agregarle|ponerle otro|otra|mas", "que tamano .. compro|pongo|necesito|ocupo|debe", "minimo .. va|transformador|trafo", "capacidad .. necesito|ocupo",
             "de cuantos va", "cuantos va .. necesito|ocupo|compro|pongo|debe|lleva|pido|para", "que tamano", "de que tamano", "necesito|ocupo|quiero transformador|trafo|transformer",
             "necesito|ocupo|quiero un|otro transformador|trafo|transformer",
             "que transformador|trafo|transformer .. compro|necesito|ocupo|pongo|pido|le", "que transformador|trafo",
@@ -144,7 +144,7 @@ QUESTIONS = (
         "wire_run",
         en=(
             "smallest|thinnest|lightest|skinniest wire|gauge|awg|cable", "too skinny|thin|light|wimpy|puny|flimsy", "heavy|fat|thick|stout enough", "gauge|awg|wire|ga|cable .. enough|ok|okay|heavy|thin|skinny|light|small|do|work|handle", "feet|ft|foot .. too far|long|much", "how much .. lose|drop|dropping|losing|left|get", "what .. drop|loss", "what .. at the end|stat|contactor|far|other", "how far|long .. run|go|pull|gauge|awg", "starve", "will .. reach|make|pull in", "volts .. far|other end", "bigger wire", "upsize .. wire", "go up .. gauge|wire",
-            "how much .. lose|drop|losing", "voltage drop", "drop on|at|across|over", "volts at .. far|end|contactor|valve|coil|relay|damper", "will i have|lose|see .. drop|voltage",
+            "how much .. lose|drop|losing", "voltage drop", "voltage|volts at the end|far", "drop on|at|across|over", "volts at .. far|end|contactor|valve|coil|relay|damper", "will i have|lose|see .. drop|voltage",
             "what will i have|get|see at the end|stat|far", "is .. too small for .. run|feet|ft", "how much will i lose",
             "will it make it", "far can i go", "far will", "volt drop", "drop down", "drag down", "drag .. down", "too far",
             "too long", "what's .. drop", "whats .. drop", "what .. drop", "how far can", "most i can run|go|pull",
@@ -189,7 +189,7 @@ QUESTIONS = (
     Cue(
         "expect",
         en=(
-            "volts|ohms|v normal", "whats|what's .. normal|good|typical|expected .. ohm|volt",
+            "volts|ohms|v normal", "resistance of|for|on a|an good|healthy|new|known", "whats|what's .. normal|good|typical|expected .. ohm|volt",
             "what .. should|would|will|am i|it|the|my|a|secondary|primary|sec|pri|r|board .. see|read|get|be|expect|have|show|measure|ohm|put|give", "what .. supposed .. read|be|get|see|have|ohm|measure|show", "how many|much .. should|supposed .. read|be|get|see|have|ohm|measure|show", "whats|what's|what-is|what-are .. normal|good|typical|expected|right|correct .. reading|readings|volts|voltage|ohms|range|value|for|on|resistance", "is .. normal|typical|within .. for|reading|on|range|spec", "normal|expected|typical range|ohms|volts|reading|readings|voltage|resistance", "ballpark .. ohms|volts|reading|for|on",
             "what should .. read|be|see|get|expect|ohm|show|have",
             "what should the|it|a|my|primary|secondary|sec|pri|line .. measure", "what should it",

@@ -50,6 +50,7 @@ UNITS = (
         en=("va", "volt amps", "volt amp", "vas", "volt amperes", "vee ay"),
         es=("voltiamperios", "voltamperios"),
     ),
+    Words("unit", "kilovolt_ampere", both=("kva", "kilovolt amps")),
     Words("unit", "watt", en=("watts", "watt"), es=("watios", "vatios")),
     Words(
         "unit", "foot",

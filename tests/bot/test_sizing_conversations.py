@@ -274,3 +274,34 @@ def test_a_smaller_unit_is_judged_by_the_load_that_was_told() -> None:
     second = play("contactor 9va, board 8va, gas valve .5a what size", "can i go from 40va to 20va")[1]
 
     assert "No: 29 VA steady asks for more, 20 VA carries 16 VA" in second.text
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("contactor zero va what size", "0 VA for one contactor can't be"),
+        ("-9 va contactor what size", "-9 VA for one contactor can't be"),
+        ("need a 5000 va transformer", "5,000 VA is no control transformer"),
+        ("contactor 9 kva what size", "9,000 VA for one contactor can't be"),
+        ("500 contactors 9va what size", "500 × contactor makes no sense"),
+        ("run of 9,999 ft 18 gauge 9va", "A run of 9,999 ft makes no sense here"),
+        ("9 miles of 18 awg with 9va", "A run of 47,520 ft makes no sense here"),
+        ("-100 ft of 18 with 10va", "A run of -100 ft makes no sense here"),
+        ("40 gauge 100 ft 9va", "40 AWG is no control wire"),
+        ("15 amp breaker on 24v", "15 A has no place on 24 V controls"),
+        ("supply is 5 volts what size for contactor 9va", "A supply of 5 V makes no sense here"),
+        ("9va contactor inrush 5000", "Inrush 5000 VA can't be for one contactor"),
+        ("what size for a toaster 1200 watts", "“toaster 1200 watts”: no device I know"),
+        ("banana 9va plus 3 purple relays", "“banana 9va”: no device I know"),
+        ("fuse -3 amps 40va", "A fuse of -3 A can't be"),
+        ("contactor de 5000 va", "5,000 VA no puede ser (contactor)"),
+        ("9999 pies de 18 con contactor de 9va", "Un tramo de 9,999 pies no tiene sentido"),
+    ],
+)
+def test_nonsense_is_refused_with_what_to_send(text: str, said: str) -> None:
+    """And no number of the record is built on it."""
+    reply = play(text)[0]
+    sizing = reply.record()["sizing"]
+
+    assert said in reply.text
+    assert all(value is None for name, value in sizing.items() if name not in {"refused", "rules"})

@@ -602,3 +602,23 @@ def test_each_speaks_of_the_devices_before_it() -> None:
 def test_loads_that_never_run_together_are_told(text: str) -> None:
     """In both languages."""
     assert "apart" in read(text).topics
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "value"),
+    [
+        ("9 miles of 18 awg with 9va", "run_feet", 47520.0),
+        ("15 amp breaker on 24v", "fuse_amps", 15.0),
+        ("20 amp fusible en 24 voltios se puede", "fuse_amps", 20.0),
+        ("supply is 5 volts what size for contactor 9va", "supply_volts", 5.0),
+        ("contactor 9 kva what size", "load", 9000.0),
+        ("need a 1.5kva transformer", "rated_va", 1500.0),
+        ("contactor 9-10 va what size", "load", 10.0),
+    ],
+)
+def test_more_nonsense_is_told_to_core_and_a_range_by_its_most(text: str, name: str, value: float) -> None:
+    """Nothing of it becomes a reading."""
+    message = read(text)
+
+    assert told(message, name) == [value]
+    assert message.readings == ()
