@@ -39,6 +39,8 @@ def answers(draft: Draft, *, replaced: bool) -> None:
         _correct(draft)
     if draft.context.unclear and not draft.readings and not draft.unclear and _settles(draft, free):
         return
+    if draft.context.unclear and draft.readings:
+        _by_company(draft)
     if len(free) == 1 and not draft.readings:
         _answer(draft, free[0])
 
@@ -85,20 +87,29 @@ def _has_none(draft: Draft) -> None:
         draft.facts = [row for row in draft.facts if row[1].value != "no_control_power"]
 
 
-OF_FACTS = {"fuse_amps": "fuse", "wire_awg": "wire_run", "load": "size"}
+ASKING = frozenset({"is", "are", "will", "would", "can", "could", "does", "should"})
+"""First words of a question, whose mark thumbs leave out."""
+OF_FACTS = {"fuse_amps": "fuse", "wire_awg": "wire_run", "run_feet": "wire_run", "load": "size"}
 
 
 def _asked_of_facts(draft: Draft) -> None:
     """In "fusible de 5 amps en un 40va, esta bien?": a question without a word of asking is about what it tells."""
-    if draft.asks or draft.readings or draft.unclear or draft.warned.names or "?" not in draft.text:
+    begins = draft.phrases[0].text.split(" ")[0] if draft.phrases else ""
+    if draft.asks or draft.readings or draft.unclear or draft.warned.names or not ("?" in draft.text or begins in ASKING):
         return
     if draft.name is not None or any(f.fact == "symptom" for _, f in draft.facts):
         return
     draft.asks += [ask for fact, ask in OF_FACTS.items() if draft.told(fact) is not None][:1]
 
 
+OPENS_TALK = frozenset({"ok", "okay", "good", "bien", "bueno", "fine", "alright"})
+"""Words that are no value where they only open what is said."""
+
+
 def _no_number(draft: Draft) -> None:
     """In "beeps", where a number was asked for: told, so that the number comes."""
+    for figure in draft.figures:
+        figure.done = figure.done or (figure.at == 0 and len(draft.phrases) > 1 and draft.phrases[0].text in OPENS_TALK)
     good = [f for f in draft.figures if f.kind == "good" and not f.done]
     if draft.context.asked is not None and good and len(good) == len(draft.figures) and not draft.readings and not draft.asks:
         draft.unread += [(f.start, f.end) for f in good]
@@ -123,6 +134,19 @@ def _by_yes(draft: Draft) -> list[Reading]:
     """A yes takes the first reading of all that one question asked about."""
     question = draft.context.unclear[0].question
     return [row.readings[0] for row in draft.context.unclear if row.readings and row.question == question]
+
+
+def _by_company(draft: Draft) -> None:
+    """In "pri 198" behind "19: volts or ohms?": the meter still reads the same; a guess all the same."""
+    units = {MEASURES[r.measure].unit for r in draft.readings}
+    places = {r.measure.partition("_")[0] for r in draft.readings}
+    if len(units) != 1 or draft.asks:
+        return
+    for row in draft.context.unclear:
+        fits = [r for r in row.readings if MEASURES[r.measure].unit in units]
+        both = len({MEASURES[r.measure].unit for r in row.readings}) > 1
+        if both and len(fits) == 1 and fits[0].measure.partition("_")[0] not in places:
+            draft.readings.append(replace(fits[0], assumed=True))
 
 
 UNIT_ANSWERS = {

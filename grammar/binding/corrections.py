@@ -5,10 +5,12 @@ from grammar.binding.denials import denied
 from grammar.binding.draft import REACH, Draft, Figure
 from grammar.binding.replacing import alike, amounts, inherit, only_last
 from grammar.binding.taken_out import taken_out
+from grammar.phrase import Phrase
 
 
 def correct(draft: Draft) -> bool:
     """Marks withdrawn figures; True where an earlier message is replaced."""
+    _reaches(draft)
     if taken_out(draft):
         return False
     replaced = _starts_as_correction(draft)
@@ -19,6 +21,19 @@ def correct(draft: Draft) -> bool:
     before_and_now(draft)
     came_from(draft)
     return was_before(draft) or other_state(draft) or replaced
+
+
+REACHING = frozenset(
+    {"will", "wont", "would", "can", "cant", "could", "does", "doesnt", "gonna", "to", "should", "it'll", "itll", "they"}
+)
+"""Words before "make it" that ask whether something reaches or works."""
+
+
+def _reaches(draft: Draft) -> None:
+    """In "will 18/2 make it 250 feet": nothing is taken back."""
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.text == "make it" and any(p.text in REACHING for p in draft.phrases[max(0, at - 4) : at]):
+            draft.phrases[at] = Phrase("filler", "reach", phrase.start, phrase.end, phrase.text, phrase.language)
 
 
 def _starts_as_correction(draft: Draft) -> bool:

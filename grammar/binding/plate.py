@@ -123,7 +123,9 @@ def sizes_asked(draft: Draft) -> None:
 
 ONE = frozenset({"a", "an", "the", "my", "this", "that", "uno de", "un", "el de", "el", "de", "another", "existing"})
 """Words before a size that is called by its number."""
-BEHIND_SIZE = frozenset({"", "stop", "comma", "line", "filler", "with", "and", "is", "at", "transformer", "notours"})
+BEHIND_SIZE = frozenset(
+    {"", "run", "reads", "stop", "comma", "line", "filler", "with", "and", "is", "at", "transformer", "notours"}
+)
 
 
 def _size_by_its_number(draft: Draft) -> None:

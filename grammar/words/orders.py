@@ -140,7 +140,7 @@ ORDERS = (
     Cue(
         "cannot",
         en=(
-            "cant|can't primary|secondary|its|it's|the|theyre|no|not", "no ohm|amp|volt|clamp|meg meter", "no meter|ohmmeter|clamp|megger|tools|ladder|access with|on|here|today|yet", "no meter|ohmmeter|clamp|megger|ladder", "only got|have|brought a|my tic|tick|tracer|proximity|stick|pen|volt", "dont|don't have a|an|my|any|the clamp|meter|ohmmeter|megger|amp|ladder|key|way|tool", "no label|tag|sticker|markings anywhere", "wont|won't come off|out|loose", "its|it's|is potted|sealed|riveted|soldered",
+            "cant|can't primary|secondary|its|it's|the|theyre|no|not", "cant|can't|cannot get .. lead|leads|wire|wires|it off|loose|free", "no ohm|amp|volt|clamp|meg meter", "no meter|ohmmeter|clamp|megger|tools|ladder|access with|on|here|today|yet", "no meter|ohmmeter|clamp|megger|ladder", "only got|have|brought a|my tic|tick|tracer|proximity|stick|pen|volt", "dont|don't have a|an|my|any|the clamp|meter|ohmmeter|megger|amp|ladder|key|way|tool", "no label|tag|sticker|markings anywhere", "wont|won't come off|out|loose", "its|it's|is potted|sealed|riveted|soldered",
             "cant|can't get the|this|that panel|door|cover|lid|screws|screw off|open|out|loose", "cant|can't get to|at|into", "panel|door|cover|lid wont|won't come|open", "can't get to it", "cant get to it", "can't reach", "cant reach", "can't do that", "cant do that", "no way to",
             "can't get in|at|there", "cant get in|at|there", "can't test|check|measure|read", "cant test|check|measure|read",
             "not possible", "unable to", "don't have .. tool|meter|clamp|megger|amp",

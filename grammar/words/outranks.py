@@ -14,6 +14,7 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
     "help": ("next", "cannot"),
     "export": ("report", "history"),
     "hand_over": ("next", "report", "new_job"),
+    "why": ("list_jobs",),
     "list_jobs": ("history", "new_job"),
     "resume_job": ("history", "new_job", "list_jobs", "next"),
     "report": ("history", "next"),
