@@ -116,6 +116,8 @@ def _heard_lines(job: Job) -> tuple[Said, ...]:
 def _small_words(message: Message, before: State) -> Iterator[Said]:
     """What is said to a word of thanks and to a call for help."""
     if message.turn in CLOSING and (before.kept or before.turns):
+        if message.renewed:
+            yield PUT_RIGHT
         yield CLOSING[message.turn]
     if {"help", "start"} & set(message.asks):
         yield from help_lines(message.name)

@@ -54,6 +54,8 @@ class Repair:
     """True where it says that the transformer was; False where the job was only closed, the proof asked for, or a part put right."""
     keeps: bool = False
     """True where only a part was put right: what was read elsewhere still counts."""
+    parts: tuple[str, ...] = ()
+    """Names of `core.repairs.REPAIRS`: the parts put right, where only those were."""
     again: str | None = None
     """Id of the message that took the job up again: from it on the repaired unit is diagnosed, and no longer proved."""
 
@@ -158,6 +160,7 @@ class State:
             new=message.facts,
             meant_va=message.meant_va,
             asks_cause=message.turn == "cause",
+            put_right=frozenset(self.repair.parts) if proves and self.repair is not None else frozenset(),
         )
 
     def _proves(self, message: Message) -> bool:
@@ -269,10 +272,17 @@ def repaired(state: State, message_id: str, message: Message) -> State:
         return replace(state, repair=replace(told, again=message_id))
     closes, asks = "close_job" in message.asks, "prove" in message.asks
     if told is not None and told.again is None:  # the same repair, told better
-        return replace(state, repair=replace(told, told=told.told or now, keeps=told.keeps and not now))
+        keeps = told.keeps and not now
+        parts = (*told.parts, *message.renewed) if keeps else ()
+        return replace(state, repair=replace(told, told=told.told or now, keeps=keeps, parts=parts))
     put_right = bool(message.renewed) and not now
     if asks or (state.readings and (now or put_right)) or (closes and (state.kept or message.facts)):
-        return replace(state, repair=Repair(by=message_id, since=len(state.kept), told=now, keeps=put_right))
+        return replace(
+            state,
+            repair=Repair(
+                by=message_id, since=len(state.kept), told=now, keeps=put_right, parts=message.renewed if put_right else ()
+            ),
+        )
     return state
 
 

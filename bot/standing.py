@@ -6,7 +6,7 @@ from functools import reduce
 from typing import Final
 
 from core.measures import MEASURES
-from core.readings import WHOLE, Fact, Reading
+from core.readings import OPEN, WHOLE, Fact, Reading
 from core.repairs import made_history
 from grammar.message import Message
 
@@ -26,6 +26,8 @@ def readings_after(standing: tuple[Reading, ...], message: Message) -> tuple[Rea
     for key in [key for key, reading in latest.items() if _is_taken_back(reading, message, latest)]:
         del latest[key]
     for reading in message.readings:
+        for key in [key for key, old in latest.items() if _was_misread(old, reading)]:
+            del latest[key]
         key = _place(reading)
         if reading.measure in OF_A_WINDING and reading.leads is None:  # the whole of it, whatever its leads are called
             for old in [old for old in latest if old[0] == reading.measure and old != key]:
@@ -36,6 +38,20 @@ def readings_after(standing: tuple[Reading, ...], message: Message) -> tuple[Rea
         else:
             latest[key] = reading
     return tuple(latest.values())
+
+
+SAME_NUMBER: Final = 0.05
+"""Within this share two numbers are the same one, read again."""
+
+
+def _was_misread(old: Reading, new: Reading) -> bool:
+    """In "secondary 9" taken for ohms, and then "sec lifted 9.1": what was guessed is said now."""
+    same_place = (
+        old.measure.split("_")[0] == new.measure.split("_")[0] and MEASURES[old.measure].unit != MEASURES[new.measure].unit
+    )
+    if not (old.assumed and not new.assumed and same_place) or OPEN in {old.value, new.value}:
+        return False
+    return abs(float(old.value) - float(new.value)) <= SAME_NUMBER * float(new.value)
 
 
 def _place(reading: Reading) -> tuple[str, frozenset[str]]:

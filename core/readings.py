@@ -161,6 +161,8 @@ class Job:
     """The size that is to take the place of the unit that is there, as this message asks. [VA]"""
     heard: tuple["Heard", ...] = ()
     """What this message told that is no measure and decides the call."""
+    put_right: frozenset[str] = frozenset()
+    """Names of `core.repairs.REPAIRS`: the parts whose repair the readings are to prove; empty where the transformer is new."""
     asks_cause: bool = False
     """True where the why that is asked is what made it fail."""
 

@@ -141,11 +141,17 @@ def message_of(draft: Draft, text: str) -> Message:
         chatter=_fragments(draft, draft.chatter),
         undoes=undoes(draft),
         forgets=forgets(draft),
-        repaired=repaired(draft) or "transformer" in draft.mended or None,
+        repaired=_is_new_unit(draft) or None,
         renewed=tuple(dict.fromkeys((*put_right, *(part for part in draft.mended if part in REPAIRS)))),
         turn=draft.turn,
         lacks=tuple(draft.lacks),
     )
+
+
+def _is_new_unit(draft: Draft) -> bool:
+    """Whether the transformer is new; "a new one" is another part where that is in hand."""
+    another = any(part in REPAIRS and part != "tap" for part in draft.mended)
+    return "transformer" in draft.mended or (repaired(draft) and not another)
 
 
 def _heard(draft: Draft) -> tuple[Heard, ...]:

@@ -84,6 +84,7 @@ def _standing(job: Job) -> Job:
         meant_va=nothing.meant_va,
         heard=nothing.heard,
         asks_cause=nothing.asks_cause,
+        put_right=nothing.put_right,
     )
 
 

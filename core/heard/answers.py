@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
-from core.heard import across, breaker, contactor, grounded, legs, line_fuse, panel, sides, switch
+from core.heard import across, breaker, button, contactor, grounded, legs, line_fuse, panel, sides, switch
 from core.heard.record import Heard
 from core.heard.spoken import Spoken
 from core.readings import Job
@@ -16,6 +16,7 @@ ALONE: Final[dict[str, Callable[[Heard], Spoken]]] = {
     "leg_lifted": legs.leg_lifted,
     "call": legs.call,
     "switch": switch.switch,
+    "button": button.button,
 }
 """What answers from what was heard alone."""
 IN_JOB: Final[dict[str, Callable[[Heard, Job], Spoken]]] = {

@@ -6,13 +6,13 @@ from typing import Final
 from core.readings import Value
 
 HEARD: Final = (
-    "across", "sides", "line_fuse", "leg", "leg_lifted", "call", "stays_out", "no_click", "motor_dead", "breaker_off", "switch", "panel",
+    "across", "sides", "line_fuse", "leg", "leg_lifted", "call", "stays_out", "no_click", "motor_dead", "breaker_off", "switch", "panel", "button",
 )  # fmt: skip
 """Names of what can be heard. `across`, `sides`: a switch or fuse, read across, or from each side to C. `line_fuse`: a fuse on the
 line side. `leg`: two terminals of the control circuit, or one and ground. `leg_lifted`: R to C with that leg lifted. `call`: R to C
 reads low with that leg called. `stays_out`, `no_click`: the contactor does not pull in. `motor_dead`: what the contactor feeds does
 not run. `breaker_off`: breaker or disconnect was found off. `switch`: told open or closed. `panel`: volts before the
-unit's disconnect."""
+unit's disconnect. `button`: the breaker that sits on the transformer has tripped."""
 
 Read = Value | None
 """A value that was read, over the meter's range, or not told."""

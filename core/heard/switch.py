@@ -16,9 +16,11 @@ def switch(read: Heard) -> Spoken:
     What the state of a switch means.
 
     Args:
-        read: The device; its value open, or 0 for closed.
+        read: The device; its value open, 0 for closed, None where it is only named.
     """
     name = NAMED[read.part]
+    if read.values[0] is None:
+        return Spoken(lines=(say("Call on: volts across the {name}. 24 V there, it is open; 0, go on toward C", name=name),))
     if read.values[0] == OPEN:
         return Spoken(lines=(say("The {name} is open: the break is there", name=name), OPENED[read.part], PROVE))
     return Spoken(lines=(say("The {name} is closed: it passes, go on toward C", name=name),), decides=False)

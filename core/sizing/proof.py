@@ -109,6 +109,8 @@ class State:
     rows: tuple[Expected, ...]
     read: dict[str, Reading | None]
     misfits: bool
+    of_part: bool = False
+    """True where a part was put right: the transformer and what it carries are the old ones."""
 
     @property
     def failed(self) -> tuple[Expected, ...]:
@@ -123,7 +125,31 @@ class State:
     def is_unloaded(self, row: Expected) -> bool:
         """True for a secondary that was read well, but with nothing said of what was called: that proves no load."""
         reading = self.read[row.measure]
-        return row.measure == UNDER_LOAD and reading is not None and not reading.loaded and not row.fails(reading)
+        return (
+            not self.of_part
+            and row.measure == UNDER_LOAD
+            and reading is not None
+            and not reading.loaded
+            and not row.fails(reading)
+        )
+
+
+PROVED_BY: Final[dict[str, tuple[str, ...]]] = {
+    "fuse": ("control_volts",),
+    "short": ("control_volts",),
+    "wiring": ("control_volts",),
+    "supply": ("line_volts", "secondary_volts"),
+    "tap": ("line_volts", "secondary_volts"),
+}
+"""What proves a part that was put right, the transformer being the old one. Common practice, no source."""
+
+
+def _of_parts(job: Job, rows: tuple[Expected, ...]) -> tuple[Expected, ...]:
+    """The rows that the repair asks for, and those that were read besides."""
+    if not job.put_right:
+        return rows
+    wanted = {measure for part in job.put_right for measure in PROVED_BY[part]}
+    return tuple(row for row in rows if row.measure in wanted or job.last(row.measure) is not None)
 
 
 def proof_state(job: Job) -> State:
@@ -133,11 +159,11 @@ def proof_state(job: Job) -> State:
     Args:
         job: What is known; its readings are those of the repaired unit.
     """
-    rows = expected(told(job))
+    rows = _of_parts(job, expected(told(job)))
     read = {row.measure: job.last(row.measure) for row in rows}
     if "line_volts" in read and read["line_volts"] is None:
         read["line_volts"] = job.last("primary_volts")  # what arrives at the primary stands at the line
-    return State(rows=rows, read=read, misfits=tap_misfits(job))
+    return State(rows=rows, read=read, misfits=tap_misfits(job), of_part=bool(job.put_right))
 
 
 def has_failed(job: Job) -> bool:

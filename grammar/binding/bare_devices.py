@@ -8,7 +8,9 @@ from grammar.binding.told import NOMINAL_V
 from grammar.words.devices import SWITCHES
 
 ARTICLES = frozenset({"a", "an", "un", "una", "one", "the", "another", "el", "la", "otro", "otra"})
-LEADS_IN = frozenset({"need", "for", "para", "with", "con", "got", "has", "have", "tengo", "lleva", "plus", "mas"})
+LEADS_IN = frozenset(
+    {"trae", "tiene", "need", "for", "para", "with", "con", "got", "has", "have", "tengo", "lleva", "plus", "mas"}
+)
 """Words before the first item of a list."""
 LIST_ENDS = frozenset({"comma", "and", "stop", "line", "colon", "sign", ""})
 """What stands on both sides of an item of a list."""
@@ -56,7 +58,8 @@ def _ends_item(draft: Draft, at: int) -> bool:
 
 def _is_a_bare_list(draft: Draft) -> bool:
     """In "two contactors" and "board, contactor, stat": devices and how many, and nothing that could be about one of them."""
-    if draft.context.asked is not None or draft.asks:
+    told = draft.context.said_before and _is_led_in(draft)
+    if (draft.context.asked is not None and not told) or draft.asks:
         return False
     devices = [at for at in range(len(draft.phrases)) if draft.kind(at) == "device"]
     if any(draft.phrases[at].meaning in SWITCHES for at in devices):
@@ -64,10 +67,23 @@ def _is_a_bare_list(draft: Draft) -> bool:
     for at, phrase in enumerate(draft.phrases):
         figure = draft.figure_at(at)
         counts = figure is not None and ((whole(figure) and draft.kind(at + 1) in {"device", "amounts"}) or figure.done)
+        if told and at < devices[0] and (phrase.kind in {"reads", "filler", "is", "at", "colon", "with"} and figure is None):
+            continue
         article = phrase.kind == "filler" and phrase.text in ARTICLES | {"and", "plus", "y"}
         if phrase.kind not in OF_A_LIST and not counts and not article:
             return False
     return len(devices) > 1 or any(draft.kind(at - 1) == "both" or draft.figure_at(at - 1) is not None for at in devices)
+
+
+LED_IN = frozenset({"whats", "what's", "on", "it", "trae", "tiene", "has", "got", "have", "lleva", "alimenta", "carga", "cuelgan", "feeds", "runs", "its", "theres", "there", "there's", "is", "hay", "hangs", "hanging", "connected", "i", "we", "we've", "ive"})  # fmt: skip
+"""Words before a list of what hangs on the transformer."""
+
+
+def _is_led_in(draft: Draft) -> bool:
+    """In "whats on it: 2 contactors and a board", "trae 2 contactores": a list, whatever was asked for."""
+    first = next((at for at in range(len(draft.phrases)) if draft.kind(at) == "device"), 0)
+    before = {word for p in draft.phrases[:first] if p.kind not in {"amounts", "colon", "stop"} for word in p.text.split()}
+    return bool(before) and before <= LED_IN | ARTICLES
 
 
 def made_for(draft: Draft) -> None:
@@ -128,7 +144,7 @@ def _counted_before(draft: Draft, at: int) -> tuple[int, Figure | None]:
         first = before - 1
         if draft.kind(first) == "filler" and draft.phrases[first].text in ARTICLES:  # "a dozen dampers"
             first -= 1
-        led = draft.kind(first) in {"filler", "with"} and draft.phrases[first].text in LEADS_IN
+        led = draft.kind(first) in {"filler", "with", "reads"} and draft.phrases[first].text in LEADS_IN
         return -1 if led else first, count
     if draft.kind(before) in {"filler", "both"} and draft.phrases[before].text in ARTICLES | {"both", "ambos", "ambas"}:
         before -= 1

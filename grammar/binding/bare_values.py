@@ -20,7 +20,6 @@ PLAN = frozenset({"ill", "gonna", "will", "should", "would", "could", "if", "nee
 
 def bare_values(draft: Draft) -> None:
     """Gives each the place that the job has for it; a number in a question is none."""
-    _into_the_load(draft)
     free = [f for f in draft.figures if _is_bare(f)]
     if set(words(draft)) & PLAN:
         return
@@ -34,16 +33,6 @@ def bare_values(draft: Draft) -> None:
     if reading is not None:
         figure.done = True
         draft.readings.append(reading)
-
-
-def _into_the_load(draft: Draft) -> None:
-    """In "R lifted, 300k": ohms that are read with R off are those of the control circuit, where no winding was asked for."""
-    asked = draft.context.asked[0] if draft.context.asked else ""
-    lifted = any(p.kind == "condition" and p.meaning == "lifted" and " r " in f" {p.text} " for p in draft.phrases)
-    ohms = [f for f in draft.figures if f.unit == "ohm" and not f.done and not f.withdrawn and len(f.amounts) == 1]
-    if lifted and len(ohms) == 1 and not draft.readings and not asked.endswith("_ohms"):
-        ohms[0].done = True
-        draft.readings.append(Reading(measure="load_ohms", value=ohms[0].value, assumed=True))
 
 
 def _is_bare(figure: Figure) -> bool:
@@ -74,9 +63,9 @@ def _placed(draft: Draft, figure: Figure) -> Reading | None:
     asked = draft.context.asked[0] if draft.context.asked else ""
     if figure.state in {"lifted", "loaded"} and side == LOW_SIDE:
         return _by_state(figure, asked, set(words(draft)))
-    if asked in side and draft.context.asked_fact is None:
-        return Reading(measure=asked, value=figure.value)
     told = set(words(draft))
+    if asked in side and draft.context.asked_fact is None and not draft.mended:
+        return Reading(measure=asked, value=figure.value)
     if draft.mended:
         place = _dead_before(draft, side) or AT_REPAIR.get(draft.mended[0], "")
         place = place if place in side else side[0]

@@ -11,8 +11,6 @@ from grammar.binding.moved_taps import moved_taps
 from grammar.cues import find
 from grammar.words.follow_ups import SAME, TOO
 
-ASKED = {"verdict": "next", "cause": "why", "tap": "tap"}
-"""The ask of the record that a question without a name of its own is."""
 TURNS: tuple[Literal["runs", "thanks"], ...] = ("runs", "thanks")
 SIBLINGS = {
     "secondary_volts_lifted": ("secondary_volts",),
@@ -42,7 +40,7 @@ def follow_ups(draft: Draft) -> None:
 
 def _again(draft: Draft) -> None:
     """In "popped again", "it's blown", where a fuse is spoken of."""
-    if not speaks_of_fuse(draft) or "?" in draft.text or any(heard.what == "switch" for _, heard in draft.heard):
+    if not speaks_of_fuse(draft) or "?" in draft.text or any(heard.what in {"switch", "line_fuse"} for _, heard in draft.heard):
         return
     told = {found.meaning for found in find(words(draft), cues("again"))}
     symptom = next((name for name in ("blows_fuse", "blown_fuse") if name in told), None)
@@ -101,6 +99,12 @@ def talk(draft: Draft) -> None:
     told = [found.meaning for found in find(words(draft), cues("talk"))]
     if in_job(draft) and not numbers:
         _asks(draft, told, brought=bool(brought))
+    if (
+        draft.mended
+        and not (draft.readings or draft.facts or draft.unclear or draft.heard or draft.asks or numbers)
+        and "runs" in told
+    ):
+        draft.turn = "runs"
     if brought or draft.asks or numbers:
         return
     draft.turn = draft.turn or next((name for name in TURNS if name in told and in_job(draft)), None)
@@ -112,13 +116,18 @@ def talk(draft: Draft) -> None:
 
 def _asks(draft: Draft, told: list[str], *, brought: bool) -> None:
     asks = set(draft.asks)
+    of_leads = any(r.measure.startswith("lead_") for r in draft.context.readings)
     is_tap = "tap" in told and asks <= {"expect", "which_lead", "tap"} and _is_about_taps(draft)
     if is_tap and not (brought and not asks):
         draft.asks = ["tap"]
     elif "cause" in told and asks <= {"why"} and not brought:
         draft.asks, draft.turn = ["why"], "cause"
-    elif "picture" in told and not asks and not brought and any(r.measure.startswith("lead_") for r in draft.context.readings):
+    elif "picture" in told and not asks and not brought and of_leads:
         draft.asks = ["which_lead"]
+    elif "wire_run" in told and not asks and not brought:
+        draft.asks = ["wire_run"]
+    elif "which_lead" in asks and draft.context.finding in {"load_short", "protection_open"} and not of_leads and not brought:
+        draft.asks = ["next"]  # "which wire is it", behind a leg that was lifted
     elif "fuse" in told and not asks and not brought and "?" in draft.text + "?" * ("about" in words(draft)):
         draft.asks = ["fuse"]
     elif "verdict" in told and not asks and not brought:

@@ -3,6 +3,7 @@
 from functools import cache
 
 from grammar.binding.draft import Draft
+from grammar.binding.heard.line_fuses import LINE_FUSES
 from grammar.binding.turns import words_of
 from grammar.cues import Index, find, index
 from grammar.fold import fold
@@ -12,19 +13,11 @@ from grammar.words.repairs import PARTS
 
 OF_FINDING = {
     "protection_open": "fuse", "load_short": "fuse", "control_open": "wiring", "no_supply": "supply", "loose_line": "supply", "low_supply": "supply", "wrong_tap": "tap",
+    **dict.fromkeys(("primary_open", "secondary_open", "primary_shorted_turns", "secondary_shorted_turns", "windings_bridged", "winding_grounded"), "transformer"),
 }  # fmt: skip
 """What is mended where that was found; a bad transformer comes before."""
 SHORTED = frozenset({"chafed", "rubbed", "bare", "pinched", "nicked", "short", "shorted", "skinned", "frayed", "cut", "melted", "pelado", "pelada", "rozado", "corto", "mordido", "cortado", "through", "touching", "tocando"})  # fmt: skip
 """What is told of a wire that was short."""
-LINE_FUSES = (
-    "disconnect fuse",
-    "line fuse",
-    "disco fuse",
-    "main fuse",
-    "fusible del desconectador",
-    "fusibles del desconectador",
-    "fusible de linea",
-)
 
 
 def in_job(draft: Draft) -> bool:
@@ -89,7 +82,8 @@ def _part(draft: Draft) -> str | None:
         if any(name in before for name in LINE_FUSES):
             return "supply"
         if (named := _named(before.replace(",", " ").replace(".", " ").split())) is not None:
-            return named
+            of_line = named == "fuse" and any(name in fold(said) for said in draft.context.said_before for name in LINE_FUSES)
+            return "supply" if of_line else named
     return OF_FINDING.get(draft.context.finding or "")
 
 

@@ -27,6 +27,9 @@ def job_places(draft: Draft) -> None:
     if not in_job(draft) or draft.name is not None:
         return
     _in_ohms(draft)
+    _in_volts(draft)
+    _button(draft)
+    _into_the_load(draft)
     for figure in list(draft.figures):
         if figure.done or figure.withdrawn or figure.kind not in {"amount", "nothing"} or len(figure.amounts) > 1:
             continue
@@ -57,6 +60,29 @@ def _in_ohms(draft: Draft) -> None:
     ohms = ohms or any(amount.unit == "ohm" for p in before for amount in p.amounts)
     if ohms:
         figure.unit, figure.unit_from = "ohm", "heading"
+
+
+LIVE_SYMPTOMS = frozenset({"chatter", "hum", "hot"})
+"""What only a fed circuit does."""
+LOW_V = (5.0, 21.5)
+"""What a secondary reads that is pulled down, and a bare number there is not taken for at once. [V]"""
+
+
+def _in_volts(draft: Draft) -> None:
+    """In "sec 19" behind "contactor chattering": volts, in a job that has no ohms yet; still a guess."""
+    figures = [f for f in draft.figures if f.kind == "amount"]
+    places = {end.name for p in draft.phrases if p.kind == "ends" and len(p.ends) == 1 for end in p.ends}
+    if len(figures) != 1 or places != {"secondary"} or figures[0].unit is not None or figures[0].done:
+        return
+    known = draft.context
+    live = any(f.value in LIVE_SYMPTOMS for f in known.facts) or any(
+        r.measure.endswith("volts") and r.value != 0.0 for r in known.readings
+    )
+    ohms = any(r.measure.endswith("ohms") for r in known.readings) or (
+        known.asked is not None and known.asked[0].endswith("ohms")
+    )
+    if live and not ohms and LOW_V[0] <= figures[0].value <= LOW_V[1] and len(figures[0].amounts) == 1:
+        figures[0].unit, figures[0].unit_from, figures[0].doubt = "V", "live", "sound"
 
 
 def _beside(draft: Draft, figure: Figure) -> int | None:
@@ -120,6 +146,41 @@ def _new_fuse(draft: Draft, figure: Figure) -> None:
             draft.sites[i].used += 1
 
 
+def _into_the_load(draft: Draft) -> None:
+    """In "R lifted, 300k": ohms that are read with R off are those of the control circuit, where no winding was asked for."""
+    asked = draft.context.asked[0] if draft.context.asked else ""
+    lifted = any(p.kind == "condition" and p.meaning == "lifted" and " r " in f" {p.text} " for p in draft.phrases)
+    ohms = [f for f in draft.figures if f.unit == "ohm" and not f.done and not f.withdrawn and len(f.amounts) == 1]
+    if lifted and len(ohms) == 1 and not draft.readings and not asked.endswith("_ohms"):
+        ohms[0].done = True
+        draft.readings.append(Reading(measure="load_ohms", value=ohms[0].value, assumed=True))
+
+
+def _button(draft: Draft) -> None:
+    """In "there is a little breaker on the side of the transformer, popped": its own protection has opened."""
+    fuse = next((at for at, p in enumerate(draft.phrases) if any(end.name == "fuse" for end in p.ends)), None)
+    told = set(words(draft))
+    opened = told & {"popped", "tripped", "out", "boto", "botado", "salto", "brinco"}
+    if (
+        fuse is None
+        or not opened
+        or "?" in draft.text
+        or any(f.fact == "symptom" for _, f in draft.facts)
+        or any(f.kind == "amount" for f in draft.figures)
+    ):
+        return
+    if "again" in told or told & {"no", "not", "isnt", "never"}:
+        return
+    draft.facts.append((fuse, Fact(fact="symptom", value="blown_fuse")))
+    if told & BUTTON and any(p.kind == "transformer" for p in draft.phrases):
+        span = (draft.phrases[fuse].start, draft.phrases[fuse].end)
+        draft.heard.append((span, Heard("button", "breaker", "")))
+    if fuse in draft.sites:
+        draft.sites[fuse].used += 1
+
+
+BUTTON = frozenset({"button", "breaker", "reset", "boton"})
+
 HERE = frozenset({"here", "aqui", "there", "aca"})
 
 
@@ -140,7 +201,7 @@ def _at_panel_or_unit(draft: Draft, figure: Figure) -> None:
         return
     value = 0.0 if figure.kind == "nothing" else figure.value
     text, line = draft.phrases[at].text, LEAST_LINE_V <= value <= MOST_LINE_V
-    led = any(draft.kind(i) == "at" for i in range(min(at, figure.at), max(at, figure.at)))
+    led = any(draft.kind(i) == "at" for i in range(min(at, figure.at) - 1, max(at, figure.at)) if i >= 0)
     if text in UNIT and led and (line or value == 0):
         _take(draft, figure, at, "line_volts", assumed=True)
     elif text in PANEL and line:

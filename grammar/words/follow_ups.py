@@ -40,6 +40,7 @@ FOLLOW_UPS = (
             "cual es|era|seria el|la correcto|correcta|buena|bueno|indicado", "cual le|me toca|va|corresponde|pongo", "cual entonces", "puedo|podria usar|conectar|poner el|la rojo|roja|naranja|negro|negra|azul|cafe|otro|otra|208|240|120", "uso el|la rojo|roja|naranja|otro|otra|208|240", "en cual va|lo|la", "y si uso|conecto|pongo el|la",
         ),
     ),
+    Cue("wire_run", en=("how bad|much .. drop|loss", "what about the wire|run|drop"), es=("que tanto pierde|cae|baja", "cuanto pierde|cae|baja", "y el cable")),
     Cue("fuse", en=("what about fuse|fusing|a|the", "and|what the fuse|fusing", "how about fuse|a|the"), es=("y el fusible", "y de fusible")),
     Cue("picture", en=("show me|it", "draw it|me|that", "picture", "got a picture|drawing|diagram"), es=("muestrame", "ensename", "dibujalo", "un dibujo", "foto del", "me lo dibujas")),
     Cue(
@@ -60,7 +61,7 @@ FOLLOW_UPS = (
     Cue(
         "complaint",
         en=(
-            "no cool|cooling|heat|heating|ac|air", "not|isnt|isn't|wont|won't|doesnt|doesn't cool|cooling|heat|heating|running|run|start|starting|working|work|come|kick|turn|fire|firing", "ac|unit|furnace|system|rtu|heat|condenser|compressor dead|down|out|off", "fan|motor|condenser|compressor|blower|unit dead|off|down", "quit cooling|heating|working|running", "stopped cooling|heating|working|running", "aint cooling|heating|running|working", "blowing warm|hot|cold",
+            "nothing at|on stat|thermostat|tstat|board", "nothing at|on the|my stat|thermostat|tstat|board", "no cool|cooling|heat|heating|ac|air", "not|isnt|isn't|wont|won't|doesnt|doesn't cool|cooling|heat|heating|running|run|start|starting|working|work|come|kick|turn|fire|firing", "ac|unit|furnace|system|rtu|heat|condenser|compressor dead|down|out|off", "fan|motor|condenser|compressor|blower|unit dead|off|down", "quit cooling|heating|working|running", "stopped cooling|heating|working|running", "aint cooling|heating|running|working", "blowing warm|hot|cold",
         ),
         es=(
             "no enfria|calienta|prende|jala|arranca|trabaja|funciona|enciende", "no hay aire|calefaccion|frio|calor|clima", "tarjeta|unidad|equipo|sistema|aire|calefaccion|condensadora muerta|muerto|apagada|apagado|parado|parada", "dejo de enfriar|calentar|jalar|trabajar|funcionar|prender", "no sirve|jala|prende el|la aire|clima|calefaccion|calentador|unidad|equipo|nada",
@@ -93,7 +94,7 @@ PUT_IN = (
     Cue(
         "new",
         en=(
-            "got it|them in|installed|wired|mounted|swapped", "its|it's|is in|installed|wired now|and", "new|another|one one|ones|one's in|installed|wired|going|went|is", "new ones|one's|one in", "new one", "put|stuck|dropped|installed|popped|threw a|in new|another|one", "put|stuck|dropped|installed|popped|threw another|one|new", "swapped|changed|replaced it|that|them|out", "swapped|replaced|changed", "va|volt in now|and", "hooked it up|back",
+            "got it|them in|installed|wired|mounted|swapped", "its|it's|is in|installed|wired now|and", "new|another|one one|ones|one's in|installed|wired|going|went|is", "new ones|one's|one in", "new one", "put|stuck|dropped|installed|popped|threw a|in new|another|one", "put|stuck|dropped|installed|popped|threw another|one|new", "swapped|changed|replaced it|that|them|out", "swapped|replaced|changed", "va in", "va unit|one in", "hooked it up|back",
         ),
         es=(
             "ya|le|lo|la puse|instale|monte|conecte|cambie el|la|otro|otra|uno|una|nuevo|nueva", "puse|instale|monte|conecte otro|otra|uno|una|nuevo|nueva|el|la", "lo|la cambie|puse|instale|reemplace", "ya cambie|puse|instale|reemplace", "nuevo|nueva|otro|uno puesto|instalado|conectado|montado", "ya esta|quedo puesto|instalado|montado", "fusible nuevo|otro",

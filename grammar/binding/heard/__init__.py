@@ -2,6 +2,7 @@
 
 from grammar.binding.draft import Draft
 from grammar.binding.heard.legs import legs
+from grammar.binding.heard.lifted_wires import lifted_wires
 from grammar.binding.heard.line_fuses import line_fuses
 from grammar.binding.heard.sides import sides
 from grammar.binding.heard.switches import switches
@@ -14,4 +15,5 @@ def hear(draft: Draft) -> None:
     switches(draft)
     line_fuses(draft)
     told(draft)
+    lifted_wires(draft)
     legs(draft)

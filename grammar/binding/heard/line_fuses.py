@@ -4,6 +4,7 @@ from core.heard.record import Heard, Read
 from core.readings import Fact
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.heard.taking import take
+from grammar.fold import fold
 from grammar.words.heard import BLOWN, LINE_SIDE, LOW_SIDE
 
 LINE_PLACES = frozenset({"primary", "line"})
@@ -40,7 +41,19 @@ def on_the_line(draft: Draft, at: int) -> tuple[int, int] | None:
     behind = _led_to(draft, at)
     if behind is not None:
         return at, _with_mark(draft, behind)
-    return (at, _with_mark(draft, at)) if _with_mark(draft, at) > at else None
+    if _with_mark(draft, at) > at or _spoken_of_before(draft):
+        return at, _with_mark(draft, at)
+    return None
+
+
+def _spoken_of_before(draft: Draft) -> bool:
+    """In "one fuse is open" behind "disconnect fuses?": the message before names which."""
+    before = fold(draft.context.said_before[-1]) if draft.context.said_before else ""
+    return any(name in before for name in LINE_FUSES)
+
+
+LINE_FUSES = ("disconnect fuse", "line fuse", "disco fuse", "main fuse", "fusible del desconectador", "fusibles del desconectador", "fusible de linea", "fusibles de linea")  # fmt: skip
+"""A fuse of the line, spoken of in a message."""
 
 
 LEADS = frozenset({"the", "del", "de", "la", "el", "in", "in the", "on", "en"})

@@ -52,6 +52,7 @@ def switches(draft: Draft) -> None:
             found = _of(draft, at) or found
     if not found and len(draft.phrases) <= FEW:
         _pronoun(draft)
+        _named(draft)
 
 
 def _state(draft: Draft, at: int) -> str | None:
@@ -87,6 +88,19 @@ def _take(draft: Draft, ats: tuple[int, int], heard: Heard) -> None:
     take(draft, ats, heard, figures)
     if heard.values[0] != OPEN:
         draft.unread.pop()
+
+
+THERE = frozenset({"there", "theres", "hay", "trae", "tiene", "got", "has"})
+
+
+def _named(draft: Draft) -> None:
+    """In "there is a float": what to read of it, where the control circuit is looked through."""
+    at = next((i for i, p in enumerate(draft.phrases) if p.kind == "device" and p.meaning in SWITCHES), None)
+    told = {word for p in draft.phrases for word in p.text.split()}
+    if at is None or draft.figures or not told & THERE or not draft.context.readings or draft.asks:
+        return
+    phrase = draft.phrases[at]
+    draft.heard.append(((phrase.start, phrase.end), Heard("switch", phrase.meaning, "", (None,))))
 
 
 def _pronoun(draft: Draft) -> None:
