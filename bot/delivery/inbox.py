@@ -3,7 +3,7 @@
 import json
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
 
 from sqlalchemy import ColumnElement, Connection, bindparam, delete, func, select, update
@@ -13,9 +13,6 @@ from bot.store.tables import Inbox
 
 WIDEST = 65_536
 """No update that a person can cause is longer; one that is gets kept without its body. [characters]"""
-KEPT = timedelta(hours=72)
-"""A messenger repeats an update for a day at most, and lets a person edit a message for two."""
-KEPT_WITH_ERROR = timedelta(days=30)
 OWN_CHAT = ("message", "edited_message", "callback_query")
 """The kinds of update that are asked for."""
 
@@ -64,6 +61,20 @@ def receive(connection: Connection, updates: Iterable[Mapping[str, Any]], now: d
     if rows:
         connection.execute(_INSERT[connection.dialect.name], rows)
     return list(dict.fromkeys(row["chat_id"] for row in rows if row["done_at"] is None))
+
+
+def take(connection: Connection, raw: Mapping[str, Any], now: datetime) -> bool:
+    """
+    Write an update down as worked on already, for whoever does that in the same transaction.
+
+    Returns:
+        False where it came before, or is none that can be worked on: then nothing is written.
+    """
+    row = _row(raw, now)
+    if row["error"] is not None:
+        return False
+    done = {**row, "done_at": now, "body": None, "chat_id": None}
+    return connection.execute(_INSERT[connection.dialect.name], done).rowcount == 1
 
 
 def _row(raw: Mapping[str, Any], now: datetime) -> dict[str, Any]:
@@ -169,20 +180,3 @@ def sender_of(raw: Mapping[str, Any]) -> int | None:
             number = sender.get("id")
             return number if isinstance(number, int) else None
     return None
-
-
-def clear(connection: Connection, now: datetime, at_once: int = 1_000) -> int:
-    """
-    Delete what no repeat and no edit can ask for any more; how many rows went.
-
-    The messenger's numbers rise, so what is old stands at the low end, or at the high end where it began them anew. Only so many rows
-    at both ends are looked at: no message waits for a walk through all of them.
-    """
-    gone = 0
-    for end in (Inbox.update_id.asc(), Inbox.update_id.desc()):
-        seen = select(Inbox.update_id, Inbox.done_at, Inbox.error).order_by(end).limit(at_once).subquery()
-        old = select(seen.c.update_id).where(
-            seen.c.done_at < now - KEPT, seen.c.error.is_(None) | (seen.c.done_at < now - KEPT_WITH_ERROR)
-        )
-        gone += connection.execute(delete(Inbox).where(Inbox.update_id.in_(old))).rowcount
-    return gone

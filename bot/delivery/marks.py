@@ -27,4 +27,4 @@ class Marks:
 
     async def _write(self) -> None:
         marks, self._waiting, self._commit = self._waiting, [], None
-        await self._transactions.run(outbox.mark, marks, self._now())
+        await self._transactions.run_lazily(outbox.mark, marks, self._now())

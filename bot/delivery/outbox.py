@@ -3,7 +3,7 @@
 import json
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
 
 from sqlalchemy import Connection, bindparam, delete, func, insert, select, update
@@ -11,7 +11,6 @@ from sqlalchemy import Connection, bindparam, delete, func, insert, select, upda
 from bot.delivery.letters import Letter, Unsent
 from bot.store.tables import Outbox
 
-KEPT = timedelta(hours=72)
 LONGEST_WAIT_S = 3_600.0
 """No row rests longer: a clock that was set back must not silence a chat. [s]"""
 
@@ -166,16 +165,6 @@ def chats_waiting(connection: Connection) -> Sequence[int]:
 def waiting(connection: Connection) -> int:
     """How many letters are unsent."""
     return connection.scalar(select(func.count()).select_from(Outbox).where(Outbox.done_at.is_(None))) or 0
-
-
-def clear(connection: Connection, now: datetime, at_once: int = 1_000) -> int:
-    """Delete what no edit can ask for any more, at both ends as the inbox does; how many rows went."""
-    gone = 0
-    for end in (Outbox.update_id.asc(), Outbox.update_id.desc()):
-        seen = select(Outbox.update_id, Outbox.done_at).order_by(end).limit(at_once).subquery()
-        old = select(seen.c.update_id).where(seen.c.done_at < now - KEPT)
-        gone += connection.execute(delete(Outbox).where(Outbox.update_id.in_(old), Outbox.done_at < now - KEPT)).rowcount
-    return gone
 
 
 def parts_of(connection: Connection, chat_id: int, message_id: int) -> int:

@@ -13,7 +13,7 @@ from telegram.request import BaseRequest
 from bot.delivery import inbox
 from bot.delivery.faults import back_off_s
 from bot.delivery.rounds import Rounds
-from bot.delivery.transactions import StoreAwayError, Transactions
+from bot.delivery.transactions import StoreAwayError
 
 log = logging.getLogger(__name__)
 
@@ -26,8 +26,8 @@ A_BATCH = 100
 class Poller:
     """Asks, writes down, rings."""
 
-    def __init__(self, request: BaseRequest, base: str, transactions: Transactions, rounds: Rounds) -> None:
-        self._request, self._base, self._transactions, self._rounds = request, base, transactions, rounds
+    def __init__(self, request: BaseRequest, base: str, rounds: Rounds) -> None:
+        self._request, self._base, self._rounds = request, base, rounds
         self.last_answer = time.monotonic()
         """When the messenger last answered. [s]"""
 
@@ -48,7 +48,7 @@ class Poller:
                 updates = await self._ask(offset)
                 self.last_answer = time.monotonic()
                 if updates:
-                    self._rounds.ring(await self._transactions.run(inbox.receive, updates, self._rounds.now()))
+                    await self._rounds.receive(updates)
                     offset = updates[-1]["update_id"] + 1
                 failures = 0
                 await self._rounds.room()

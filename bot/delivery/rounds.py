@@ -5,7 +5,7 @@ import logging
 import random
 import time
 from collections import deque
-from collections.abc import Awaitable, Callable, Iterable
+from collections.abc import Awaitable, Callable, Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
@@ -17,6 +17,7 @@ from telegram import Bot
 
 from bot.delivery import inbox, outbox
 from bot.delivery.chat_locks import ChatLocks
+from bot.delivery.clearing import clear
 from bot.delivery.courier import Courier
 from bot.delivery.inbox import Waiting
 from bot.delivery.letters import Letter, Unsent
@@ -125,6 +126,31 @@ class Rounds:
         with suppress(TimeoutError):
             await asyncio.wait_for(self._room.wait(), FULL_S)
 
+    async def receive(self, updates: Sequence[Mapping[str, Any]]) -> None:
+        """Return when updates are written down; from then on they will be answered."""
+        if len(updates) != 1 or not await self._answered_at_once(updates[0]):
+            self.ring(await self._transactions.run(inbox.receive, updates, self.now()))
+
+    async def _answered_at_once(self, update: Mapping[str, Any]) -> bool:
+        """
+        Whether an update was written down and worked on in one commit.
+
+        That is done for one that comes alone to a chat in which nothing waits, where nobody else writes. If anything is in the way, it is
+        written down first, and worked on as all others are.
+        """
+        chat_id = inbox.chat_of(update)
+        if self._stopping or chat_id is None or chat_id not in self._clean or chat_id in self._busy:
+            return False
+        try:
+            made = await self._transactions.turn(self._take, chat_id, update)
+        except (NeedsError, TurnFailedError):
+            return False
+        if made is None:
+            return False
+        self._clean.discard(chat_id)
+        self._start(chat_id, deque(made))
+        return True
+
     def ring(self, chats: Iterable[int]) -> None:
         """These chats have something to do."""
         for chat_id in chats:
@@ -133,7 +159,10 @@ class Rounds:
             if chat_id in self._busy:
                 self._rung.add(chat_id)
             else:
-                self._busy[chat_id] = asyncio.create_task(self._serve(chat_id), name=f"chat {chat_id}")
+                self._start(chat_id)
+
+    def _start(self, chat_id: int, made: deque[Unsent] | None = None) -> None:
+        self._busy[chat_id] = asyncio.create_task(self._serve(chat_id, made), name=f"chat {chat_id}")
 
     def _ring_anew(self, chats: Iterable[int]) -> None:
         """These chats have something to be sent that this process did not lay there itself."""
@@ -146,8 +175,8 @@ class Rounds:
         due = time.monotonic()
         while True:
             try:
-                resting = self._timers.keys()
-                self._ring_anew([chat for chat in await self._transactions.run(_chats_waiting) if chat not in resting])
+                waiting = await self._transactions.run(_chats_waiting)
+                self._ring_anew([chat for chat in waiting if chat not in self._timers and chat not in self._busy])
                 if time.monotonic() >= due:
                     is_more = await self._transactions.turn(_clear, self.now())
                     due = time.monotonic() + (0.0 if is_more else CLEAR_S)
@@ -168,13 +197,15 @@ class Rounds:
                 task.cancel()
             await asyncio.gather(*late, return_exceptions=True)
 
-    async def _serve(self, chat_id: int) -> None:
+    async def _serve(self, chat_id: int, made: deque[Unsent] | None) -> None:
+        """Serve a chat until nothing is left; `made` is what was just laid into its outbox, where nothing else waits."""
         try:
             while True:
                 if not await self._locks.take(chat_id):
                     return
                 try:
-                    rest_s = await self._empty(chat_id)
+                    rest_s = await self._empty(chat_id, made)
+                    made = None
                 finally:
                     await self._locks.free(chat_id)
                 if rest_s is not None:
@@ -211,15 +242,15 @@ class Rounds:
 
         self._timers[chat_id] = asyncio.get_running_loop().call_later(rest_s, ring)
 
-    async def _empty(self, chat_id: int) -> float | None:
+    async def _empty(self, chat_id: int, made: deque[Unsent] | None) -> float | None:
         """Send what is unsent and work on what is waiting; how long to rest where something must be sent later."""
-        queue = deque[Unsent]()
+        queue = deque[Unsent]() if made is None else made
         if chat_id in self._clean:
             self._clean.discard(chat_id)  # until it has got everything again
-        else:
+        elif made is None:
             queue.extend(await self._transactions.run(outbox.unsent, chat_id, self.now()))
         due = self._due(chat_id, queue[0]) if queue else 0.0
-        more = True
+        more = made is None
         while True:
             if queue and time.monotonic() >= due:
                 rest_s = await self._courier.deliver(queue)
@@ -266,6 +297,22 @@ class Rounds:
         waiting = inbox.oldest(connection, chat_id)
         if waiting is None:
             return Turned(made=[], more=False)
+        made = self._answer(session, chat_id, waiting, fetched)
+        if not inbox.done(connection, waiting.update_id, self.now()):
+            session.rollback()
+            return Turned(made=[], more=True)
+        return Turned(made=made, more=waiting.more)
+
+    def _take(self, session: Session, chat_id: int, update: Mapping[str, Any]) -> list[Unsent] | None:
+        """An update that is written down nowhere yet; None where that is not so."""
+        now = self.now()
+        if not inbox.take(session.connection(), update, now):
+            return None
+        waiting = Waiting(update_id=update["update_id"], body=update, failures=0, received_at=now)
+        return self._answer(session, chat_id, waiting, None)
+
+    def _answer(self, session: Session, chat_id: int, waiting: Waiting, fetched: Any) -> list[Unsent]:
+        """What goes out in answer to an update, laid into the outbox."""
         try:
             letters = self._channel.work(session, waiting, fetched)
             session.flush()
@@ -275,12 +322,8 @@ class Rounds:
             if is_away(error):
                 raise
             raise TurnFailedError(waiting) from error
-        made = outbox.put(connection, waiting.update_id, chat_id, letters)
-        if not inbox.done(connection, waiting.update_id, self.now()):
-            session.rollback()
-            return Turned(made=[], more=True)
-        log.info("answered", extra={"chat": chat_id, "update": waiting.update_id, "letters": len(made)})
-        return Turned(made=made, more=waiting.more)
+        log.info("answered", extra={"chat": chat_id, "update": waiting.update_id, "letters": len(letters)})
+        return outbox.put(session.connection(), waiting.update_id, chat_id, letters)
 
     async def _count(self, chat_id: int, failed: TurnFailedError) -> Turned:
         """One failure more; after a few of them the technician is told."""
@@ -310,7 +353,7 @@ def _chats_waiting(connection: Connection) -> list[int]:
 
 def _clear(session: Session, now: datetime) -> bool:
     """Delete what is too old: rows of the delivery, and jobs where an end is set. True where there is more."""
-    rows = inbox.clear(session.connection(), now) + outbox.clear(session.connection(), now)
+    rows = clear(session.connection(), now)
     jobs = clear_out(session, now, CLEAR_AT_ONCE) if is_set(session) else 0
     if jobs:
         log.info("old jobs deleted", extra={"count": jobs})

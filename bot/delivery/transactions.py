@@ -1,11 +1,13 @@
 """Where work on the store runs: at once beside a file, in threads beside a server."""
 
 import asyncio
-from collections.abc import Callable
+import sqlite3
+from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
 from typing import Any, TypeVar
 
-from sqlalchemy import Engine
+from sqlalchemy import Connection, Engine
 from sqlalchemy.exc import DBAPIError, InterfaceError
 from sqlalchemy.orm import Session
 
@@ -42,12 +44,21 @@ class Transactions:
     def __init__(self, engine: Engine) -> None:
         self.engine = engine
         self.shared = engine.dialect.name != "sqlite"
+        self._unsynced = False
+        """A lazy transaction is not on the disk yet."""
         self._turns = ThreadPoolExecutor(1, "turn") if self.shared else None
         self._others = ThreadPoolExecutor(4, "store") if self.shared else None
 
     async def run(self, work: Callable[..., T], *args: Any) -> T:
         """`work(connection, *args)` in a transaction."""
         return await self._in(self._others, self._run, work, args)
+
+    async def run_lazily(self, work: Callable[..., T], *args: Any) -> T:
+        """
+        The same, for work of which a power cut may take back the last: it waits for the disk only every second time, or never where
+        other transactions come in between. A kill takes back nothing. A server has no need of it: it joins what waits for its disk.
+        """
+        return await self._in(self._others, self._run if self.shared or self._unsynced else self._run_lazily, work, args)
 
     async def turn(self, work: Callable[..., T], *args: Any) -> T:
         """`work(session, *args)` in a transaction; one at a time."""
@@ -64,12 +75,27 @@ class Transactions:
             raise
 
     def _run(self, work: Callable[..., T], args: tuple[Any, ...]) -> T:
-        with self.engine.begin() as connection:
+        with self.engine.begin() as connection, self._syncing(connection):
             return work(connection, *args)
 
+    def _run_lazily(self, work: Callable[..., T], args: tuple[Any, ...]) -> T:
+        with self.engine.connect().execution_options(lazy=True) as connection, connection.begin():
+            done = work(connection, *args)
+        self._unsynced = True
+        return done
+
     def _turn(self, work: Callable[..., T], args: tuple[Any, ...]) -> T:
-        with Session(self.engine) as session, session.begin():
+        with Session(self.engine) as session, session.begin(), self._syncing(session.connection()):
             return work(session, *args)
+
+    @contextmanager
+    def _syncing(self, connection: Connection) -> Iterator[None]:
+        """A transaction that is about to be committed: where it wrote anything, that takes what was lazy to the disk too."""
+        driver = connection.connection.driver_connection
+        before = driver.total_changes if isinstance(driver, sqlite3.Connection) else 0
+        yield
+        if isinstance(driver, sqlite3.Connection) and driver.total_changes > before:
+            self._unsynced = False
 
     def close(self) -> None:
         """Let the threads end."""

@@ -11,7 +11,7 @@ from tornado.web import Application, RequestHandler
 from bot.delivery import inbox
 from bot.delivery.inbox import WIDEST
 from bot.delivery.rounds import Rounds
-from bot.delivery.transactions import StoreAwayError, Transactions
+from bot.delivery.transactions import StoreAwayError
 
 log = logging.getLogger(__name__)
 
@@ -27,9 +27,9 @@ def secret_of(token: str) -> str:
 class Hook(RequestHandler):
     """Takes one update."""
 
-    def initialize(self, secret: str, transactions: Transactions, rounds: Rounds) -> None:
+    def initialize(self, secret: str, rounds: Rounds) -> None:
         """What the route was made with."""
-        self.secret, self.transactions, self.rounds = secret, transactions, rounds
+        self.secret, self.rounds = secret, rounds
 
     async def post(self) -> None:
         """200 once it is written down, 403 for a stranger, 400 for what is no update, 503 where the store is away."""
@@ -44,11 +44,9 @@ class Hook(RequestHandler):
             self._refuse(400)
             return
         try:
-            chats = await self.transactions.run(inbox.receive, [update], self.rounds.now())
+            await self.rounds.receive([update])
         except StoreAwayError:
             self._refuse(503)
-            return
-        self.rounds.ring(chats)
 
     def _refuse(self, code: int) -> None:
         log.warning("webhook refused", extra={"code": code})
@@ -59,8 +57,8 @@ class Hook(RequestHandler):
         log.error("webhook failed")
 
 
-def webhook(secret: str, transactions: Transactions, rounds: Rounds) -> HTTPServer:
+def webhook(secret: str, rounds: Rounds) -> HTTPServer:
     """The server of the webhook; it listens when told to. A body longer than any update is cut off unread."""
-    kept = {"secret": secret, "transactions": transactions, "rounds": rounds}
+    kept = {"secret": secret, "rounds": rounds}
     application = Application([(PATH, Hook, kept)], log_function=lambda _: None)
     return HTTPServer(application, max_body_size=4 * WIDEST, xheaders=False)

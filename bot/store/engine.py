@@ -14,7 +14,7 @@ BARE = ("postgresql", "postgres")
 
 PRAGMAS = (
     "PRAGMA foreign_keys=ON",
-    "PRAGMA synchronous=FULL",  # a reply that was seen is on the disk, also after a power cut
+    "PRAGMA synchronous=FULL",  # a reply that was seen is on the disk, also after a power cut; but for `lazy` transactions
 )
 
 
@@ -57,7 +57,13 @@ def _sqlite_begin(connection: Connection) -> None:
     """
     A transaction that may write takes the lock at once.
 
-    One that reads first and writes later would be refused where another wrote in between, without waiting its turn.
+    One that reads first and writes later would be refused where another wrote in between, without waiting its turn. A lazy one is
+    safe from a kill when it is committed, and from a power cut when the next one is that is not lazy.
     """
-    reading = connection.get_execution_options().get("reading", False)
-    connection.exec_driver_sql("BEGIN" if reading else "BEGIN IMMEDIATE")
+    options = connection.get_execution_options()
+    driver, lazy = connection.connection.driver_connection, options.get("lazy", False)
+    assert isinstance(driver, sqlite3.Connection)
+    if connection.info.get("lazy", False) != lazy:
+        driver.execute(f"PRAGMA synchronous={'NORMAL' if lazy else 'FULL'}")
+        connection.info["lazy"] = lazy
+    driver.execute("BEGIN" if options.get("reading", False) else "BEGIN IMMEDIATE")

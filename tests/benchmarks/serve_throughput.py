@@ -3,19 +3,19 @@ What a message costs in `serve`, beside a bare echo bot on the same library that
 
     python -m tests.benchmarks.serve_throughput
 
-CPU is the process's own time, so that others on the machine don't matter much. Latency is from the arrival at the messenger to the reply's
-call there, first with each chat sending its next message when the last was answered, then at a steady rate that the messenger allows.
+CPU is the process's own time. The bots are measured in turn, some rounds of each, and the median of a bot's rounds counts: so what else
+the machine does meets all of them alike. Latency is from the arrival at the messenger to the reply's call there: first with each chat
+sending its next message when the last was answered; then at a steady rate, half of what the slower of the two can bear, the same for both.
 """
 
 import argparse
 import os
-import random
 import statistics
 import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -26,41 +26,51 @@ from sqlalchemy.orm import Session
 from bot import members
 from bot.delivery.rounds import utc_now
 from bot.store.schema import open_store
+from tests.benchmarks.load import CHATS, Loop, Words, readings
 from tests.bot.telegram.bot_api import TOKEN, BotApi
 from tests.bot.telegram.phone import Phone
 from tests.bot.telegram.served import OWNER
 
 ROOT = Path(__file__).parents[2]
-CHATS = 50
-Words = Callable[[int, int], str]
-"""What a chat sends: of its number, and of how many it sent before."""
-READINGS = ("new job", "pri {volts:.1f}V sec {low:.2f}V", "pri-ohm open", "R-C ohms {ohms:.1f}", "what next?")
-"""A short job, over and over."""
-
-
-def readings(chat: int, turn: int) -> str:
-    """No two jobs read the same numbers, as in use: what was thought out for one is of no help to another."""
-    job, step = divmod(turn, len(READINGS))
-    rng = random.Random(chat * 100_000 + job)
-    volts, low, ohms = rng.uniform(110.0, 128.0), rng.uniform(0.0, 0.9), rng.uniform(15.0, 45.0)
-    return READINGS[step].format(volts=volts, low=low, ohms=ohms)
+SERVE = [
+    "-c",
+    "import os; from bot.command_line import main; import sys; sys.argv = ['ohmreply', 'serve', '--api-url', os.environ['API_URL']]; main()",
+]
+HALF = 0.5
+"""Of what the slower bot can bear: the rate at which the latencies are compared."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Measured:
+class Bot:
     """One bot at one kind of message."""
 
     name: str
+    command: tuple[str, ...]
+    words: Words
+
+
+ECHO = Bot(name="echo bot", command=("-m", "tests.benchmarks.bots", "echo"), words=lambda _, turn: f"pri {turn}V")
+LEAN = Bot(name="echo bot, our client", command=("-m", "tests.benchmarks.bots", "lean"), words=ECHO.words)
+"""For knowledge: the echo bot as nobody writes it, with the HTTP client that `serve` has."""
+SERVED = (
+    Bot(name="serve, no thinking", command=("-m", "tests.benchmarks.bots", "constant"), words=ECHO.words),
+    Bot(name="serve, help", command=tuple(SERVE), words=lambda *_: "help"),
+    Bot(name="serve, readings", command=tuple(SERVE), words=readings),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Burst:
+    """A closed loop: each chat sends when it was answered."""
+
     cpu_ms: float
-    """Of the process, a message, in the closed loop."""
+    """Of the process, a message."""
     a_second: float
-    closed_p95_ms: float
-    steady_p50_ms: float
-    steady_p95_ms: float
+    waits_ms: tuple[float, ...]
 
 
 @contextmanager
-def running(command: list[str], api: BotApi, database: str) -> Iterator[subprocess.Popen[bytes]]:
+def running(bot: Bot, api: BotApi, database: str) -> Iterator[subprocess.Popen[bytes]]:
     """A bot's process."""
     environment = {
         **os.environ,
@@ -73,7 +83,7 @@ def running(command: list[str], api: BotApi, database: str) -> Iterator[subproce
         "PYTHONPATH": str(ROOT),
     }
     process = subprocess.Popen(
-        [sys.executable, *command], env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+        [sys.executable, *bot.command], env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
     )
     try:
         yield process
@@ -88,69 +98,9 @@ def cpu_s(process: subprocess.Popen[bytes]) -> float:
     return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
 
 
-class Loop:
-    """Fifty chats that send, and know when each was answered."""
-
-    def __init__(self, api: BotApi, phones: list[Phone], words: Words) -> None:
-        self.api, self.phones, self.words = api, phones, words
-        self.turns = dict.fromkeys((phone.chat_id for phone in phones), 0)
-        self.sent_at: dict[int, float] = {}
-        self.seen = 0
-        self.waits_s: list[float] = []
-
-    def send(self, phone: Phone) -> None:
-        """The next message of one chat."""
-        self.sent_at[phone.chat_id] = time.monotonic()
-        phone.send(self.words(phone.chat_id, self.turns[phone.chat_id]))
-        self.turns[phone.chat_id] += 1
-
-    def answered(self) -> list[int]:
-        """The chats answered since the last look."""
-        calls = self.api.calls[self.seen :]
-        self.seen += len(calls)
-        chats = []
-        for call in calls:
-            if call.method == "sendMessage":
-                chat = int(call.args["chat_id"])
-                self.waits_s.append(call.at - self.sent_at[chat])
-                chats.append(chat)
-        return chats
-
-    def closed(self, messages: int) -> None:
-        """Each chat sends when it was answered."""
-        by_chat = {phone.chat_id: phone for phone in self.phones}
-        for phone in self.phones:
-            self.send(phone)
-        left, open_ = messages - len(self.phones), len(self.phones)
-        end = time.monotonic() + 300
-        while open_ and time.monotonic() < end:
-            for chat in self.answered():
-                open_ -= 1
-                if left > 0:
-                    self.send(by_chat[chat])
-                    left, open_ = left - 1, open_ + 1
-            time.sleep(0.001)
-
-    def steady(self, messages: int, a_second: float) -> None:
-        """So many a second, each from a chat that was answered."""
-        rng = random.Random(5)
-        free = {phone.chat_id: phone for phone in self.phones}
-        by_chat = dict(free)
-        for _ in range(messages):
-            end = time.monotonic() + rng.expovariate(a_second)
-            while time.monotonic() < end:
-                free.update((chat, by_chat[chat]) for chat in self.answered())
-                time.sleep(0.001)
-            if free:
-                self.send(free.pop(rng.choice(list(free))))
-        end = time.monotonic() + 30
-        while len(free) < len(self.phones) and time.monotonic() < end:
-            free.update((chat, by_chat[chat]) for chat in self.answered())
-            time.sleep(0.002)
-
-
-def measure(name: str, command: list[str], words: Words, messages: int, a_second: float) -> Measured:
-    """One bot, one kind of message."""
+@contextmanager
+def warm(bot: Bot) -> Iterator[tuple[subprocess.Popen[bytes], Loop]]:
+    """A bot on a store of its own, with all chats let in, that has answered each of them."""
     with tempfile.TemporaryDirectory() as folder, BotApi() as api:
         url = URL.create("sqlite", database=str(Path(folder) / "jobs.sqlite"))
         numbers = range(6000, 6000 + CHATS)
@@ -159,55 +109,65 @@ def measure(name: str, command: list[str], words: Words, messages: int, a_second
             for number in numbers:
                 members.join(session, number, "First", members.invite(session, OWNER, utc_now()), utc_now())
         engine.dispose()
-        phones = [Phone(api, number) for number in numbers]
-        with running([*command], api, url.render_as_string()) as process:
-            loop = Loop(api, phones, words)
-            loop.closed(2 * CHATS)  # warm
+        with running(bot, api, url.render_as_string()) as process:
+            loop = Loop(api, [Phone(api, number) for number in numbers], bot.words)
+            loop.closed(2 * CHATS)
             loop.waits_s.clear()
-            before, began = cpu_s(process), time.monotonic()
-            loop.closed(messages)
-            used, took = cpu_s(process) - before, time.monotonic() - began
-            closed, done = list(loop.waits_s), len(loop.waits_s)
-            loop.waits_s.clear()
-            loop.steady(messages // 3, a_second)
-            steady = list(loop.waits_s)
-    return Measured(
-        name=name,
-        cpu_ms=used / done * 1e3,
-        a_second=done / took,
-        closed_p95_ms=statistics.quantiles(closed, n=20)[-1] * 1e3,
-        steady_p50_ms=statistics.median(steady) * 1e3,
-        steady_p95_ms=statistics.quantiles(steady, n=20)[-1] * 1e3,
-    )
+            yield process, loop
 
 
-SERVE = [
-    "-c",
-    "import os; from bot.command_line import main; import sys; sys.argv = ['ohmreply', 'serve', '--api-url', os.environ['API_URL']]; main()",
-]
+def burst(bot: Bot, messages: int) -> Burst:
+    """So many messages as fast as they are answered."""
+    with warm(bot) as (process, loop):
+        before, began = cpu_s(process), time.monotonic()
+        loop.closed(messages)
+        used, took, done = cpu_s(process) - before, time.monotonic() - began, len(loop.waits_s)
+    return Burst(cpu_ms=used / done * 1e3, a_second=done / took, waits_ms=tuple(wait * 1e3 for wait in loop.waits_s))
+
+
+def steady(bot: Bot, messages: int, a_second: float) -> list[float]:
+    """How many milliseconds each of so many messages waited at a steady rate."""
+    with warm(bot) as (_, loop):
+        loop.steady(messages, a_second)
+    return [wait * 1e3 for wait in loop.waits_s]
+
+
+def p95(waits_ms: list[float]) -> float:
+    """The wait that one in twenty is longer than."""
+    return statistics.quantiles(waits_ms, n=20)[-1]
 
 
 def main() -> None:
-    """Print the table."""
+    """Print the tables."""
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--messages", type=int, default=2_000)
-    parser.add_argument("--rate", type=float, default=25.0, help="messages a second of the steady load")
+    parser.add_argument("--messages", type=int, default=600, help="of each bot in a round")
+    parser.add_argument("--rounds", type=int, default=5)
     arguments = parser.parse_args()
-    rows = [
-        ("echo bot", ["-m", "tests.benchmarks.bots", "echo"], lambda _, turn: f"pri {turn}V"),
-        ("serve, no thinking", ["-m", "tests.benchmarks.bots", "constant"], lambda _, turn: f"pri {turn}V"),
-        ("serve, help", SERVE, lambda *_: "help"),
-        ("serve, readings", SERVE, readings),
-    ]
-    echo = None
-    print(f"{'':20}{'CPU ms':>8}{'ratio':>7}{'msg/s':>8}{'closed p95':>12}{'ratio':>7}{'steady p50':>12}{'p95':>8}{'ratio':>7}")
-    for name, command, words in rows:
-        got = measure(name, command, words, arguments.messages, arguments.rate)
-        echo = echo or got
+    bots = (ECHO, LEAN, *SERVED)
+    bursts: dict[str, list[Burst]] = {bot.name: [] for bot in bots}
+    for _ in range(arguments.rounds):
+        for bot in bots:
+            bursts[bot.name].append(burst(bot, arguments.messages))
+    cpu = {name: statistics.median(one.cpu_ms for one in those) for name, those in bursts.items()}
+    pace = {name: statistics.median(one.a_second for one in those) for name, those in bursts.items()}
+    waits = {name: p95([wait for one in those for wait in one.waits_ms]) for name, those in bursts.items()}
+    print(f"closed loop, {CHATS} chats, {arguments.rounds} rounds of {arguments.messages} messages; ratios to the echo bot")
+    print(f"{'':22}{'CPU ms':>8}{'ratio':>7}{'msg/s':>8}{'p95 ms':>9}{'ratio':>7}")
+    for name, cpu_ms in cpu.items():
+        ratios = cpu_ms / cpu[ECHO.name], waits[name] / waits[ECHO.name]
+        print(f"{name:22}{cpu_ms:8.2f}{ratios[0]:7.2f}{pace[name]:8.0f}{waits[name]:9.1f}{ratios[1]:7.2f}")
+    print("\nsteady load, the same for both")
+    print(f"{'':22}{'msg/s':>8}{'p50 ms':>9}{'echo':>8}{'p95 ms':>9}{'echo':>8}{'ratio':>7}", flush=True)
+    for bot in SERVED:
+        rate = HALF * min(pace[bot.name], pace[ECHO.name])
+        ours: list[float] = []
+        theirs: list[float] = []
+        for _ in range(arguments.rounds):
+            theirs += steady(ECHO, arguments.messages // 2, rate)
+            ours += steady(bot, arguments.messages // 2, rate)
         print(
-            f"{name:20}{got.cpu_ms:8.2f}{got.cpu_ms / echo.cpu_ms:7.2f}{got.a_second:8.0f}"
-            f"{got.closed_p95_ms:12.1f}{got.closed_p95_ms / echo.closed_p95_ms:7.2f}"
-            f"{got.steady_p50_ms:12.1f}{got.steady_p95_ms:8.1f}{got.steady_p95_ms / echo.steady_p95_ms:7.2f}",
+            f"{bot.name:22}{rate:8.0f}{statistics.median(ours):9.1f}{statistics.median(theirs):8.1f}"
+            f"{p95(ours):9.1f}{p95(theirs):8.1f}{p95(ours) / p95(theirs):7.2f}",
             flush=True,
         )
 

@@ -19,13 +19,12 @@ from sqlalchemy.orm import Session
 from bot import members
 from bot.delivery.rounds import utc_now
 from bot.store.schema import open_store
-from tests.benchmarks.serve_throughput import CHATS, Loop, Words, readings
+from tests.benchmarks.load import CHATS, Loop, Words, readings
 from tests.benchmarks.servers import postgres
 from tests.bot.telegram.bot_api import BotApi
 from tests.bot.telegram.phone import Phone
-from tests.bot.telegram.process import Process
+from tests.bot.telegram.process import Process, free_port
 from tests.bot.telegram.served import OWNER
-from tests.bot.telegram.test_delivery import free_port
 
 FREE = {"OHMREPLY_MESSAGES_A_SECOND": "0", "OHMREPLY_MESSAGES_A_MINUTE": "1000000"}
 WORDS: dict[str, Words] = {"help": lambda *_: "help", "readings": readings}

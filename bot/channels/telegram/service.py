@@ -120,7 +120,7 @@ def _here(settings: Settings, bot: Bot) -> Here:
 
 
 async def _run(settings: Settings, bot: Bot, transactions: Transactions, rounds: Rounds, stop: asyncio.Event) -> None:
-    way = await (_webhook if settings.webhook else _polling)(settings, bot, transactions, rounds)
+    way = await (_webhook if settings.webhook else _polling)(settings, bot, rounds)
     servers = [way.server] if way.server else []
     if settings.health:
         servers.append(listening(health(transactions, way.last_answer), settings.health))
@@ -160,10 +160,10 @@ class Way:
         self.last_answer, self.poller, self.server = last_answer, poller, server
 
 
-async def _polling(settings: Settings, bot: Bot, transactions: Transactions, rounds: Rounds) -> Way:  # noqa: ARG001
+async def _polling(settings: Settings, bot: Bot, rounds: Rounds) -> Way:  # noqa: ARG001
     await _patiently(lambda: bot.delete_webhook(drop_pending_updates=False))
     request = Wire(1, POLL_S + SLACK_S)
-    poller = Poller(request, bot.base_url, transactions, rounds)
+    poller = Poller(request, bot.base_url, rounds)
 
     async def poll() -> None:
         try:
@@ -174,9 +174,9 @@ async def _polling(settings: Settings, bot: Bot, transactions: Transactions, rou
     return Way(lambda: poller.last_answer, poller=asyncio.create_task(poll()))
 
 
-async def _webhook(settings: Settings, bot: Bot, transactions: Transactions, rounds: Rounds) -> Way:
+async def _webhook(settings: Settings, bot: Bot, rounds: Rounds) -> Way:
     secret = secret_of(settings.token or "")
-    server = listening(webhook(secret, transactions, rounds), settings.listen)
+    server = listening(webhook(secret, rounds), settings.listen)
     url = f"{(settings.webhook or '').rstrip('/')}{PATH}"
     await _patiently(
         lambda: bot.set_webhook(url, secret_token=secret, allowed_updates=list(inbox.OWN_CHAT), drop_pending_updates=False)

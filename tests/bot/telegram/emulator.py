@@ -23,7 +23,7 @@ from tornado.httpserver import HTTPServer
 from tornado.web import Application, RequestHandler
 
 from tests.bot.telegram.bot_api import TOKEN
-from tests.bot.telegram.test_delivery import free_port
+from tests.bot.telegram.process import free_port
 
 FOLDER = os.environ.get("OHMREPLY_EMULATOR", "")
 """Where `npm install telegram-test-api` was done."""

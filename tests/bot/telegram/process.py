@@ -2,6 +2,7 @@
 
 import os
 import signal
+import socket
 import subprocess
 import sys
 from pathlib import Path
@@ -13,6 +14,13 @@ from tests.bot.telegram.bot_api import TOKEN, BotApi
 from tests.bot.telegram.served import OWNER
 
 ROOT = Path(__file__).parents[3]
+
+
+def free_port() -> int:
+    """A port nobody listens at."""
+    with socket.socket() as one:
+        one.bind(("127.0.0.1", 0))
+        return one.getsockname()[1]
 
 
 class Process:

@@ -14,10 +14,9 @@ from bot.store.schema import open_store
 from tests.bot.telegram.bot_api import TOKEN, BotApi
 from tests.bot.telegram.calls import Fault
 from tests.bot.telegram.phone import Phone
-from tests.bot.telegram.process import Process
+from tests.bot.telegram.process import Process, free_port
 from tests.bot.telegram.served import OWNER
 from tests.bot.telegram.storm import storm
-from tests.bot.telegram.test_delivery import free_port
 
 FREE = {"OHMREPLY_MESSAGES_A_SECOND": "0", "OHMREPLY_MESSAGES_A_MINUTE": "1000000"}
 
