@@ -5,7 +5,7 @@ from core.sizing.common import common_v, volts_on_common
 from core.sizing.pull_in import common_end_volts, end_volts
 from core.sizing.runs import Run, in_a_row
 from core.sizing.told import Part, Told
-from core.sizing.wire import Draw, volts_left
+from core.sizing.wire import Draw, told_drop, volts_left
 from core.standards.coil_range import COIL_RANGE, PULL_IN_SHARE
 from core.standards.wire_gauges import WIRE_OHMS
 
@@ -39,8 +39,8 @@ def _numbers(volts: float, rated_v: float) -> dict[str, float | bool | None]:
     """The record of the worst place; nothing where the wire can't carry its load at all."""
     if volts <= 0.0:
         return {}
-    drop = round(rated_v - volts, 2)
-    return {"drop_volts": drop, "volts_at_load": round(rated_v - drop, 2)}
+    drop = told_drop(rated_v - volts)
+    return {"drop_volts": drop, "volts_at_load": round(rated_v - drop, 6)}
 
 
 def _run_line(run: Run) -> Said:

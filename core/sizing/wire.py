@@ -78,6 +78,26 @@ def volts_left(draw: Draw, ohm: float) -> float:
     return (draw.rated_v - ohm * draw.amps) / (1.0 + ohm * draw.siemens)
 
 
+def told_drop(drop_v: float) -> float:
+    """
+    A drop as it is recorded: to the hundredth of a volt, and finer where that would be more than half a per cent off.
+
+    Args:
+        drop_v: As it was reckoned. [V]
+
+    Returns:
+        Volts. [V]
+
+    >>> told_drop(0.6123), told_drop(0.1023), told_drop(0.01234)
+    (0.61, 0.102, 0.0123)
+    """
+    finest = 6
+    return next(
+        (told for digits in range(2, finest) if abs((told := round(drop_v, digits)) - drop_v) <= 0.005 * abs(drop_v)),
+        round(drop_v, finest),
+    )
+
+
 def longest_feet(draw: Draw, ohm_per_foot: float, share: float = PULL_IN_SHARE) -> float:
     """
     The longest run that leaves a share of the rated volts.

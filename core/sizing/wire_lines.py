@@ -7,7 +7,7 @@ from core.sizing.inrush_lines import remedy, size_for_pull_in, thinnest_for_pull
 from core.sizing.pull_in import end_volts
 from core.sizing.run_lines import common_part, runs_part
 from core.sizing.told import Part, Told
-from core.sizing.wire import Draw, longest_feet, thinnest_awg, volts_left
+from core.sizing.wire import Draw, longest_feet, thinnest_awg, told_drop, volts_left
 from core.standards.coil_range import COIL_RANGE, PULL_IN_SHARE
 from core.standards.voltage_drop import ADVISED_DROP, ADVISED_SHARE
 from core.standards.wire_gauges import FEET_PER_METRE, LONGEST_FT, WIRE_OHMS
@@ -65,8 +65,8 @@ def _drop(told: Told, draw: Draw, feet: float, awg: float) -> Part:
         lines=(*sags, _verdict(feet, awg, volts, draw.rated_v), *(thinner if is_short else ())),
         more=(*_reach(told, draw, awg), *_pull_in_reach(told, awg), *(() if is_short else thinner), _how_reckoned(told, feet)),
         numbers={
-            "drop_volts": round(drop, 2),
-            "volts_at_load": round(draw.rated_v - round(drop, 2), 2),
+            "drop_volts": told_drop(drop),
+            "volts_at_load": round(draw.rated_v - told_drop(drop), 6),
         },
         rules=RULES,
         picture="wire_run",
