@@ -131,7 +131,7 @@ class NumberRow(Row):
         phrase = self.phrases[at] if at < len(self.phrases) else None
         if phrase is None or not self.number_starts(at + 1) or self.kind(at + 1) == "dash":
             return None
-        if phrase.kind == "to" and self._goes_to(at):
+        if (phrase.kind == "to" or phrase.meaning == "a") and self._goes_to(at):
             return None
         es_join = phrase.kind == "letter" and phrase.meaning in {"a", "o", "y"} and (self.spanish or phrase.meaning == "a")
         times = phrase.kind == "letter" and phrase.meaning == "x"
@@ -145,8 +145,8 @@ class NumberRow(Row):
     def _goes_to(self, at: int) -> bool:
         """In "20 awg to 2 contactors" and "100 ft to 10va contactor": what a run leads to is no end of a range."""
         before, behind = self.phrases[at - 1], self.kind(at + 2)
-        if self.kind(at - 1) == "unit" and before.meaning == "volt_ampere":  # "added 12va to 40va"
-            return behind == "unit" and self.phrases[at + 2].meaning == before.meaning
+        if self.kind(at - 1) == "unit" and before.meaning == "volt_ampere":  # "added 12va to 40va", "40 va a 24 volts"
+            return behind == "unit" or self.unit_letter(at + 2)
         if self.kind(at - 1) != "unit" or before.meaning not in {"foot", "meter", "yard", "gauge"}:
             return False
         return behind == "device" or (behind == "unit" and self.phrases[at + 2].meaning != before.meaning)

@@ -59,10 +59,14 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
 
 
 def _unit_alone(texts: Sequence[str], at: int, before: Sequence[Phrase]) -> tuple[int, Node] | None:
-    """In "0.1 ohms out of the holder": behind a number the unit, and no "ohms out"."""
+    """In "0.1 ohms out of the holder" and "40 va conectado": behind a number the unit, and no "ohms out", no "va a"."""
     node = tree().steps.get(texts[at])
     unit = node is not None and node.row is not None and node.row.kind == "unit"
-    return (1, node) if node is not None and unit and texts[at + 1 : at + 2] == ["out"] and _is_number(before) else None
+    return (
+        (1, node)
+        if node is not None and unit and (texts[at] == "va" or texts[at + 1 : at + 2] == ["out"]) and _is_number(before)
+        else None
+    )
 
 
 def _is_number(before: Sequence[Phrase]) -> bool:

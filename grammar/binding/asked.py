@@ -37,6 +37,8 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
         and words[found.at[-1] + 1 : found.at[-1] + 2] in BLEW
     ):
         return True  # "new one blew too"
+    if words[found.at[0]] in {"which", "are", "is"} and found.meaning in {"which_lead", "tap"} and _only_tells(words, found):
+        return True  # "at 3 ohms, which seems low"; "leads are white, black on the primary side"
     if found.meaning == "new_job" and words[found.at[0]] in LEADS_ELSEWHERE:
         return found.at[0] > 0 and words[found.at[0] - 1] not in SAYS_WHO_GOES  # "R to C going to the house"
     if found.meaning == "size" and words[found.at[0]] == "aguanta":
@@ -79,6 +81,18 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
     )
 
 
+def _only_tells(words: Sequence[str], found: Found) -> bool:
+    """No question: a "which" that goes on with what was said, or an "are" behind its subject."""
+    first = found.at[0]
+    before = words[first - 1] if first else ""
+    if words[first] == "which":
+        return bool(before) and before not in KNOWS and words[first + 1 : first + 2] in GOES_ON
+    return bool(before) and before not in KNOWS
+
+
+KNOWS = frozenset({"and", "but", "so", "know", "sure", "tell", "idea", "figure", "or", "ok", "hey", "then", "now", "remember", "say", "see", "out", "if", "y"})  # fmt: skip
+"""Words before a question in the middle of a sentence."""
+GOES_ON = (["seems"], ["means"], ["looks"], ["makes"], ["is"], ["was"], ["i"], ["sounds"], ["tells"], ["should"], ["seemed"])
 LEADS_ELSEWHERE = frozenset({"going", "off", "on"})
 SAYS_WHO_GOES = frozenset(
     {"", "im", "am", "were", "are", "now", "and", "ok", "okay", "then", "done", "so", "good", "moving", "finished"}

@@ -82,7 +82,11 @@ def _typed_before(draft: Draft, at: int, figure: Figure) -> bool:
     """In "disconnect reads 208v, I typed 280": what was sent before is told last, and is no value."""
     before = [f for f in amounts(draft, at) if f.at < at and not f.withdrawn and draft.sentence[f.at] == draft.sentence[at]]
     ends = any(draft.kind(i) == "ends" for i in range(at, min(figure.at + 3, len(draft.phrases))))
-    if not before or ends or not alike(before[-1], figure):
+    put_in = draft.phrases[at].text.split(" ")[-1] in {"put", "puse", "had"} and (
+        draft.phrases[min(at + 1, len(draft.phrases) - 1)].text
+        in {"a", "an", "un", "una", "uno", "in", "the", "another", "otro"}
+    )
+    if put_in or not before or ends or not alike(before[-1], figure):
         return False
     figure.withdrawn = True
     return True

@@ -1,5 +1,7 @@
 """What a message takes back: values of its own that it withdraws, and values of earlier messages that it replaces."""
 
+from itertools import pairwise
+
 from grammar.binding.before_and_now import before_and_now, came_from, other_state, was_before
 from grammar.binding.denials import denied
 from grammar.binding.draft import REACH, Draft, Figure
@@ -137,6 +139,10 @@ def _replaced(draft: Draft) -> bool:
             and alike(figures[0], figure)
         ):
             figure.withdrawn = True  # "switch the ohms to 1.2 from 12"
+    for one, two in pairwise(figures):  # "change it from 40va to 50va"
+        led = draft.phrases[max(0, one.at - 1)].text in {"from", "desde", "de"}
+        if led and two.at == one.at + 2 and draft.phrases[one.at + 1].text in {"to", "a"} and alike(one, two):
+            one.withdrawn = True
     return bool(figures) or any(p.kind in {"ends", "tapword"} for p in draft.phrases)
 
 

@@ -179,7 +179,7 @@ def _of_the_panel(draft: Draft, figure: Figure) -> bool:
 
 
 PUTS = frozenset({
-    "put", "putting", "install", "installing", "use", "using", "stick", "stuck", "throw", "threw", "go", "going", "want", "swap", "drop", "had", "has", "found", "with", "to", "run", "pon", "poner", "ponerle", "ponle", "pongo", "puso", "uso", "usar", "meter", "meto", "metio", "traia",
+    "put", "putting", "install", "installing", "use", "using", "stick", "stuck", "throw", "threw", "go", "going", "want", "swap", "drop", "had", "has", "found", "with", "to", "run", "pon", "puse", "pusieron", "cambie", "poner", "ponerle", "ponle", "pongo", "puso", "uso", "usar", "meter", "meto", "metio", "traia",
     "le", "or",
 })  # fmt: skip
 """Words before a fuse that is put in, where the fuse was named before."""
@@ -187,7 +187,11 @@ PUTS = frozenset({
 
 def _put_in(draft: Draft, figure: Figure) -> bool:
     """In "fuse blew, put in a 5 amp": amps of nothing else, in a message that speaks of a fuse."""
-    if figure.unit != "A" or figure.value > 30 or not _speaks_of_fuse(draft):
+    called = (
+        figure.unit is None and figure.value <= 10 and draft.phrases[max(0, figure.at - 1)].text in {"de", "uno de", "otro de"}
+    )
+    one = called and any(draft.phrases[i].text in {"uno", "otro", "un"} for i in range(max(0, figure.at - 3), figure.at))
+    if not (figure.unit == "A" or one) or figure.value > 30 or not _speaks_of_fuse(draft):
         return False
     near = range(max(0, figure.at - 4), min(len(draft.phrases), figure.at + 3))
     other = any(draft.kind(i) in {"device", "notours", "reads"} or (i in draft.sites and not _is_fuse(draft, i)) for i in near)

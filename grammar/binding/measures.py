@@ -10,7 +10,7 @@ from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.guessed_units import guess_unit, heard
 from grammar.binding.places import MEASURE_AT
 from grammar.binding.plausible import OPEN_FROM_OHM, SECONDARY_TENS_OHM, Slip, fits_live, slip
-from grammar.binding.questions import ask_slip, digits_changed, lost_point, measure_of, piece_of, said_twice
+from grammar.binding.questions import ask_slip, digits_changed, fell, lost_point, measure_of, piece_of, said_twice
 from grammar.binding.said_again import ask_which, idle_and_loaded, taken_back
 from grammar.binding.states import flags
 from grammar.binding.terminals import at_a_motor, control_letters, motor_letters
@@ -187,6 +187,7 @@ def _reading(draft: Draft, figure: Figure) -> None:
         figure.kind == "amount"
         and (found := _slip(draft, figure, unit)) is not None
         and not (figure.unit_from == "own" and said_twice(draft, measure, figure.value))
+        and not (figure.value < found.value and fell(draft, figure))
     ):
         ask_slip(draft, figure, unit, found.value, found.question)
         return

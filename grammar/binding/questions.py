@@ -50,6 +50,18 @@ def digits_changed(draft: Draft, figure: Figure, place: str) -> Slip | None:
     return Slip(likely, question)
 
 
+def fell(draft: Draft, figure: Figure) -> bool:
+    """In "28.1 with everything off, put R back and it goes to 3": a low value beside a sound one is what a short leaves."""
+    if figure.state == "loaded":
+        return True
+    others = [f for f in draft.around(figure.at) if f is not figure and f.site is figure.site and f.kind == "amount"]
+    words = {p.text for p in draft.phrases[max(0, figure.at - 4) : figure.at]}
+    return bool(words & FALLS) and any(f.value > 2 * figure.value for f in others)
+
+
+FALLS = frozenset({"goes", "to", "drops", "drops to", "down to", "dropped", "dropped to", "falls", "falls to", "sags to", "pulled", "down", "baja a", "cae a", "se cae a", "only"})  # fmt: skip
+
+
 def said_twice(draft: Draft, measure: str, value: float) -> bool:
     """The value that was asked about is said once more: then it counts as said, and is not asked about for ever."""
     figures = f"{value:g}".replace("0.", ".") if 0 < value < 1 else f"{value:g}"  # written ".24" as well

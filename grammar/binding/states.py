@@ -126,10 +126,12 @@ def _begins_another(draft: Draft, at: int) -> bool:
     phrase = draft.phrases[at]
     if phrase.kind != "heading" or not set(phrase.text.split(" ")) & SWITCHED:
         return False
-    return any(f.at > at and f.kind in {"amount", "open"} for f in draft.around(at))
+    own = any(f.at > at and f.kind in {"amount", "open"} for f in draft.around(at))
+    before = any(p.kind == "ends" for p in draft.phrases[at + 1 : at + 5])
+    return own and (before or not phrase.text.startswith(("all", "ohm out")))
 
 
-SWITCHED = frozenset({"power", "powered", "energized", "killed", "corriente", "energizado", "desenergizado", "apagado", "prendido", "luz", "live", "dead"})  # fmt: skip
+SWITCHED = frozenset({"ohmed", "ohmd", "ohming", "ohm", "resistance", "resistances", "resistencia", "resistencias", "medido", "cold", "power", "powered", "energized", "killed", "corriente", "energizado", "desenergizado", "apagado", "prendido", "luz", "live", "dead"})  # fmt: skip
 """Words of headings that tell what was done to the power."""
 
 

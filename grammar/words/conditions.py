@@ -6,7 +6,7 @@ CONDITIONS = (
     Words(
         "condition", "lifted",
         en=(
-            "unloaded", "un loaded", "lifted", "lift", "no load", "no load on it", "no-load", "w/o load", "without load",
+            "unloaded", "un loaded", "lifted", "lift", "no load", "everything off", "everything off the secondary", "everything disconnected", "everything unhooked", "no load on it", "no-load", "w/o load", "without load",
             "without a load", "without the load", "with no load", "w/ no load", "open circuit", "open-circuit", "open circuit volts", "open circuit voltage", "open volts", "open voltage", "idle",
             "idling", "not loaded", "load off", "load removed", "loads off", "loads removed", "loads disconnected",
             "load disconnected", "load lifted", "with the load off", "with load off", "nothing connected", "nothing hooked up",
@@ -162,6 +162,7 @@ PATTERNS = (
     Pattern("condition", "loaded", (("cuando",), ("", "el"), ("jala el contactor", "entra el contactor", "contactor jala", "contactor entra", "contactor pega", "entra", "jala", "pega el contactor"))),
     Pattern("condition", "lifted", (("en reposo", "sin llamada", "con el termostato apagado", "termostato apagado"),)),
     Pattern("condition", "loaded", (("con llamada", "en calor", "en frio", "llamando"),)),
+    Pattern("condition", "loaded", (("pulled in", "contactor in", "contactor pulled in", "contactor pegado", "todo llamando", "todo prendido"),)),
     Pattern("condition", "loaded", (("con todo",), ("", "prendido", "puesto", "llamando", "jalando", "encendido", "andando", "trabajando"))),
     Pattern("condition", "loaded", (("con el aire", "con aire", "con la calefaccion", "con el frio", "con frio", "con calor"), ("", "prendido", "puesto", "puesta", "prendida", "llamando", "jalando"))),
     Pattern("condition", "loaded", (("with",), ("cool", "cooling", "heat", "heating", "ac", "the ac", "the heat", "the cooling", "y called", "everything", "all"), ("on", "calling", "running"))),

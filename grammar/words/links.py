@@ -161,7 +161,7 @@ LINKS = (
             "jumpered for", "landed on", "landed on the", "wired to", "connected to", "hooked to", "tap is", "lead used", "tap in use", "tap in use is", "tap being used", "tap being used is", "tap used",
             "wired on",
         ),
-        es=("toma", "derivacion", "tomas", "conectado al de", "conectado en", "conectado en el", "conectado en el cable", "conectado al", "conectado al cable", "va conectado al", "va conectado en el", "tap es", "tap en uso", "tap en uso es", "toma en uso"),
+        es=("toma", "derivacion", "tomas", "conectado al de", "conectado en", "conectado en el", "conectado en el cable", "conectado al", "conectado al cable", "tap es", "tap en uso", "tap en uso es", "toma en uso"),
     ),
     Words(
         "lands", "lands",

@@ -20,7 +20,7 @@ SYMPTOMS = (
             "no lights|light|led on .. board", "no led on",
         ),
         es=(
-            "no hay 24", "no hay los|el 24", "no le|me|nos|les llega|llegan|entra|entran|manda|mandan|da|dan|sale|salen los|el|las|sus 24", "no le|me|nos|les entra|entran 24", "no tenemos|tienen|tiene los|el 24", "no tenemos|tienen 24", "se fue|fueron|perdio|perdieron los|el 24", "perdimos|perdio|perdieron los|el 24", "sin 24", "no manda|sale|saca|recibe|trae|entrega|marca|tiene|mandan|reciben|da|hay|llega .. 24", "no me|le|nos da|llega|manda|sale|marca 24", "no esta|estan llegando|saliendo|recibiendo|mandando|dando|entregando .. 24", "no llegan .. 24", "no tengo 24", "no tiene 24", "no me da .. 24", "no da .. 24",
+            "stat|tstat .. apagado|apagada|muerto|muerta|blanco", "no hay 24", "no hay los|el 24", "no le|me|nos|les llega|llegan|entra|entran|manda|mandan|da|dan|sale|salen los|el|las|sus 24", "no le|me|nos|les entra|entran 24", "no tenemos|tienen|tiene los|el 24", "no tenemos|tienen 24", "se fue|fueron|perdio|perdieron los|el 24", "perdimos|perdio|perdieron los|el 24", "sin 24", "no manda|sale|saca|recibe|trae|entrega|marca|tiene|mandan|reciben|da|hay|llega .. 24", "no me|le|nos da|llega|manda|sale|marca 24", "no esta|estan llegando|saliendo|recibiendo|mandando|dando|entregando .. 24", "no llegan .. 24", "no tengo 24", "no tiene 24", "no me da .. 24", "no da .. 24",
             "nada en el termostato", "no llega .. 24", "termostato .. apagado|muerto|blanco", "pantalla .. apagada|muerta|blanco",
             "sin voltaje de control", "no llega|llegan|hay|tengo|da voltaje|corriente de|del control",
             "no hay voltaje de control", "no hay control", "termostato .. sin pantalla",
@@ -47,7 +47,7 @@ SYMPTOMS = (
     Cue(
         "hot",
         en=(
-            "still hot|roasting", "too hot", "hot to .. touch", "very hot", "real hot", "really hot", "super hot", "burning hot", "getting hot",
+            "still hot|roasting", "hot too|also|as", "too hot", "hot to .. touch", "very hot", "real hot", "really hot", "super hot", "burning hot", "getting hot",
             "runs hot", "running hot", "pretty hot", "transformer|xfmr .. hot", "is hot", "gets hot", "hot as", "overheating",
             "overheats", "overheated", "cant touch", "can't touch", "can't hold|touch .. hand", "burned my hand|finger",
             "smoking hot", "cooking hot", "feels hot", "awful hot", "so hot", "cant keep|hold .. hand",
@@ -55,7 +55,7 @@ SYMPTOMS = (
             "burns my|your|the hand|finger|fingers", "hot enough to", "scorching", "hotter than",
         ),
         es=(
-            "muy caliente", "esta caliente", "esta .. caliente", "y caliente", "caliente y", "queda caliente", "bien caliente",
+            "tambien caliente", "muy caliente", "esta caliente", "esta .. caliente", "y caliente", "caliente y", "queda caliente", "bien caliente",
             "se calienta", "calienta mucho", "hirviendo", "sobrecalienta", "sobrecalentado", "no se puede tocar",
             "quema la mano", "esta hirviendo", "calientisimo", "demasiado caliente", "caliente al tacto", "se esta calentando",
             "calentando", "ardiendo", "quema al tocar|tocarlo", "trafo|transformador|transformer caliente", "super caliente",
