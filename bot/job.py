@@ -157,6 +157,7 @@ class State:
             topics=message.topics,
             unread=bool(message.unread_numbers or message.unknown_loads),
             unknown_loads=message.unknown_loads,
+            asked_device=message.asked_device,
             new=message.facts,
             meant_va=message.meant_va,
             asks_cause=message.turn == "cause",
@@ -252,10 +253,15 @@ def take(state: State, message_id: str, message: Message) -> State:
     return replace(
         state,
         declined=declined,
-        unclear=message.unclear,
+        unclear=message.unclear or (state.unclear if _tells_facts_alone(message) else ()),
         language=message.language or state.language,
         qualified=state.qualified if message.qualified is None else message.qualified,
     )
+
+
+def _tells_facts_alone(message: Message) -> bool:
+    """What was unclear stays so over a fact told in between."""
+    return bool(message.facts) and not (message.readings or message.asks or message.withdrawn)
 
 
 def repaired(state: State, message_id: str, message: Message) -> State:

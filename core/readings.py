@@ -126,11 +126,11 @@ ASKS: Final = (
 """Everything that can be asked for. `cannot`: the test just asked can't be done. `prove`: readings after installing."""
 
 TOPICS: Final = (
-    "line_fuse", "low_fuse", "bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "both_hertz", "shared_common", "class_2", "added", "amps", "apart",
+    "line_fuse", "low_fuse", "bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "both_hertz", "shared_common", "class_2", "added", "amps", "apart", "capacity",
 )  # fmt: skip
 """What the words of a message narrow its question down to. `line_fuse`, `low_fuse`: which side the fuse is on. `bigger_unit`,
 `multi_tap`: what is to take the place of the unit that is there. `unit_50_hertz`: a unit for 50 Hz on another supply. `both_hertz`: one marked for either. `amps`: what a unit or a load draws on either side.
-`apart`: the loads of cooling and of heating never run together."""
+`apart`: the loads of cooling and of heating never run together. `capacity`: how much, or how many of a device, a unit carries."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,6 +155,8 @@ class Job:
     """True where something with a number in it was not understood in this message."""
     unknown_loads: tuple[str, ...] = ()
     """What this message names where a device would stand, and is none that is known here, in its own words."""
+    asked_device: str | None = None
+    """The device of which this message asks how many the unit carries."""
     new: tuple[Fact, ...] = ()
     """The facts of this message: a question about a run is about the loads that it names."""
     meant_va: float | None = None

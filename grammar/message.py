@@ -50,6 +50,8 @@ class Message:
     """What the words narrow the question down to; names of `core.readings.TOPICS`."""
     meant_va: float | None = None
     """The size that is to take the place of the unit that is there. [VA]"""
+    asked_device: str | None = None
+    """The device of which it is asked how many a unit carries: no load by that."""
     unknown_loads: tuple[str, ...] = ()
     """Fragments of `unread` that stand where a device would: no load is made of them."""
     chatter: tuple[str, ...] = ()

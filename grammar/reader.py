@@ -132,6 +132,7 @@ def message_of(draft: Draft, text: str) -> Message:
         qualified=draft.warned.qualified,
         repairs=tuple(draft.parsed.repairs),
         withdrawn=tuple(draft.withdrawn),
+        asked_device=draft.asked_device,
         unknown_loads=_fragments(draft, draft.unknown_loads),
         topics=narrowed(draft),
         meant_va=draft.meant_va,

@@ -7,6 +7,7 @@ from core.advice import Answer, Sizing
 from core.measures import MEASURES
 from core.readings import Job
 from core.said import Said, say
+from core.sizing.capacity import capacity_part
 from core.sizing.class_lines import class_part
 from core.sizing.current_lines import amps_part, fuse_part
 from core.sizing.limits import is_nonsense, refusal, sound
@@ -24,7 +25,7 @@ OTHER_SUBJECTS: Final = frozenset({"which_lead", "tap", "expect", "va_estimate",
 FACTS: Final = frozenset({"load", "run_feet", "wire_awg", "fuse_amps", "supply_hertz"})
 """Facts that ask for sizing by being told."""
 TOPICS: Final = frozenset(
-    {"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "both_hertz", "class_2", "amps", "apart"}
+    {"bigger_unit", "multi_tap", "unit_50_hertz", "unit_60_hertz", "both_hertz", "class_2", "amps", "apart", "capacity"}
 )
 """Topics that sizing answers without any other ask."""
 
@@ -98,6 +99,7 @@ def _parts(facts: Told) -> tuple[Part, ...]:
     """What each subject adds, what was asked first."""
     asks = set(facts.job.asks)
     subjects = {
+        "capacity": capacity_part(facts),
         "parallel": parallel_part(facts),
         "swap": swap_part(facts),
         "class": class_part(facts),
@@ -114,6 +116,8 @@ def _parts(facts: Told) -> tuple[Part, ...]:
         old_tap = tap_misfits(facts.job) and "multi_tap" not in facts.job.topics  # a multi-tap has the lead for it
         tap = {"supply": subjects["supply"]} if old_tap else {}
         subjects = {**tap, "swap": subjects["swap"], "ground": subjects["ground"]}
+    elif subjects["capacity"] is not None:
+        subjects = {"capacity": subjects["capacity"]}
     elif "amps" in facts.job.topics and not asks & ASKS:
         subjects = {"amps": subjects["amps"]}
     elif not asks & ASKS and "secondary_ground" in facts.job.dangers and not FACTS & facts.job.fresh:

@@ -8,10 +8,12 @@ from grammar.binding.told import NOMINAL_V
 from grammar.words.devices import SWITCHES
 
 ARTICLES = frozenset({"a", "an", "un", "una", "one", "the", "another", "el", "la", "otro", "otra"})
-LEADS_IN = frozenset(
-    {"trae", "tiene", "need", "for", "para", "with", "con", "got", "has", "have", "tengo", "lleva", "plus", "mas"}
-)
+LEADS_IN = frozenset({
+    "trae", "tiene", "need", "for", "para", "with", "con", "got", "has", "have", "tengo", "lleva", "plus", "mas",
+    "run", "feed", "power", "handle", "carry", "drive", "hold", "take", "aguanta", "alimenta",
+})  # fmt: skip
 """Words before the first item of a list."""
+HOW_MANY = frozenset({"many", "cuantos", "cuantas"})
 LIST_ENDS = frozenset({"comma", "and", "stop", "line", "colon", "sign", ""})
 """What stands on both sides of an item of a list."""
 OF_A_LIST = LIST_ENDS | {"device", "both"}
@@ -31,6 +33,10 @@ def bare_devices(draft: Draft) -> None:
             continue
         before, count = _counted_before(draft, at)
         if not (lists or goes_on or nothing_else or "size" in draft.asks) and count is None:
+            continue
+        if "capacity" in draft.topics and count is None and draft.phrases[at - 1].text in HOW_MANY:
+            site.used += 1
+            draft.asked_device = draft.phrases[at].meaning
             continue
         if draft.kind(before) in LIST_ENDS and _ends_item(draft, at + 1):
             site.used += 1
@@ -144,10 +150,9 @@ def _counted_before(draft: Draft, at: int) -> tuple[int, Figure | None]:
         first = before - 1
         if draft.kind(first) == "filler" and draft.phrases[first].text in ARTICLES:  # "a dozen dampers"
             first -= 1
-        led = draft.kind(first) in {"filler", "with", "reads"} and draft.phrases[first].text in LEADS_IN
-        return -1 if led else first, count
+        return -1 if first >= 0 and draft.phrases[first].text in LEADS_IN else first, count
     if draft.kind(before) in {"filler", "both"} and draft.phrases[before].text in ARTICLES | {"both", "ambos", "ambas"}:
         before -= 1
-    if draft.kind(before) in {"filler", "with", "and"} and draft.phrases[before].text in LEADS_IN:
+    if before >= 0 and draft.phrases[before].text in LEADS_IN:
         return -1, None
     return before, None

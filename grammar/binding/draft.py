@@ -106,6 +106,8 @@ class Draft:
     unknown_loads: list[tuple[int, int]] = field(default_factory=list)
     """Spans of what stands where a device would, and is none that we know; they are unread too."""
     meant_va: float | None = None
+    asked_device: str | None = None
+    """What is counted where it is asked how many a unit carries."""
     mended: list[str] = field(default_factory=list)
     """What is told as put right of the part in hand: names of `core.repairs.REPAIRS`, or `transformer`."""
     lacks: list[str] = field(default_factory=list)

@@ -217,6 +217,8 @@ def _are_tools(draft: Draft, figure: Figure) -> bool:
 def _in_metres(draft: Draft, figure: Figure) -> bool:
     assert figure.amount is not None
     small = draft.text[figure.start : figure.end].rstrip().endswith("m")
+    if small and draft.kind(figure.at + 1) == "gaugeword":  # "45 m calibre 20 bobina 10va"
+        return True
     run = any(
         p.kind in {"run", "round_trip", "cableword", "gaugeword"} or p.text in {"long", "cable", "wire", "awg", "far"}
         for p in draft.phrases

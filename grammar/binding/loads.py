@@ -276,6 +276,7 @@ def _amps(draft: Draft, figure: Figure) -> None:
     at = _device(draft, figure)
     if at is None and (_ends_a_wire(draft, figure) or _asked_on_a_rating(draft, figure)):
         add_load(draft, figure, "load", 1, "A")
+        draft.asks += ["wire_run"] if not draft.asks and _ends_a_wire(draft, figure) else []
     if at is None or draft.phrases[at].meaning in SWITCHES or figure.value > 10:
         return
     nearer = any(

@@ -123,6 +123,8 @@ def sizes_asked(draft: Draft) -> None:
 
 ONE = frozenset({"a", "an", "the", "my", "this", "that", "uno de", "un", "el de", "el", "de", "another", "existing"})
 """Words before a size that is called by its number."""
+ASKED = frozenset({"will", "would", "is", "does", "can", "could", "aguanta", "alcanza", "sirve"})
+"""Words before a size that is asked about: "will 75 be enough"."""
 BEHIND_SIZE = frozenset(
     {"", "run", "reads", "stop", "comma", "line", "filler", "with", "and", "is", "at", "transformer", "notours"}
 )
@@ -135,7 +137,7 @@ def _size_by_its_number(draft: Draft) -> None:
         return
     free = [f for f in draft.figures if not f.withdrawn and f.kind == "amount" and f.unit is None and f.value in SIZES_VA]
     for figure in free:
-        called = figure.at and draft.phrases[figure.at - 1].text.split(" ")[-1] in ONE
+        called = figure.at and draft.phrases[figure.at - 1].text.split(" ")[-1] in ONE | ASKED
         sized = ("size" in draft.asks or "?" in draft.text) and (
             called or draft.phrases[min(figure.at + 1, len(draft.phrases) - 1)].text in ENOUGH
         )

@@ -117,7 +117,7 @@ QUESTIONS = (
             "time|slow delay|blow .. or .. fast", "fast blow|acting .. or .. time|slow", "time|slow delay|blow fuse .. or|on|for|ok", "fast blow|acting fuse .. or|on|for|ok",
             "what|how .. i|we|you fuse", "or .. amp|amps fuse", "biggest|largest|smallest|max|maximum fuse", "how|what .. i|we|you protect",
             "fuse|breaker .. enough|right|correct|too|ok|okay|need|needed|should|required", "fuse|breaker fit|fits|match|matches|suit", "does|do|will .. fuse|breaker .. fit|match|suit", "do|does|should|would|will .. fuse|breaker .. need|work|do|ok|enough|hold", "size .. fuse|breaker", "fuse rating|size",
-            "what .. fuse .. for|do|should|need|use|put|goes|size|i|on", "what size fuse", "what fuse", "what fuses", "which fuses", "fuse on|for a .. va",
+            "what .. fuse .. for|do|should|need|use|put|goes|size|i|on", "what size fuse", "what breaker", "what fuse", "what fuses", "which fuses", "fuse on|for a .. va",
             "fuse too|to big|small|large|much", "fuse enough", "what line|primary|secondary|low|high|kind|type|rating .. fuse",
             "what .. fuse for|do|should|goes|to|can|would", "what fusing", "how to fuse", "what goes in the fuse", "which fuse",
             "how .. fuse it|this|that|the", "is .. fuse .. ok|okay|good|right|enough|too|work|big|small|correct", "fuse size", "what kind|size|amp|time|slow|delay|blow .. fuse", "whats|what's .. fuse for|on", "fuse for .. va", "fuse for|on .. transformer|xfmr", "primary|line|secondary fuse for",
@@ -143,7 +143,7 @@ QUESTIONS = (
     Cue(
         "wire_run",
         en=(
-            "smallest|thinnest|lightest|skinniest wire|gauge|awg|cable", "too skinny|thin|light|wimpy|puny|flimsy", "heavy|fat|thick|stout enough", "gauge|awg|wire|ga|cable .. enough|ok|okay|heavy|thin|skinny|light|small|do|work|handle", "feet|ft|foot .. too far|long|much", "how much .. lose|drop|dropping|losing|left|get", "what .. drop|loss", "what .. at the end|stat|contactor|far|other", "how far|long .. run|go|pull|gauge|awg", "starve", "will .. reach|make|pull in", "volts .. far|other end", "bigger wire", "upsize .. wire", "go up .. gauge|wire",
+            "wire size|gauge for", "size wire for|do|should", "smallest|thinnest|lightest|skinniest wire|gauge|awg|cable", "too skinny|thin|light|wimpy|puny|flimsy", "heavy|fat|thick|stout enough", "gauge|awg|wire|ga|cable .. enough|ok|okay|heavy|thin|skinny|light|small|do|work|handle", "feet|ft|foot .. too far|long|much", "how much .. lose|drop|dropping|losing|left|get", "what .. drop|loss", "what .. at the end|stat|contactor|far|other", "how far|long .. run|go|pull|gauge|awg", "starve", "will .. reach|make|pull in", "volts .. far|other end", "bigger wire", "upsize .. wire", "go up .. gauge|wire",
             "how much .. lose|drop|losing", "voltage drop", "voltage|volts at the end|far", "drop on|at|across|over", "volts at .. far|end|contactor|valve|coil|relay|damper", "will i have|lose|see .. drop|voltage",
             "what will i have|get|see at the end|stat|far", "is .. too small for .. run|feet|ft", "how much will i lose",
             "will it make it", "far can i go", "far will", "volt drop", "drop down", "drag down", "drag .. down", "too far",

@@ -89,6 +89,16 @@ TOPICS = (
         ),
     ),
     Cue(
+        "capacity",
+        en=(
+            "how many .. on|can|will|could a|the|my|this|one|20|30|40|50|60|75|100", "how many .. can|could|will i|we hang|put|run|add|hook|feed|power", "how many .. run|feed|power|handle|carry|hold|take",
+            "how much can|will|could|does .. carry|handle|take|run|feed|power|hold", "how much load|va .. on|can|will|carry|handle|put|hang", "max|maximum|most load|va|devices .. on|for|of|a", "max|maximum|most .. can|will carry|handle|hang|put|take",
+        ),
+        es=(
+            "cuantos|cuantas .. aguanta|carga|alcanza|puede|puedo|caben|lleva|soporta", "cuantos|cuantas .. de .. aguanta|carga|lleva|soporta|alcanza", "cuanta carga|va .. aguanta|puede|puedo|soporta|lleva", "carga maxima", "cuanto aguanta|carga|soporta",
+        ),
+    ),
+    Cue(
         "apart",
         en=(
             "never|not|dont|don't|wont|won't .. same-time|together|once", "cant|can't|cannot .. together|same-time", "one or the other", "either or",

@@ -305,3 +305,29 @@ def test_nonsense_is_refused_with_what_to_send(text: str, said: str) -> None:
 
     assert said in reply.text
     assert all(value is None for name, value in sizing.items() if name not in {"refused", "rules"})
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("will 75 be enough for 5 zone valves 12va", "75 VA is enough: 60 VA steady, 25 % spare"),
+        ("how many 8va zone valves on a 40va", "4 × zone valve at 8 VA"),
+        ("how many relays can a 40va run", "5 to 16 × relay: usually 2 to 6 VA each, the label decides"),
+        ("max load on 75va", "75 VA carries 60 VA steady (2.50 A), 25 % spare kept"),
+        ("cuantas valvulas de zona de 8va aguanta uno de 40va", "4 × válvula de zona de 8 VA"),
+        ("can a 40va run a humidifier and a furnace board", "1 × humidifier (usually 5 to 20 VA)"),
+        ("40va at 24v what breaker", "24 V fuse for 40 VA: 2 A"),
+        ("wire size for 24v 3 amps 60 ft", "For 60 ft: 18 AWG or thicker, 12 AWG to stay within 3 %"),
+        ("dist 45 m calibre 20 bobina 10va", "148 pies de 20 AWG dejan 22.57 V"),
+    ],
+)
+def test_what_a_unit_carries_is_answered(text: str, said: str) -> None:
+    """In number, in VA and in amps."""
+    assert said in play(text)[0].text
+
+
+def test_a_device_of_which_it_is_asked_how_many_go_on_is_no_load() -> None:
+    """The next question is not about one valve."""
+    second = play("how many zone valves can i hang on a 75va", "what size")[1]
+
+    assert "zone valve" not in second.text

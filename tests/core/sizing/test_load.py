@@ -308,3 +308,20 @@ def test_an_inrush_without_its_sealed_va_has_limits_too(inrush: float) -> None:
 
     assert sizing.refused is not None
     assert sizing.pick_va is None
+
+
+@pytest.mark.parametrize(
+    ("rated", "device", "va", "inrush", "said"),
+    [
+        (40.0, "zone valve", 8.0, None, "4 × zone valve at 8 VA"),
+        (75.0, "board", 6.0, None, "10 × board at 6 VA"),
+        # Steady 3 would go on 40 VA; 27 + 81 VA while one pulls in leave the coils too little, 2 x 9 + 81 as well.
+        (40.0, "contactor", 9.0, 90.0, "0 × contactor at 9 VA"),
+    ],
+)
+def test_how_many_of_a_device_a_unit_carries(rated: float, device: str, va: float, inrush: float | None, said: str) -> None:
+    """With a quarter of spare, and as long as one of them still pulls in."""
+    answer = answered(load(device, va, inrush=inrush), fact("rated_va", rated), topics=("capacity",))
+
+    assert str(answer.lines[0]) == said
+    assert f"{rated:g} VA carries {rated / 1.25:g} VA steady" in text(answer)
