@@ -171,10 +171,13 @@ def is_like_a_number(word: str) -> bool:
 
 @cache
 def _long_numbers() -> tuple[str, ...]:
-    return tuple(word for word in number_words() if len(word) >= SHORTEST_SLIP and (word in POINTS or word not in PLAIN))
+    return tuple(word for word in number_words() if len(word) >= SHORTEST_SLIP and word not in WORDS_AS_WELL)
 
 
-POINTS = frozenset({"point", "punto"})
+WORDS_AS_WELL = frozenset(
+    {"half", "once", "medio", "media", "cuarto", "coma", "decimal", "quarter", "quarters", "tenth", "tenths"}
+)
+"""Words of numbers that stand too near to ordinary ones."""
 
 
 PLACE_BEGINNINGS = {

@@ -41,6 +41,8 @@ def _in_the_middle(words: Sequence[str], found: Found) -> bool:
         return True  # "at 3 ohms, which seems low"; "leads are white, black on the primary side"
     if found.meaning == "new_job" and words[found.at[0]] in LEADS_ELSEWHERE:
         return found.at[0] > 0 and words[found.at[0] - 1] not in SAYS_WHO_GOES  # "R to C going to the house"
+    if found.meaning == "fuse" and words[found.at[-1]] == "right":
+        return words[found.at[-1] + 1 : found.at[-1] + 2] in RIGHT_AWAY
     if found.meaning == "size" and words[found.at[0]] == "aguanta":
         return words[max(0, found.at[0] - 1) : found.at[0]] == ["se"]  # "no se aguanta la mano"
     if found.meaning == "wire_run" and words[found.at[0]] == "volts" and found.at[0] > 0:
@@ -93,6 +95,7 @@ def _only_tells(words: Sequence[str], found: Found) -> bool:
 KNOWS = frozenset({"and", "but", "so", "know", "sure", "tell", "idea", "figure", "or", "ok", "hey", "then", "now", "remember", "say", "see", "out", "if", "y"})  # fmt: skip
 """Words before a question in the middle of a sentence."""
 GOES_ON = (["seems"], ["means"], ["looks"], ["makes"], ["is"], ["was"], ["i"], ["sounds"], ["tells"], ["should"], ["seemed"])
+RIGHT_AWAY = (["away"], ["now"], ["after"], ["off"], ["when"], ["back"], ["there"], ["here"], ["behind"])
 LEADS_ELSEWHERE = frozenset({"going", "off", "on"})
 SAYS_WHO_GOES = frozenset(
     {"", "im", "am", "were", "are", "now", "and", "ok", "okay", "then", "done", "so", "good", "moving", "finished"}

@@ -26,6 +26,7 @@ def fuses(draft: Draft) -> None:
             or _of_a_fuse(draft, figure)
             or _of_a_breaker(draft, figure)
             or _put_in(draft, figure)
+            or _blown(draft, figure)
             or _asked_fuse(draft, figure)
             or _asked_by_amps(draft, figure)
         ):
@@ -40,6 +41,12 @@ def _of_something_unknown(draft: Draft, figure: Figure) -> bool:
     """In "popping the 5 amp fgse": the amps of a part whose name nobody knows."""
     told = draft.phrases[figure.at - 1].text.split(" ")[-1] if figure.at else ""
     return told in {"the", "a", "an", "el", "un", "la", "una"} and draft.kind(figure.at + 1) == "unknown"
+
+
+def _blown(draft: Draft, figure: Figure) -> bool:
+    """In "blown 3 amp on the board": what is said of a fuse alone."""
+    told = draft.phrases[figure.at - 1].text if figure.at else ""
+    return figure.unit == "A" and figure.value <= 10 and told in {"blown", "popped", "blew", "burnt"}
 
 
 def _either(draft: Draft, figure: Figure) -> bool:

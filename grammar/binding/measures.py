@@ -84,7 +84,10 @@ def _by_state(draft: Draft) -> None:
     free = [f for f in draft.figures if f.site is None and f.kind == "amount" and not f.done and not f.withdrawn]
     states = {f.state for f in free if f.state}
     for figure in free:
-        in_state = figure.state in {"lifted", "loaded"} and figure.unit in {None, "V"} and fits_live("secondary", figure.value)
+        fits = fits_live("secondary", figure.value) or (
+            figure.state == "loaded" and 2.0 <= figure.value <= 60.0 and len(states) > 1
+        )
+        in_state = figure.state in {"lifted", "loaded"} and figure.unit in {None, "V"} and fits
         alone = len(draft.figures) == 1 and not any(s.kind != "notours" for s in draft.sites.values())
         if in_state and (proof or alone or states == {"lifted", "loaded"}):
             figure.site = Site(figure.at, "place", "secondary", assumed=alone and not proof)

@@ -109,7 +109,12 @@ def _nearest_of_all(draft: Draft, figure: Figure) -> Site | None:
     same_clause = left is not None and draft.clause[left.at] == draft.clause[figure.at]
     if left is not None and left.used and left.kind != "notours":
         left = None
-    led_on = figure.kind == "nothing" and draft.kind(figure.at + 1) == "at" and right_linked
+    led_on = (
+        figure.kind in {"nothing", "open"}
+        and (right is not None and right.kind == "place")
+        and draft.kind(figure.at + 1) == "at"
+        and right_linked
+    )
     if led_on and left is not None and (left.at < figure.at - 1 or draft.kind(left.at - 1) == "at"):
         return right  # "pulled the fuses, nothing on the sec"; "118 on the pri nothing on the sec"
     if right is not None and right.name == "fuse" and figure.state in {"lifted", "loaded"} and right.at > figure.at:

@@ -80,6 +80,8 @@ UNIT_WORD = {
     "megaohm": "ohm",
     "volt_ampere": "VA",
 }
+SCALES = {"kiloohm": 1e3, "megaohm": 1e6, "milliamp": 1e-3, "millivolt": 1e-3}
+"""What a unit word makes of the figures that it covers."""
 MOST_HEADINGS = 12
 """Headings of one message that are looked at."""
 BETWEEN_UNIT = frozenset(
@@ -91,19 +93,19 @@ def units(draft: Draft) -> None:
     """Gives bare figures the unit that a word or a heading says."""
     _voltage_of(draft)
     bare = [f for f in draft.figures if f.kind == "amount" and f.unit is None and not f.done]
-    headings: list[tuple[int, str, bool]] = []
+    headings: list[tuple[int, str, float]] = []
     for at, phrase in enumerate(draft.phrases):
         if phrase.kind == "heading":
             draft.live = draft.live or phrase.meaning == "live"
             if _heads(draft, at):
-                headings.append((at, HEADING_UNIT[phrase.meaning], True))
+                headings.append((at, HEADING_UNIT[phrase.meaning], 1.0))
         elif phrase.kind == "alone" and phrase.meaning in UNIT_WORD:
             unit = UNIT_WORD[phrase.meaning]
             if unit == "VA" and {"va_estimate", "size"} & set(draft.asks) and draft.kind(at + 1) != "colon":
                 continue  # "what va is this, pri 19.5 sec 1.1"
             if not _local(draft, at, unit, phrase.meaning) and _heads_alone(draft, at):
-                headings.append((at, unit, False))
-    for at, unit, _ in headings[:MOST_HEADINGS]:
+                headings.append((at, unit, SCALES.get(phrase.meaning, 1.0)))
+    for at, unit, scale in headings[:MOST_HEADINGS]:
         behind = [f for f in bare if f.at > at and f.unit is None]
         following = next((h[0] for h in headings if h[0] > at and h[1] != unit), len(draft.phrases))
         covered = [f for f in behind if f.at < following]
@@ -116,6 +118,7 @@ def units(draft: Draft) -> None:
         for figure in covered:
             if not _is_count(draft, figure):
                 figure.unit, figure.unit_from = unit, "heading"
+                figure.value *= scale
     for figure in bare:  # "primary ohms 12.2, no 22.2"
         if figure.unit is None and figure.heir_of is not None and figure.heir_of.unit_from == "word":
             figure.unit, figure.unit_from = figure.heir_of.unit, "word"
@@ -230,8 +233,7 @@ def _local(draft: Draft, at: int, unit: str, meaning: str) -> bool:
     if figure is None:
         return False
     figure.unit, figure.unit_from = unit, "word"
-    scale = {"kiloohm": 1e3, "megaohm": 1e6, "milliamp": 1e-3, "millivolt": 1e-3}.get(meaning, 1.0)
-    figure.value *= scale
+    figure.value *= SCALES.get(meaning, 1.0)
     return True
 
 

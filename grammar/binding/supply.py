@@ -62,6 +62,11 @@ NO_PLACES = (" is", " es de", " de", "phase", "ph", "fasico", "fasica", " on", "
 
 def _of_two(draft: Draft, figure: Figure) -> None:
     """In "480/277 building": line to line, and line to neutral."""
+    values = [a.value for a in figure.amounts]
+    if len(values) >= 3 and set(figure.joins) <= {"/", "-"} and values[-2] in {1.0, 3.0} and values[-1] in {50.0, 60.0}:
+        if all(value in NOMINAL_V for value in values[:-2]):  # "208/1/60"
+            draft.fact(figure, Fact(fact="supply_volts", value=values[0], unit="V"))
+        return
     if len(figure.amounts) == 2 and all(a.value in NOMINAL_V for a in figure.amounts) and figure.joins[0] == "/":
         near = neighbour(draft, figure.at, -1, {"supply"}, 2), neighbour(draft, figure.at, 1, {"supply"}, 0)
         if near != (None, None):

@@ -234,6 +234,8 @@ def _is_weather(words: Sequence[str], found: Found) -> bool:
     return bool(set(behind) & OF_THE_DAY) and not set(words[begin : found.at[0] + 1]) & PARTS
 
 
+LINE_DIGITS = 3
+"""Digits of volts that make a part hot by being live."""
 LABELS = frozenset({"label", "labels", "tag", "sticker", "plate", "nameplate", "etiqueta"})
 OF_THE_DAY = frozenset(
     {"here", "out", "outside", "today", "attic", "roof", "there", "closet", "aqui", "afuera", "atico", "techo", "hoy", "azotea"}
@@ -253,6 +255,8 @@ def _means_live(words: Sequence[str], found: Found) -> bool:
     if set(words[max(0, last - 3) : last]) & COLOUR_WORDS:
         return True  # "orange is hot, white is neutral"
     behind = words[last + 1 : last + 4]
+    if behind and behind[0].isdecimal() and len(behind[0]) == LINE_DIGITS:
+        return True  # "primary is hot 120"
     if any(w in {"leg", "legs", "wire", "lead", "line", "side", "l1", "wires"} for w in before):
         return True
     return (

@@ -35,7 +35,7 @@ SYMPTOMS = (
             "comes and goes", "come and go", "in and out", "intermittent", "intermittently", "on and off", "off and on",
             "every now and then", "sometimes", "once in a while", "works then quits", "works .. then .. quits|stops|dies",
             "cuts in and out", "cuts out", "cutting in and out", "drops out", "randomly", "random", "sporadic", "some days",
-            "now and then", "from time to time", "comes goes", "erratic", "on again off again",
+            "now and then", "from time to time", "comes goes", "erratic", "on again off again", "keeps rebooting|resetting|restarting|cycling", "se reinicia|resetea|reinicio",
             "only when .. rains|wet|hot|warm", "quits|stops|dies .. then .. works", "acts up", "hit or miss", "hit and miss",
         ),
         es=(
@@ -144,7 +144,7 @@ SYMPTOMS = (
     Cue(
         "blown_fuse",
         en=(
-            "fuse blown", "fusible blown|blew|popped", "fusible is|was blown|popped|gone|bad", "fuse .. i|he|she|we|they|somebody|someone|customer .. blown|blew|popped|gone|shot|toast", "blown fuse", "fuse .. blown", "fuse blew", "fuse popped", "popped .. fuse", "blew .. fuse",
+            "blown|popped 1|2|3|4|5|7|10 amp|amps|a", "fuse blown", "fusible blown|blew|popped", "fusible is|was blown|popped|gone|bad", "fuse .. i|he|she|we|they|somebody|someone|customer .. blown|blew|popped|gone|shot|toast", "blown fuse", "fuse .. blown", "fuse blew", "fuse popped", "popped .. fuse", "blew .. fuse",
             "found .. blown", "bad fuse", "popped fuse", "fuse .. is|was bad|shot|gone|toast|popped|fried|dead",
             "fuse is blown", "fuse was blown", "fuse|fuses blown|blew|popped", "burnt|burned fuse", "fuse burned|burnt",
             "fuse .. blew|popped", "blown 3|5|2 .. fuse", "blown .. fuse", "fuse went",
