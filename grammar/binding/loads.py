@@ -59,6 +59,8 @@ def _device(draft: Draft, figure: Figure) -> int | None:
     left = None
     for here in range(figure.at - 1, -1, -1):
         kind = draft.kind(here)
+        if kind == "line" and here == figure.at - 1 and draft.kind(figure.at + 1) == "each":
+            continue  # "6 zone valves / 0.3 amps each"
         if kind in {"stop", "line", "transformer"} or (
             kind == "amounts" and draft.figure_at(here) is not None and _is_value(draft, here) and not is_taken(draft, here)
         ):
@@ -156,6 +158,10 @@ def _of_the_transformer(draft: Draft, figure: Figure) -> None:
     owner = _of_each(draft, figure)
     if owner is not None:  # "6 zone valves, 40va, each is 7va"
         load_of(draft, figure, owner, "VA")
+        return
+    if draft.kind(figure.at + 1) == "each" and figure.value < LEAST_RATED_VA:
+        figure.done = True  # of a device whose name was not read
+        draft.unread.append((figure.start, draft.phrases[figure.at + 1].end))
         return
     number = draft.figure_at(figure.at - 1)
     if number is not None and whole(number) and not number.done:  # "2 40va in parallel"
