@@ -26,6 +26,8 @@ def only_news(answer: Answer, state: State, job: Job, words: Catalog) -> Answer:
         return answer
     told = frozenset(str(before.get("reply", "")).splitlines())
     own = frozenset(line for said in spoken(job) for line in said.lines)  # they answer this message, and nothing else would
+    if answer.sizing is not None:  # what to buy, or whether it is good, is told with whatever changes
+        own |= frozenset(answer.lines[:1])
     return replace(
         answer,
         lines=tuple(line for line in answer.lines if line in own or words.tell(line) not in told),

@@ -48,6 +48,8 @@ def advise(job: Job) -> Answer:
         Lines of the parts in the order in which they are to be read. The verdict speaks of the whole job; a map of leads and a sizing
         come only with a message that is about them.
     """
+    if _is_a_list_of_loads(job):
+        job = replace(job, asks=tuple("size" if ask == "next" else ask for ask in job.asks))
     diagnosis = diagnose(_of_the_circuit(job))
     parts = [part for part in _parts(job) if part is not None]
     heard = spoken(job)
@@ -179,6 +181,11 @@ def _is_va_of_a_coil(job: Job) -> bool:
     """True where VA are asked of a coil by its ohms: that is the size's to refuse, and no transformer is meant."""
     windings = {"primary_ohms", "secondary_ohms", "secondary_volts_lifted"}
     return "va_estimate" in job.asks and "coil_ohms" in job.fresh and not job.fresh & windings
+
+
+def _is_a_list_of_loads(job: Job) -> bool:
+    """True where "what now" is asked in a job of loads alone: nothing is wrong there that a test would find."""
+    return "next" in job.asks and bool(job.every("load")) and not (job.readings or job.symptoms() or job.heard)
 
 
 def _is_size_by_ohms(job: Job) -> bool:

@@ -186,7 +186,7 @@ def _judged(told: Told, fuse: float, unit: float, ceiling: float, size: float) -
 
 
 def _line_side(told: Told, *, alone: bool) -> Part | None:
-    unit, supply = told.unit_va, told.supply_v
+    unit, supply = told.job.meant_va or told.rated_va or unit_to_have(told), told.supply_v
     listed = say(
         "A listed Class 2 unit on a branch up to {branch:g} A may need no line fuse of its own", branch=LISTED_BRANCH_A
     )

@@ -42,15 +42,26 @@ def inrush_lines(told: Told) -> tuple[Lines, Lines]:
         )
         return (), (line,)
     named = {"peak": peak, "unit": unit, "weak": weak, "middling": middling, "least": least}
-    line = (
-        say("Pull-in {peak:g} VA on {unit:g} VA: {weak:.1f} to {middling:.1f} V at the coils, {least:.1f} V needed", **named)
-        if middling >= least
-        else say("Pull-in {peak:g} VA on {unit:g} VA takes the coils to {middling:.1f} V, {least:.1f} V needed", **named)
-    )
     found = mend(told)
-    if found is not None and found.unit_va is not None:  # the verdict names the size
-        return (line, *(() if found.awg is None else (say("Run {awg} AWG or thicker", awg=found.awg),))), ()
-    return (line, say("Mend: {remedy}", remedy=remedy(told))), ()
+    if found is None or found.unit_va is None:
+        line = say("Pull-in {peak:g} VA on {unit:g} VA takes the coils to {middling:.1f} V, {least:.1f} V needed", **named)
+        return (line, say("Mend: {remedy}", remedy=remedy(told))), ()
+    line = say(
+        "Pull-in {peak:g} VA: {weak:.1f} V at the coils on {unit:g} VA, {held:.1f} V on {bigger:g} VA, {least:.1f} V needed",
+        held=_held(told, found),
+        bigger=found.unit_va,
+        **named,
+    )
+    if found.awg is None:  # the verdict names the size
+        return (line,), ()
+    line = say(
+        "Pull-in {peak:g} VA: {weak:.1f} V at the coils on {unit:g} VA, {held:.1f} V on {bigger:g} VA and {awg} AWG, {least:.1f} V needed",
+        held=_held(told, found),
+        bigger=found.unit_va,
+        awg=found.awg,
+        **named,
+    )
+    return (line, say("Run {awg} AWG or thicker", awg=found.awg)), ()
 
 
 def _hardest(told: Told) -> Told:
@@ -280,3 +291,13 @@ def _usual_inrush(told: Told, unit: float) -> Lines:
             **named,
         ),
     )
+
+
+def _held(told: Told, found: Mend) -> float:
+    """What the coils keep on the unit that mends it, and on the wire. [V]."""
+    if found.unit_va is None:
+        return 0.0
+    if found.awg is None:
+        return at_coils(told, found.unit_va)[0]
+    thicker = Fact(fact="wire_awg", value=float(found.awg))
+    return at_coils(replace(told, job=replace(told.job, facts=(*told.job.facts, thicker))), found.unit_va)[0]

@@ -166,7 +166,7 @@ def ground_part(told: Told) -> Part | None:
             ),
             *_how_to_ground(told.loads.rated_v, is_asked=is_asked),
         )
-        is_due = is_asked or bool({"size", "fuse", "prove", "parallel"} & set(told.job.asks))
+        is_due = is_asked or "load" in told.job.fresh or bool({"size", "fuse", "prove", "parallel"} & set(told.job.asks))
         return Part(lines=lines, rules=(GROUND_SECONDARY,), cautions=("licensed_hand",)) if is_due else None
     if not is_asked:
         return None

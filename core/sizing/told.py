@@ -9,10 +9,14 @@ from core.said import Said, say
 from core.sizing.loads import Budget, budget, on_the_wire
 from core.sizing.runs import Run, in_a_row, runs
 from core.sizing.wire import Copper, Draw
+from core.standards.grounding import SUPPLIES
 from core.standards.rule import Rule
 from core.standards.source import COMMON_PRACTICE
 from core.standards.transformer_ratings import next_size_va
 from core.standards.wire_gauges import WIRE_CELSIUS
+
+LIKE_NOMINAL: Final = 0.05
+"""How far a line may be read off the supply that it is taken for. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,8 +65,13 @@ class Told:
 
     @property
     def supply_v(self) -> float | None:
-        """Nominal supply, else the tap in use. [V]."""
-        return self.job.number("supply_volts") or self.job.number("tap_volts")
+        """Nominal supply, else the tap in use, else the usual supply that the line reads like. [V]."""
+        told = self.job.number("supply_volts") or self.job.number("tap_volts")
+        line = self.job.figure("line_volts")
+        if told is not None or line is None:
+            return told
+        row = min(SUPPLIES, key=lambda usual: abs(usual.supply_v - line))
+        return row.supply_v if abs(row.supply_v - line) <= LIKE_NOMINAL * row.supply_v else None
 
     @property
     def phase_reading(self) -> float | None:

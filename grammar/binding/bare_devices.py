@@ -67,10 +67,16 @@ def _is_a_bare_list(draft: Draft) -> bool:
     told = draft.context.said_before and _is_led_in(draft)
     if (draft.context.asked is not None and not told) or draft.asks:
         return False
-    devices = [at for at in range(len(draft.phrases)) if draft.kind(at) == "device"]
+    colons = [at for at, phrase in enumerate(draft.phrases) if phrase.kind == "colon"]
+    first = (
+        colons[-1] + 1 if colons and not any(f.at < colons[-1] for f in draft.figures) else 0
+    )  # "for a heat pump: contactor, stat"
+    devices = [at for at in range(first, len(draft.phrases)) if draft.kind(at) == "device"]
     if any(draft.phrases[at].meaning in SWITCHES for at in devices):
         return False
     for at, phrase in enumerate(draft.phrases):
+        if at < first:
+            continue
         figure = draft.figure_at(at)
         counts = figure is not None and ((whole(figure) and draft.kind(at + 1) in {"device", "amounts"}) or figure.done)
         if told and at < devices[0] and (phrase.kind in {"reads", "filler", "is", "at", "colon", "with"} and figure is None):

@@ -252,6 +252,7 @@ def _gauges(draft: Draft) -> None:
             figure.unit == "AWG"
             or (figure.unit is None and neighbour(draft, figure.at, -1, {"gaugeword"}, 1) is not None)
             or _of_a_length(draft, figure)
+            or _of_the_wire(draft, figure)
             or _dictated(draft, figure)
             or _of_a_cable(draft, figure)
             or (
@@ -305,6 +306,13 @@ def _of_a_length(draft: Draft, figure: Figure) -> bool:
     if before >= 0 and any(p.text in RUNS for p in draft.phrases[before : figure.at]):  # "2 runs of 18: 100 ft"
         return any(f.unit == "ft" for f in draft.figures)
     return length is not None and length.unit == "ft" and draft.sentence[before] == draft.sentence[figure.at]
+
+
+def _of_the_wire(draft: Draft, figure: Figure) -> bool:
+    """In "wire is 18": a bare gauge of control wire."""
+    told = draft.kind(figure.at - 1) == "is" and draft.phrases[figure.at - 2].text in {"wire", "cable", "alambre", "the wire"}
+    bare = figure.unit is None and len(figure.amounts) == 1 and figure.value in range(10, 27)
+    return told and figure.at >= 2 and bare
 
 
 RUNS = frozenset({"runs", "run", "run of", "runs of", "tramos", "tramo de", "tramos de"})

@@ -19,6 +19,9 @@ def load_changes(draft: Draft) -> None:
     known = {f.device: f for f in draft.context.facts if f.fact == "load"}
     if not known:
         return
+    rated = any(f.fact == "rated_va" for f in draft.context.facts)
+    if draft.asks == ["yes"] and "?" in draft.text and rated and draft.context.asked is None:
+        draft.asks = ["size"]  # "ok?" to the loads of a unit
     draft.facts = [(at, _changed(draft, at, fact, known.get(fact.device))) for at, fact in draft.facts]
     _made_so_many(draft, known)
     _taken_off(draft, known)
@@ -46,7 +49,15 @@ def _made_so_many(draft: Draft, known: dict[str | None, Fact]) -> None:
             and before is not None
             and not any(f.fact == "load" and where == at for where, f in draft.facts)
         )
-        if new and before is not None and count is not None and draft.kind(at - 2) == "withdraw" and count.unit is None:
+        led = draft.kind(at - 2) in {"withdraw", "is"} or draft.phrases[max(0, at - 2)].text in {
+            "son",
+            "hay",
+            "are",
+            "there are",
+            "tiene",
+            "has",
+        }
+        if new and before is not None and count is not None and led and at >= 2 and count.unit is None:
             count.done, count.withdrawn, site.used = True, False, site.used + 1
             draft.facts.append((at, replace(before, count=int(count.value))))
 

@@ -14,7 +14,7 @@ TOPICS = (
         ),
         es=(
             "fusible|breaker|proteccion de|del|en|para primario|linea", "fusible|breaker|proteccion en|para el|la primario|linea",
-            "fusible|breaker del|en lado de linea", "fusible|breaker de|en la linea", "lado de 120|208|230|240|277|480", "proteger .. primario|linea",
+            "fusible|breaker primario", "fusible|breaker del|en lado de linea", "fusible|breaker de|en la linea", "lado de 120|208|230|240|277|480", "proteger .. primario|linea",
         ),
     ),
     Cue(
@@ -27,7 +27,7 @@ TOPICS = (
         ),
         es=(
             "fusible|breaker|proteccion de|del|en|para secundario|24|tarjeta|r",
-            "fusible|breaker|proteccion de|en|para el|la|los secundario|24|tarjeta", "lado de 24",
+            "fusible|breaker|proteccion de|en|para el|la|los secundario|24|tarjeta", "lado de 24", "fusible|breaker secundario",
         ),
     ),
     Cue(

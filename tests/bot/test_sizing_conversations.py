@@ -331,3 +331,43 @@ def test_a_device_of_which_it_is_asked_how_many_go_on_is_no_load() -> None:
     second = play("how many zone valves can i hang on a 75va", "what size")[1]
 
     assert "zone valve" not in second.text
+
+
+def test_a_conversation_at_the_counter_keeps_its_thread() -> None:
+    """The gauge alone, the question what now, an ok, a number alone, a list behind a colon, and the primary fuse on a line that was read."""
+    gauge = play("need va for 2 contactors 9va and econ 12va", "wire is 18", "140 ft")
+    unit = play("40va unit", "3 zone valves 8va each", "ok?", "add a stat 3va", "and a humidifier 15va", "what now")
+    line = play(
+        "que transformador para contactor de 9va y tarjeta",
+        "la tarjeta es de 6 va",
+        "son dos contactores",
+        "linea 240",
+        "que fusible primario",
+    )
+    pump = play(
+        "what do i need for a heat pump: contactor, rev valve, defrost board, stat, 2 sequencers", "sequencers 6va each"
+    )
+
+    assert "140 ft of 18 AWG leaves" in gauge[2].text
+    assert "40 VA is enough: 24 VA steady" in unit[2].text
+    assert unit[5].text.startswith("Too small: 42 VA steady on 40 VA. Buy 60 VA")
+    assert "Leído: 2 × contactor 9 VA" in line[2].text
+    assert "Fusible de línea para 40 VA: 0.5 A" in line[4].text
+    assert "2 × sequencer (usually 4 to 10 VA)" in pump[0].text
+    assert "2 × sequencer 6 VA" in pump[1].text
+
+
+def test_what_to_buy_is_said_again_with_whatever_changes() -> None:
+    """Another gauge: the purchase stands in the reply, though the one before has said it."""
+    third = play("contactor 9va 60 inrush", "150 ft of 18", "what about 14 gauge")[2]
+
+    assert "Buy 40 VA: 9 VA steady needs 20, its pull-in 40" in third.text
+    assert "21.0 V on 40 VA" in third.text or "20.9 V on 40 VA" in third.text
+
+
+def test_the_secondary_of_a_480_volt_job_is_grounded_by_its_supply() -> None:
+    """Told with the load, and asked in a word."""
+    replies = play("sizing rtu 480 supply, load 38va", "do i ground it")
+
+    assert "Ground one side of the secondary" in replies[0].text
+    assert "The C side to the cabinet's ground" in replies[1].text
