@@ -65,6 +65,10 @@ def _touched(draft: Draft, at: int) -> bool:
     before, behind = draft.kind(at - 1), draft.kind(at + 1)
     if behind in {"colon", "is", "reads"}:  # "in: 209 V, out: 22.4 V"
         behind = draft.kind(at + 2)
+    text = draft.phrases[at + 1].text if at + 1 < len(draft.phrases) else ""
+    of_it = text == "of" and at + 2 < len(draft.phrases) and draft.phrases[at + 2].text == "it"  # "0 out of it"
+    if text in {"but", "pero", "then"} or of_it:
+        behind = ""
     if behind == "at" and _fits_its_side(draft, at):  # "208 in on the 240 tap, sec 22"
         behind = ""
     return (before in FIGURES and behind in ENDS) or (behind in FIGURES and before in STARTS)

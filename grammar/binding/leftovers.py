@@ -1,7 +1,7 @@
 """What became nothing: told as unread where it may matter, kept as chatter where it is of another trade."""
 
 from grammar.binding.draft import Draft
-from grammar.binding.plausible import is_usual_supply
+from grammar.binding.plausible import fits_live, is_usual_supply
 
 NOMINAL_CONTROL_V = 24.0
 """What the control circuit is called by. [V]"""
@@ -49,7 +49,9 @@ def _no_numbers(draft: Draft) -> None:
 def _is_out_of_the_line(draft: Draft, at: int) -> bool:
     """In "disconnect 241 in 0 out": the side behind a switch of the line."""
     line = any(s.name == "line" and draft.sentence[s.at] == draft.sentence[at] for s in draft.sites.values())
-    return line and draft.kind(at + 1) == "inout"
+    figure = draft.figure_at(at)
+    live = figure is not None and (fits_live("primary", figure.value) or fits_live("secondary", figure.value))
+    return (line or live) and draft.kind(at + 1) == "inout"
 
 
 def leftovers(draft: Draft) -> None:

@@ -12,6 +12,7 @@ def two_trades(draft: Draft) -> None:
     """Makes places of such words where the message shows which trade is meant."""
     _low_side(draft)
     _load_side(draft)
+    _second(draft)
 
 
 def _low_side(draft: Draft) -> None:
@@ -37,6 +38,17 @@ def _is_electric(draft: Draft, at: int) -> bool:
 
 def _own(draft: Draft, at: int) -> Figure | None:
     return draft.figure_at(at + 1) or draft.figure_at(at + 2)
+
+
+def _second(draft: Draft) -> None:
+    """In "prim 120 second 26": the word cut off, behind a value of the primary and before its own."""
+    for at, phrase in enumerate(draft.phrases):
+        figure, before = draft.figure_at(at + 1), draft.figure_at(at - 1)
+        if phrase.text not in {"second", "secon"} or figure is None or before is None or figure.kind == "good":
+            continue
+        if any(e.name == "primary" for i in range(max(0, at - 3), at) for e in draft.phrases[i].ends):
+            end = End("place", "secondary", phrase.start, phrase.end)
+            draft.phrases[at] = Phrase("ends", "", phrase.start, phrase.end, ends=(end,))
 
 
 def _load_side(draft: Draft) -> None:
