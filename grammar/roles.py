@@ -10,7 +10,7 @@ from grammar.phrase import Phrase
 from grammar.row import ENDS
 from grammar.scan import scan
 
-MOST_PIECES = 850
+MOST_PIECES = 800
 """Pieces of a text that are read; a field message has a few dozen. What stands behind them is left unread."""
 
 
