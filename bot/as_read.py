@@ -11,7 +11,18 @@ from grammar.message import Message, Unclear
 
 _PLAIN: Final = ("asks", "unread", "dangers", "withdrawn", "chatter", "topics", "renewed", "unknown_loads", "lacks")
 _PAIRS: Final = ("repairs",)
-_SINGLE: Final = ("language", "name", "proved_dead", "qualified", "forgets", "repaired", "meant_va", "asked_device", "undoes", "turn")
+_SINGLE: Final = (
+    "language",
+    "name",
+    "proved_dead",
+    "qualified",
+    "forgets",
+    "repaired",
+    "meant_va",
+    "asked_device",
+    "undoes",
+    "turn",
+)
 
 
 def message_to_json(message: Message) -> dict[str, Any]:

@@ -84,8 +84,13 @@ def reply_to(state: State, sent: Turn) -> Reply:
     news = only_news(core_answer, state, job, words)
     shown = news if goes_on else replace(news, next_test=None)
     body = compose.lines(message, shown, cautions=care.cautions, speaks_of_circuit=is_circuit, language=after.language)
-    lines = (*care.first, *talk, *body) or (NOTED if message.chatter else EMPTY,)
+    lines = (*care.first, *talk, *body) or (NOTED if message.chatter or _goes_with(state, sent) else EMPTY,)
     return _reply(lines, message, core_answer, care, words)
+
+
+def _goes_with(state: State, sent: Turn) -> bool:
+    """A word in the middle of a job that asks nothing: it stays with it."""
+    return bool(state.kept) and "?" not in sent.text and not any(sign.isdigit() for sign in sent.text)
 
 
 def _heard(state: State, sent: Turn) -> tuple[State, Message]:

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
 
-from core.heard import across, breaker, button, contactor, grounded, legs, line_fuse, panel, sides, switch
+from core.heard import across, breaker, button, contactor, grounded, holds_off, legs, line_fuse, panel, sides, switch, told_good
 from core.heard.record import Heard
 from core.heard.spoken import Spoken
 from core.readings import Job
@@ -17,6 +17,8 @@ ALONE: Final[dict[str, Callable[[Heard], Spoken]]] = {
     "call": legs.call,
     "switch": switch.switch,
     "button": button.button,
+    "told_good": told_good.told_good,
+    "holds_off": holds_off.holds_off,
 }
 """What answers from what was heard alone."""
 IN_JOB: Final[dict[str, Callable[[Heard, Job], Spoken]]] = {

@@ -136,6 +136,9 @@ def _by_yes(draft: Draft) -> list[Reading]:
     return [row.readings[0] for row in draft.context.unclear if row.readings and row.question == question]
 
 
+OF_COMPANY = frozenset({"primary_volts", "primary_ohms", "secondary_volts", "secondary_ohms"})
+
+
 def _by_company(draft: Draft) -> None:
     """In "pri 198" behind "19: volts or ohms?": the meter still reads the same; a guess all the same."""
     units = {MEASURES[r.measure].unit for r in draft.readings}
@@ -145,7 +148,7 @@ def _by_company(draft: Draft) -> None:
     for row in draft.context.unclear:
         fits = [r for r in row.readings if MEASURES[r.measure].unit in units]
         both = len({MEASURES[r.measure].unit for r in row.readings}) > 1
-        if both and len(fits) == 1 and fits[0].measure.partition("_")[0] not in places:
+        if both and len(fits) == 1 and fits[0].measure in OF_COMPANY and fits[0].measure.partition("_")[0] not in places:
             draft.readings.append(replace(fits[0], assumed=True))
 
 
@@ -203,12 +206,15 @@ def _answer(draft: Draft, figure: Figure) -> None:
     if not told:
         return  # "is 40 enough", "will be there in 20": a number of something else
     measure, leads = context.asked
+    if measure == "lead_volts" and figure.unit in {None, "V"} and figure.value > MOST_LOW_V:
+        return  # the test between leads is made with 24 V: line volts are those of a place
     reading = _as(draft, figure, measure, leads)
     if reading is not None:
         figure.done = True
         draft.readings.append(reading)
 
 
+MOST_LOW_V = 60.0
 BESIDE = frozenset({
     "is", "reads", "now", "comma", "stop", "line", "sign", "star", "alone", "heading", "condition", "winding", "transformer", "both", "change", "novalue", "value", "amounts", "leadword", "yes", "all", "withdraw",
 })  # fmt: skip

@@ -20,6 +20,8 @@ PLAN = frozenset({"ill", "gonna", "will", "should", "would", "could", "if", "nee
 
 def bare_values(draft: Draft) -> None:
     """Gives each the place that the job has for it; a number in a question is none."""
+    for figure in draft.figures:  # "pri 119 stays 119"
+        figure.done = figure.done or (_is_bare(figure) and any(r.value == figure.value for r in draft.readings))
     free = [f for f in draft.figures if _is_bare(f)]
     if set(words(draft)) & PLAN:
         return
@@ -30,7 +32,7 @@ def bare_values(draft: Draft) -> None:
         return
     figure = free[0]
     reading = _zero(draft) if figure.value == 0 else _placed(draft, figure)
-    if reading is not None:
+    if reading is not None and reading.measure not in {r.measure for r in draft.readings}:
         figure.done = True
         draft.readings.append(reading)
 

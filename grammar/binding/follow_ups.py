@@ -1,11 +1,12 @@
 """What leans on the messages before it: "now 24", "same", "at the stat too", "popped again", "got it in, 27.1", "so replace it?"."""
 
+from dataclasses import replace
 from typing import Literal
 
 from core.readings import Fact, Reading
 from grammar.binding.bare_values import bare_values
 from grammar.binding.draft import Draft
-from grammar.binding.in_hand import cues, in_job, mended, speaks_of_fuse, words
+from grammar.binding.in_hand import TRIPPED, cues, in_job, mended, speaks_of_fuse, words
 from grammar.binding.meant import meant
 from grammar.binding.moved_taps import moved_taps
 from grammar.cues import find
@@ -28,14 +29,30 @@ def follow_ups(draft: Draft) -> None:
     if not in_job(draft) or draft.name is not None:
         return
     _again(draft)
+    _tripped(draft)
     moved_taps(draft)
-    part = mended(draft)
-    if part is not None and part not in draft.mended:
-        draft.mended.append(part)
     meant(draft)
+    draft.mended += [part for part in mended(draft) if part not in draft.mended]
+    _stated(draft)
     _same(draft)
     _too(draft)
     bare_values(draft)
+
+
+def _stated(draft: Draft) -> None:
+    """In "25.4 loaded" behind the secondary's other value: no guess, where the secondary is what is read."""
+    asked = draft.context.asked[0] if draft.context.asked else "secondary"
+    known = any(r.measure.startswith("secondary_volts") for r in draft.context.readings)
+    if not known or not asked.startswith("secondary") or any(p.kind == "ends" for p in draft.phrases):
+        return
+    stated = {p.meaning for p in draft.phrases if p.kind == "condition"} & {"loaded", "lifted"}
+    if (
+        stated
+        and len(draft.readings) == 1
+        and draft.readings[0].measure.startswith("secondary_volts")
+        and not any(f.low for f in draft.figures)
+    ):
+        draft.readings = [replace(draft.readings[0], assumed=False)]
 
 
 def _again(draft: Draft) -> None:
@@ -50,6 +67,22 @@ def _again(draft: Draft) -> None:
     for figure in draft.figures:
         figure.done = figure.done or figure.kind in {"open", "good"}
     draft.facts.append((0, Fact(fact="symptom", value=symptom)))
+
+
+SWITCHED_ON = frozenset({"on", "prendi", "subi", "reset", "restableci", "prendio", "encendi"})
+
+
+def _tripped(draft: Draft) -> None:
+    """In "turned it on and it tripped", where a breaker is spoken of."""
+    told = set(words(draft))
+    before = " ".join(draft.context.said_before[-2:]).lower()
+    if (
+        any(word in before for word in ("breaker", "pastilla", "termico"))
+        and told & TRIPPED
+        and told & SWITCHED_ON
+        and not draft.figures
+    ):
+        draft.facts.append((0, Fact(fact="symptom", value="trips_breaker")))
 
 
 BESIDE_SAME = frozenset({"", "the", "it", "its", "still", "thing", "reading", "number", "here", "there", "lo", "el", "la", "y", "and", "sigue", "da", "marca", "sale", "ahi", "aqui", "volts", "as", "before", "value", "voltage", "que", "antes", "is", "esta"})  # fmt: skip
@@ -130,11 +163,17 @@ def _asks(draft: Draft, told: list[str], *, brought: bool) -> None:
         draft.asks = ["next"]  # "which wire is it", behind a leg that was lifted
     elif "fuse" in told and not asks and not brought and "?" in draft.text + "?" * ("about" in words(draft)):
         draft.asks = ["fuse"]
-    elif "verdict" in told and not asks and not brought:
+    elif "verdict" in told and asks <= {"no", "yes"} and not brought:
         draft.asks = ["next"]
+    elif not asks and not brought and draft.phrases and draft.phrases[0].text in SHUTS and len(draft.phrases) > 1:
+        draft.asks = ["close_job"]
     else:
         return
     draft.unread = [span for span in draft.unread if any(letter.isdigit() for letter in draft.text[span[0] : span[1]])]
+
+
+SHUTS = frozenset({"cierra", "cierro", "cierralo", "close"})
+"""First words that close a job, whatever stands behind them."""
 
 
 def _is_about_taps(draft: Draft) -> bool:

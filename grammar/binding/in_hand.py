@@ -4,6 +4,7 @@ from functools import cache
 
 from grammar.binding.draft import Draft
 from grammar.binding.heard.line_fuses import LINE_FUSES
+from grammar.binding.record_words import repaired
 from grammar.binding.turns import words_of
 from grammar.cues import Index, find, index
 from grammar.fold import fold
@@ -38,25 +39,43 @@ def words(draft: Draft) -> list[str]:
     return words_of(draft.parsed.words)[0]
 
 
-def mended(draft: Draft) -> str | None:
+def mended(draft: Draft) -> tuple[str, ...]:
     """
     What is told as put right, where the part is named by what was said before.
 
     Returns:
-        A name of `core.repairs.REPAIRS`, `transformer`, or None.
+        Names of `core.repairs.REPAIRS`, or `transformer`.
     """
     told = words(draft)
     if set(told) & UNDONE or "?" in draft.text or any(f.value == "blows_fuse" for _, f in draft.facts):
-        return None
+        return ()
     acts = {found.meaning for found in find(told, cues("put_in"))}
-    if "new" in acts:
-        return _new(draft, told)
-    if "mended" in acts:
-        named = _named(told)
-        if named in {"wiring", "short"} and draft.context.finding == "control_open":
-            return named
-        return "short" if set(told) & SHORTED or draft.context.finding in {"load_short", "protection_open"} else _part(draft)
-    return _on(draft, told) if "on" in acts else None
+    sized = _by_size(draft) if set(told) & PUT_IN_WORDS else None
+    found: list[str | None] = [sized] if sized else [_new(draft, told)] if "new" in acts and "mended" not in acts else []
+    if "mended" in acts and sized != "transformer":
+        found.insert(0, _mended(draft, told))
+    if "on" in acts and not found:
+        found.append(_on(draft, told))
+    return tuple(dict.fromkeys(part for part in found if part is not None))
+
+
+def _mended(draft: Draft, told: list[str]) -> str | None:
+    """In "found it, fixed": the short where one was looked for."""
+    named = _named(told)
+    if named in {"wiring", "short"} and draft.context.finding == "control_open":
+        return named
+    searched = draft.context.finding in {"load_short", "protection_open"}
+    return "short" if set(told) & SHORTED or searched else _part(draft)
+
+
+PUT_IN_WORDS = frozenset({"new", "nuevo", "in", "put", "installed", "puse", "instale", "instalado", "instalada", "puesto", "monte", "mounted", "threw", "stuck", "dropped"})  # fmt: skip
+
+
+def _by_size(draft: Draft) -> str | None:
+    """In "put a 3 in, held", "40va installed": what was put in is told by its size."""
+    if draft.told("fuse_amps") is not None and (speaks_of_fuse(draft) or {"fuse", "fusible"} & set(words(draft))):
+        return "fuse"
+    return "transformer" if draft.told("rated_va") is not None else None
 
 
 def _new(draft: Draft, told: list[str]) -> str | None:
@@ -66,19 +85,34 @@ def _new(draft: Draft, told: list[str]) -> str | None:
         return named
     if draft.context.transformer == "bad" or draft.told("rated_va") is not None:
         return "transformer"
-    return _part(draft)
+    other = draft.context.finding is not None and draft.context.finding not in OF_FINDING
+    part = _part(draft)
+    of_line = any(name in fold(text) for text in draft.context.said_before for name in LINE_FUSES)
+    if part == "supply" and not of_line:  # nothing of the supply comes as a new one but its fuses
+        return "transformer"
+    return part or ("transformer" if other or repaired(draft) else None)
+
+
+TRIPPED = frozenset({"tripped", "trips", "boto", "bota", "popped", "salto", "brinco"})
 
 
 def _on(draft: Draft, told: list[str]) -> str | None:
     """In "reset it", "lo subí": a breaker of the line, or the button of the transformer."""
+    if set(told) & TRIPPED and not draft.figures:
+        return None  # "turned it on and it tripped"
     part = _named(told) or _part(draft)
     return part if part in {"supply", "fuse"} else None
+
+
+ASKS_FIRST = (["what"], ["which"], ["how"], ["que"], ["cual"], ["de"], ["can"], ["puedo"])
 
 
 def _part(draft: Draft) -> str | None:
     """What the messages before name last, or what was found."""
     for text in reversed(draft.context.said_before):
         before = fold(text)
+        if "?" in text or before.split(" ")[:1] in ASKS_FIRST:  # "what size fuse goes with a 40" names none that is in hand
+            continue
         if any(name in before for name in LINE_FUSES):
             return "supply"
         if (named := _named(before.replace(",", " ").replace(".", " ").split())) is not None:

@@ -1,14 +1,19 @@
 """Places that only a job makes plain: "0 at contactor", "120 at the switch", "240 at the panel, 0 at the unit", "208 here", "a 3 amp on the board"."""
 
+from itertools import pairwise
+
 from core.heard.record import Heard
-from core.readings import Fact, Reading
+from core.readings import OPEN, Fact, Reading
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.in_hand import in_job, words
+from grammar.binding.in_hand import in_job, speaks_of_fuse, words
+from grammar.binding.plausible import fits_live
 from grammar.binding.told import NOMINAL_V
+from grammar.binding.topics import SIZES_VA
 from grammar.parser import parse
+from grammar.words.devices import COILS
 
 AT_DEVICE = {
-    "contactor": "coil_volts", "relay": "coil_volts", "fan relay": "coil_volts", "heat relay": "coil_volts", "reversing valve": "coil_volts", "thermostat": "control_volts", "board": "control_volts",
+    **dict.fromkeys(COILS, "coil_volts"), "contactor": "coil_volts", "relay": "coil_volts", "fan relay": "coil_volts", "heat relay": "coil_volts", "reversing valve": "coil_volts", "thermostat": "control_volts", "board": "control_volts",
 }  # fmt: skip
 """What a meter at a device reads in volts."""
 LEAST_FED_V = 16.0
@@ -28,11 +33,17 @@ def job_places(draft: Draft) -> None:
         return
     _in_ohms(draft)
     _in_volts(draft)
+    _lifted(draft)
     _button(draft)
     _into_the_load(draft)
+    _other_side(draft)
+    _red_to_common(draft)
     for figure in list(draft.figures):
+        _told_good(draft, figure)
+        _at_a_valve(draft, figure)
         if figure.done or figure.withdrawn or figure.kind not in {"amount", "nothing"} or len(figure.amounts) > 1:
             continue
+        _of_a_size(draft, figure)
         _fuse_on_the_board(draft, figure)
         _new_fuse(draft, figure)
         _here(draft, figure)
@@ -62,6 +73,31 @@ def _in_ohms(draft: Draft) -> None:
         figure.unit, figure.unit_from = "ohm", "heading"
 
 
+def _lifted(draft: Draft) -> None:
+    """In "sec lifted 9.1" behind 9 V there: the same volts, whatever was asked for."""
+    figures = [f for f in draft.figures if f.kind == "amount"]
+    lifted = {p.meaning for p in draft.phrases if p.kind == "condition"} & {"lifted", "loaded"}
+    told = set(words(draft)) & {"sec", "secondary", "secundario"}
+    if len(figures) != 1 or len(lifted) != 1 or not told or figures[0].unit is not None or figures[0].done:
+        return
+    volts = next((r.value for r in reversed(draft.context.readings) if r.measure.startswith("secondary_volts")), None)
+    if isinstance(volts, float) and NEAR_V[0] * volts <= figures[0].value <= NEAR_V[1] * volts:
+        figures[0].done = True
+        measure = "secondary_volts_lifted" if "lifted" in lifted else "secondary_volts"
+        draft.readings.append(Reading(measure=measure, value=figures[0].value, loaded="loaded" in lifted))
+
+
+NEAR_V = (0.8, 1.3)
+"""What the volts of a secondary do once its load is off."""
+
+
+def _is_live_primary(draft: Draft, figure: Figure) -> bool:
+    """In "pri 120 sec 21": the primary is fed."""
+    before = draft.phrases[figure.at - 1] if figure.at else None
+    primary = before is not None and any(end.name == "primary" for end in before.ends)
+    return primary and figure.unit in {None, "V"} and fits_live("primary", figure.value)
+
+
 LIVE_SYMPTOMS = frozenset({"chatter", "hum", "hot"})
 """What only a fed circuit does."""
 LOW_V = (5.0, 21.5)
@@ -70,13 +106,17 @@ LOW_V = (5.0, 21.5)
 
 def _in_volts(draft: Draft) -> None:
     """In "sec 19" behind "contactor chattering": volts, in a job that has no ohms yet; still a guess."""
-    figures = [f for f in draft.figures if f.kind == "amount"]
+    known = draft.context
+    figures = [f for f in draft.figures if f.kind == "amount" and not _is_live_primary(draft, f)]
+    beside = len(figures) < len([f for f in draft.figures if f.kind == "amount"])
     places = {end.name for p in draft.phrases if p.kind == "ends" and len(p.ends) == 1 for end in p.ends}
+    places -= {"primary"} if beside else set()
     if len(figures) != 1 or places != {"secondary"} or figures[0].unit is not None or figures[0].done:
         return
-    known = draft.context
-    live = any(f.value in LIVE_SYMPTOMS for f in known.facts) or any(
-        r.measure.endswith("volts") and r.value != 0.0 for r in known.readings
+    live = (
+        beside
+        or any(f.value in LIVE_SYMPTOMS for f in known.facts)
+        or any(r.measure.endswith("volts") and r.value != 0.0 for r in known.readings)
     )
     ohms = any(r.measure.endswith("ohms") for r in known.readings) or (
         known.asked is not None and known.asked[0].endswith("ohms")
@@ -138,6 +178,7 @@ def _new_fuse(draft: Draft, figure: Figure) -> None:
         and 0 < figure.value <= MOST_FUSE_A
         and figure.value == int(figure.value)
     )
+    named = named or (figure.unit == "A" and speaks_of_fuse(draft))
     if not (named and new and whole) or figure.done:
         return
     draft.fact(figure, Fact(fact="fuse_amps", value=figure.value, unit="A"))
@@ -154,6 +195,44 @@ def _into_the_load(draft: Draft) -> None:
     if lifted and len(ohms) == 1 and not draft.readings and not asked.endswith("_ohms"):
         ohms[0].done = True
         draft.readings.append(Reading(measure="load_ohms", value=ohms[0].value, assumed=True))
+
+
+OTHER_SIDE = frozenset({"other", "otro"})
+
+
+def _other_side(draft: Draft) -> None:
+    """In "other side nothing", behind volts at the primary: the secondary."""
+    told = words(draft)
+    sided = any(one in OTHER_SIDE and two in {"side", "lado"} for one, two in pairwise(told))
+    figures = [
+        f
+        for f in draft.figures
+        if not f.done and f.kind in {"amount", "nothing"} and f.unit in {None, "V"} and len(f.amounts) <= 1
+    ]
+    last = draft.context.readings[-1].measure if draft.context.readings else ""
+    if sided and last == "primary_volts" and len(figures) == 1 and not any(p.kind in {"ends", "device"} for p in draft.phrases):
+        value = 0.0 if figures[0].kind == "nothing" else figures[0].value
+        if value == 0.0 or fits_live("secondary", value):
+            figures[0].done = True
+            draft.readings.append(Reading(measure="secondary_volts", value=value))
+
+
+def _red_to_common(draft: Draft) -> None:
+    """In "red to common 22", "rojo a común 22", where R to C was asked for."""
+    asked = draft.context.asked[0] if draft.context.asked else ""
+    told = set(words(draft))
+    red = any(end.name in {"red", "r"} for p in draft.phrases for end in p.ends)
+    figures = [f for f in draft.figures if not f.done and f.kind in {"amount", "open", "nothing"} and len(f.amounts) <= 1]
+    if asked not in {"load_ohms", "control_volts"} or not red or not told & {"common", "comun", "com"} or len(figures) != 1:
+        return
+    figure = figures[0]
+    ohms = asked == "load_ohms"
+    if figure.unit not in {None, "ohm" if ohms else "V"}:
+        return
+    value = OPEN if figure.kind == "open" and ohms else 0.0 if figure.kind == "nothing" else figure.value
+    figure.done = True
+    draft.readings.append(Reading(measure=asked, value=value))  # type: ignore[arg-type]
+    draft.taken.update(range(len(draft.phrases)))
 
 
 def _button(draft: Draft) -> None:
@@ -181,6 +260,43 @@ def _button(draft: Draft) -> None:
 
 BUTTON = frozenset({"button", "breaker", "reset", "boton"})
 
+
+def _told_good(draft: Draft, figure: Figure) -> None:
+    """In "fuse on the board is fine": by looking at it, which proves little."""
+    near = range(max(0, figure.at - 5), min(len(draft.phrases), figure.at + 4))
+    fuse = next((at for at in near if any(end.name == "fuse" for end in draft.phrases[at].ends)), None)
+    amounts = any(f.kind == "amount" for f in draft.figures)
+    if figure.kind != "good" or fuse is None or amounts or "?" in draft.text or draft.context.asked == ("fuse_ohms", None):
+        return
+    begin, end = sorted((fuse, figure.at))
+    span = (draft.phrases[begin].start, draft.phrases[end].end)
+    figure.done = True
+    draft.unread.append(span)
+    draft.heard.append((span, Heard("told_good", "fuse", "")))
+
+
+def _at_a_valve(draft: Draft, figure: Figure) -> None:
+    """In "24.3 on the valve now", "válvula 0"."""
+    near = range(max(0, figure.at - 3), min(len(draft.phrases), figure.at + 4))
+    valve = any(draft.phrases[at].text in {"valve", "valvula"} and draft.clause[at] == draft.clause[figure.at] for at in near)
+    bare = figure.kind == "amount" and figure.unit in {None, "V"} and len(figure.amounts) == 1 and not figure.done
+    if valve and bare and (figure.value == 0 or LEAST_FED_V <= figure.value <= 32.0) and not draft.asks:
+        figure.done = True
+        draft.readings.append(Reading(measure="coil_volts", value=figure.value))
+
+
+LEAST_VA = 20.0
+OF_A_SIZE = frozenset({"a", "de", "the", "el", "un"})
+
+
+def _of_a_size(draft: Draft, figure: Figure) -> None:
+    """In "what fuse goes with a 40", "qué fusible le va a uno de 40": the transformer, called by its size."""
+    before = draft.phrases[figure.at - 1].text if figure.at else ""
+    bare = figure.kind == "amount" and figure.unit is None and figure.value in SIZES_VA and figure.value >= LEAST_VA
+    if bare and "fuse" in draft.asks and before in OF_A_SIZE:
+        draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
+
+
 HERE = frozenset({"here", "aqui", "there", "aca"})
 
 
@@ -188,9 +304,12 @@ def _here(draft: Draft, figure: Figure) -> None:
     """In "208 here", "aquí hay 208": the supply of the building, whatever was asked for."""
     bare = figure.kind == "amount" and figure.unit in {None, "V"} and figure.value in NOMINAL_V
     strange = [
-        p for p in draft.phrases if p.kind not in {"filler", "amounts", "reads", "is", "comma", "stop"} or p.text in {"meter"}
+        p
+        for p in draft.phrases
+        if p.kind not in {"filler", "amounts", "reads", "is", "comma", "stop", "idword", "between"} or p.text in {"meter"}
     ]
-    if bare and set(words(draft)) & HERE and not strange:
+    unit = set(words(draft)) & UNIT and not strange and draft.kind(figure.at - 1) != "at"
+    if (bare and set(words(draft)) & HERE and not strange) or (bare and unit):
         draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
 
 

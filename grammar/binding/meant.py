@@ -7,7 +7,7 @@ from grammar.binding.in_hand import in_job, speaks_of_fuse, words
 from grammar.binding.told import open_amounts
 from grammar.binding.topics import SIZES_VA
 
-PUTS = frozenset({"use", "put", "go", "run", "pull", "install", "uso", "pongo", "poner", "usar", "puse", "puedo", "jalo", "meto", "stick", "drop", "with", "con", "bump"})  # fmt: skip
+PUTS = frozenset({"new", "in", "nuevo", "use", "put", "go", "run", "pull", "install", "uso", "pongo", "poner", "usar", "puse", "puedo", "jalo", "meto", "stick", "drop", "with", "con", "bump"})  # fmt: skip
 """What is done with what is meant."""
 ENOUGH = frozenset({"enough", "ok", "okay", "do", "work", "alcanza", "basta", "aguanta", "sirve", "good", "hold"})
 IS_A = frozenset(
@@ -32,6 +32,7 @@ IS_A = frozenset(
     }
 )
 MOST_FUSE_A = 15.0
+LEAST_VA = 20.0
 SIZED = frozenset({"load", "rated_va", "fuse_amps", "run_feet"})
 
 
@@ -77,17 +78,27 @@ def _gauge(draft: Draft, figure: Figure, known: set[str]) -> bool:
 def _enough(draft: Draft, figure: Figure, known: set[str]) -> bool:
     """In "so 40 enough?", behind a list of loads."""
     sized = figure.unit in {None, "VA"} and figure.value in SIZES_VA
-    if not sized or not known & {"load"} or not set(words(draft)) & ENOUGH or draft.asks or "?" not in draft.text:
+    asks = draft.asks == ["size"] and not draft.readings
+    if not sized or not (asks or (known & {"load"} and set(words(draft)) & ENOUGH and not draft.asks and "?" in draft.text)):
         return False
     figure.done = True
     draft.cue_spans.append((figure.start, figure.end))
-    draft.asks.append("size")
+    if not asks:
+        draft.asks.append("size")
     return True
 
 
 def _rating(draft: Draft, figure: Figure) -> bool:
     """In "its a 40", "es de 40": a transformer is called by its size, where nothing else was asked for."""
     told = [word for word in words(draft) if word and not word[0].isdecimal()]
+    behind = draft.phrases[figure.at + 1].text if figure.at + 1 < len(draft.phrases) else ""
+    if figure.unit is None and figure.value in SIZES_VA and figure.value >= LEAST_VA and "?" not in draft.text:
+        put = behind in {"in", "is in", "installed", "instalado", "puesto"} or (
+            set(told) & {"puse", "instale", "put"} and draft.phrases[figure.at - 1].text in {"a", "de"}
+        )
+        if put and not speaks_of_fuse(draft):
+            draft.fact(figure, Fact(fact="rated_va", value=figure.value, unit="VA"))
+            return True
     named = any(p.text in {"a", "de", "un"} for p in draft.phrases[max(0, figure.at - 2) : figure.at])
     if figure.unit is not None or figure.value not in SIZES_VA or not told or not set(told) <= IS_A or not named:
         return False

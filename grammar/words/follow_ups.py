@@ -3,7 +3,7 @@
 from grammar.words.row import Cue
 
 IT = "it|that|this|she|transformer|xfmr|trafo|tranny|trans"
-BAD = "bad|toast|shot|junk|gone|cooked|fried|done|dead|smoked|no-good|burnt|finished"
+BAD = "weak|bad|toast|shot|junk|gone|cooked|fried|done|dead|smoked|no-good|burnt|finished"
 FOLLOW_UPS = (
     Cue(
         "verdict",
@@ -12,11 +12,11 @@ FOLLOW_UPS = (
             f"so {IT} is {BAD}|good|ok|okay|fine", f"so its {BAD}|good|ok|okay|fine|the", "does that|this|it matter|count", "is that|this a problem|issue|concern|normal|ok|okay|bad|low|high|right", "whats|what's|what-is wrong|up with|here|then",
             "so what is|was it|wrong", "what is it then", "so whats|what's it|wrong|the", "what do you|u think|figure|say", "so|do|should|can|need|gotta i|we replace|change|swap|condemn|keep it|the|this|that", "so replace|swap|change|condemn", "replace|swap|change|condemn it|this|that|the", "do|would i|we need|want a new|another", "need a new|another one|transformer|xfmr",
             "how do i|we fix|repair|mend it|this|that", "how to fix|repair it|this|that", "what do i do about", "so its|it-is|is-it the", "could it be the", "is it the", "anything else before", "what else before", "good to go", "am i good", "are we good", "we good", "so im|i'm|i-am good",
-            "can i leave|keep it", "is it safe to", "so what", "then what is it", "what does that mean|tell", "meaning what",
+            "not the transformer|xfmr|trafo|problem", "can i leave|keep it", "is it safe to", "so what", "then what is it", "what does that mean|tell", "meaning what",
         ),
         es=(
             "esta|es|sera|estara malo|mala|mal|quemado|danado|bueno|bien|muerto el|la|eso|esto|entonces", "entonces esta|es|sera malo|mala|mal|quemado|danado|bueno|bien|muerto|el|la", "trafo|transformador malo|quemado|danado|bueno|esta", "el|este|ese trafo|transformador esta|es", "eso|esto esta mal|bien|bajo|alto", "esta mal|malo|bien|bueno", "ya no sirve|jala|funciona", "no sirve",
-            "que tiene|trae|le-pasa|pasa", "que es entonces", "entonces que es|tiene|pasa", "importa eso", "eso importa", "es un problema", "lo|la cambio|cambiamos|reemplazo|reemplazamos|tiro", "hay que cambiarlo|cambiarla|reemplazarlo", "necesito|ocupo otro|uno nuevo", "necesito|ocupo uno", "lo tengo que cambiar", "debo cambiarlo|reemplazarlo",
+            "esta debil|flojo el|la", "no es el|la trafo|transformador|problema", "que tiene|trae|le-pasa|pasa", "que es entonces", "entonces que es|tiene|pasa", "importa eso", "eso importa", "es un problema", "lo|la cambio|cambiamos|reemplazo|reemplazamos|tiro", "hay que cambiarlo|cambiarla|reemplazarlo", "necesito|ocupo otro|uno nuevo", "necesito|ocupo uno", "lo tengo que cambiar", "debo cambiarlo|reemplazarlo",
             "como lo|la arreglo|reparo|compongo", "que hago con", "entonces es|sera el|la", "sera el|la", "es el|la", "algo mas antes", "que mas antes", "que significa|quiere", "entonces que", "asi lo dejo", "lo dejo asi",
         ),
     ),
@@ -27,7 +27,7 @@ FOLLOW_UPS = (
             "what killed|burned|burnt|cooked|fried|caused|tripped|popped", "root cause", "the cause", "what happened to it", "how did it fail|burn|die",
         ),
         es=(
-            "que lo|la|los mato|quemo|dano|trono|boto|volo|fundio|abrio|tumbo|quema|mata|bota|dispara|disparo", "por que se quemo|dano|trono|fundio|volo|boto|murio|abrio|quema", "que causo|causa|provoco|provoca", "cual es|fue la causa", "que lo habra|pudo", "que pudo|puede haber|haberlo|quemarlo|botarlo", "causa raiz", "a que se debe|debio",
+            "que le paso", "por eso", "que lo|la|los mato|quemo|dano|trono|boto|volo|fundio|abrio|tumbo|quema|mata|bota|dispara|disparo", "por que se quemo|dano|trono|fundio|volo|boto|murio|abrio|quema", "que causo|causa|provoco|provoca", "cual es|fue la causa", "que lo habra|pudo", "que pudo|puede haber|haberlo|quemarlo|botarlo", "causa raiz", "a que se debe|debio",
         ),
     ),
     Cue(
@@ -47,7 +47,7 @@ FOLLOW_UPS = (
         "runs",
         en=(
             "works|working now|again|good|great|fine", "up and running", "is|its|it's|shes|she's|unit|system|heat|cooling|ac|furnace|fan|everything running|cooling|heating|working|blowing", "everything|all works|good|working|running", "running|cooling|heating now|again|good|great|fine", "stat|display|screen|unit|system|furnace|thermostat came|is|back|comes on|up|back", "contactor pulled|pulls|is|came in",
-            "contactor in", "heat|cool|cooling works|is|on", "it works", "works", "fired up", "kicked on", "back on|up", "is holding", "holds now|good", "holding now|good", "all good", "good now", "fixed now",
+            "contactor in", "heat|cool|cooling works|is|on", "it works", "works", "fired|fires|started|starts right up", "fired up", "kicked on", "back on|up", "is holding", "holds now|good", "holding now|good", "all good", "good now", "fixed now",
         ),
         es=(
             "ya jala|jalo|funciona|funciono|prende|prendio|trabaja|arranco|enfria|calienta|quedo|enciende|encendio|entro|pego|pega|anda", "funciona bien|ya", "todo bien|jala|jalando|funcionando|trabajando", "ya esta|quedo jalando|funcionando|trabajando|enfriando|calentando|bien|listo", "ya no bota|vuela|truena|quema", "quedo jalando|funcionando|bien", "prendio el|la|todo", "jala bien|ya",
@@ -64,7 +64,7 @@ FOLLOW_UPS = (
             "nothing at|on stat|thermostat|tstat|board", "nothing at|on the|my stat|thermostat|tstat|board", "no cool|cooling|heat|heating|ac|air", "not|isnt|isn't|wont|won't|doesnt|doesn't cool|cooling|heat|heating|running|run|start|starting|working|work|come|kick|turn|fire|firing", "ac|unit|furnace|system|rtu|heat|condenser|compressor dead|down|out|off", "fan|motor|condenser|compressor|blower|unit dead|off|down", "quit cooling|heating|working|running", "stopped cooling|heating|working|running", "aint cooling|heating|running|working", "blowing warm|hot|cold",
         ),
         es=(
-            "no enfria|calienta|prende|jala|arranca|trabaja|funciona|enciende", "no hay aire|calefaccion|frio|calor|clima", "tarjeta|unidad|equipo|sistema|aire|calefaccion|condensadora muerta|muerto|apagada|apagado|parado|parada", "dejo de enfriar|calentar|jalar|trabajar|funcionar|prender", "no sirve|jala|prende el|la aire|clima|calefaccion|calentador|unidad|equipo|nada",
+            "no enfria|calienta|prende|jala|arranca|trabaja|funciona|enciende", "sin calor|frio|aire|calefaccion|clima", "no hay aire|calefaccion|frio|calor|clima", "tarjeta|unidad|equipo|sistema|aire|calefaccion|condensadora muerta|muerto|apagada|apagado|parado|parada", "dejo de enfriar|calentar|jalar|trabajar|funcionar|prender", "no sirve|jala|prende el|la aire|clima|calefaccion|calentador|unidad|equipo|nada",
         ),
     ),
 )  # fmt: skip

@@ -235,7 +235,7 @@ ORDERS = (
         ),
         es=(
             "trabajo terminado", "terminado", "listo cambie", "cierra .. trabajo", "ya termine", "acabe", "ya quedo",
-            "cerrar trabajo", "termine", "listo se cambio", "quedo listo", "trabajo listo", "listo reemplazado|cambiado",
+            "cerrar trabajo", "termine", "listo se cambio", "quedo listo", "trabajo listo", "listo reemplazado|cambiado|fusible|transformador|trafo|contactor|arreglado|reparado",
             "cierralo", "listo ya", "ya acabe", "se termino",
         ),
     ),

@@ -1,6 +1,7 @@
 """Ordinary words that carry no reading: they are read over, never mended into a word of the trade, never told as unread."""
 
 EN = (
+    "fired dried emptied rubbed chafed stays rebooting "
     "ish loop loops dual shutdowns shutdown a able about above ac across actually add added adding adds after afternoon afterwards again against ago aight "
     "ain air all allow almost along already alright also although altogether always am among an and another answer "
     "ants any anybody anyone anything anyway anyways apartment apiece app apparently appear apr april are arent "

@@ -1,6 +1,7 @@
 """What is no measure and still decides the call: sides of a switch or fuse, line fuses, legs, and what is told of contactor and breaker."""
 
 from grammar.binding.draft import Draft
+from grammar.binding.heard.holds import holds
 from grammar.binding.heard.legs import legs
 from grammar.binding.heard.lifted_wires import lifted_wires
 from grammar.binding.heard.line_fuses import line_fuses
@@ -15,5 +16,6 @@ def hear(draft: Draft) -> None:
     switches(draft)
     line_fuses(draft)
     told(draft)
+    holds(draft)
     lifted_wires(draft)
     legs(draft)
