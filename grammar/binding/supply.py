@@ -52,7 +52,9 @@ def supply(draft: Draft) -> None:
 
 def _is_no_supply(draft: Draft, figure: Figure) -> bool:
     """In "supply is 5 volts" and "supply 120000", in a message of loads: told to core, that refuses it."""
-    if 20.0 <= figure.value <= 700.0 or not any(p.kind == "supply" for p in draft.phrases[max(0, figure.at - 6) : figure.at + 6]):
+    if 20.0 <= figure.value <= 700.0 or not any(
+        p.kind == "supply" for p in draft.phrases[max(0, figure.at - 6) : figure.at + 6]
+    ):
         return False
     return draft.told("load") is not None or any(f.unit == "VA" for f in draft.figures) or "size" in draft.asks
 
