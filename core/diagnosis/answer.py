@@ -5,16 +5,16 @@ from functools import lru_cache
 from typing import Final
 
 from core.advice import Answer, NextTest, Reason, Verdict
-from core.diagnosis.belief import Belief, believed, evidence, times_read, usable
+from core.diagnosis.belief import Belief, Known, believed, known, usable
 from core.diagnosis.causes import BEHIND, CAUSES, FUSE_BACK, LOOK_BEHIND
 from core.diagnosis.meter import M
 from core.diagnosis.next_test import BEHIND_OF, Worth, ranked
 from core.diagnosis.outlook import proof
 from core.diagnosis.reasons import reasons
-from core.diagnosis.verdict import INSULATION, is_doubtful_insulation, to_recheck, verdict
+from core.diagnosis.verdict import GHOSTLY, INSULATION, LINE_SIDE, USUAL_SUPPLY_V, is_doubtful_insulation, to_recheck, verdict
 from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
 from core.measures import MEASURES
-from core.readings import Job
+from core.readings import Job, Value
 from core.said import Said, say
 from core.standards.supply_limits import OUT_OF_LIMITS, WORTH_A_WORD
 
@@ -26,9 +26,6 @@ DOUBLED: Final = 1.5
 """Supply to tap from which the 24 V side stands far too high."""
 THOUGHTS: Final = 256
 """As many jobs are in hand at a time; more are thought out anew."""
-GHOSTLY: Final = (0.02, 0.85)
-"""Share of the nominal volts that a ghost may show."""
-
 ASK: Final[dict[str, Said]] = {
     "tap_volts": say("Which primary tap is landed: its volts or its colour?"),
     "supply_volts": say("What is the supply here: 120, 208, 240, 277 or 480 V?"),
@@ -66,7 +63,7 @@ def diagnose(job: Job) -> Answer:
     )
     if not tells and "next" not in job.asks and "cannot" not in job.asks:
         return Answer()
-    found = _thought(_standing(job), tells=tells)
+    found = _thought(_standing(job), tuple(r.before for r in job.readings), tells=tells)
     word = None if found.verdict is None or found.verdict.finding == "low_supply" else _weak_supply(job)
     return found if word is None else replace(found, lines=(*found.lines, word))
 
@@ -89,27 +86,27 @@ def _standing(job: Job) -> Job:
 
 
 @lru_cache(maxsize=THOUGHTS)
-def _thought(job: Job, *, tells: bool) -> Answer:
+def _thought(job: Job, before: tuple[Value | None, ...], *, tells: bool) -> Answer:  # noqa: ARG001 - jobs are not compared by what was read before
     """What follows from all that stands: thought out once for every message that adds nothing to it."""
-    belief = believed(job)
-    steps = ranked(job, belief)
-    why = reasons(job, belief.best)
-    test = _recheck(job, belief) or _test(job, belief, steps, why) or _behind(job, belief)
+    k = known(job)
+    belief = believed(k)
+    steps = ranked(k, belief)
+    why = reasons(k, belief.best)
+    test = _recheck(k, belief) or _test(k, belief, steps, why) or _behind(job, belief)
     if not tells:
         return Answer(next_test=test)
-    says = verdict(job, belief, why, settled=test is None)
-    lines, cautions = _advice(job, belief, says)
+    says = verdict(k, belief, why, settled=test is None)
+    lines, cautions = _advice(k, belief, says)
     return Answer(lines=lines, cautions=cautions, next_test=test, verdict=says)
 
 
-def _test(job: Job, belief: Belief, steps: list[Worth], why: tuple[Reason, ...]) -> NextTest | None:
+def _test(k: Known, belief: Belief, steps: list[Worth], why: tuple[Reason, ...]) -> NextTest | None:
     """The step most worth its cost; for insulation that no hand meter can judge, a megohm test."""
-    if steps and steps[0].value > 0.0 and not is_sure(belief, why):
-        return _asked(job, steps)
-    value = evidence(job).value[0]
+    if any(step.value > 0.0 for step in steps) and not is_sure(belief, why):
+        return _asked(k.job, steps)
+    value = k.evidence.value[0]
     for name in INSULATION:
-        taken = times_read(job)[name]
-        if LOST_OHM <= value[M[name]] <= SOUND_OHM and taken == 1 and (name, None) not in job.declined:
+        if LOST_OHM <= value[M[name]] <= SOUND_OHM and k.times[name] == 1 and (name, None) not in k.job.declined:
             how = say("Boards and thermostat off, leads dry: megohm test {place}", place=MEASURES[name].place)
             return NextTest(measure=name, instruction=how)
     return None
@@ -139,10 +136,10 @@ def _is_inside(reason: Reason) -> bool:
     return not is_over and (reason.low is None or value >= 0.85 * reason.low - 1.0)
 
 
-def _recheck(job: Job, belief: Belief) -> NextTest | None:
+def _recheck(k: Known, belief: Belief) -> NextTest | None:
     """No transformer is condemned on one reading of its insulation."""
-    measure = to_recheck(job, belief)
-    return None if measure is None else _asked(job, [Worth(measure, 0.0)])
+    measure = to_recheck(k, belief)
+    return None if measure is None else _asked(k.job, [Worth(measure, 0.0)])
 
 
 def _behind(job: Job, belief: Belief) -> NextTest | None:
@@ -168,8 +165,9 @@ def _asked(job: Job, steps: list[Worth]) -> NextTest:
     return NextTest(measure=first.measure, instruction=how, buttons=ANSWERS.get(first.measure, opened))
 
 
-def _advice(job: Job, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], tuple[str, ...]]:
+def _advice(k: Known, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], tuple[str, ...]]:
     """What to do about the finding, once it is likely enough; the proof of the repair once it is decided."""
+    job = k.job
     if belief.confidence < SAID_FROM:
         # A short that was read is looked for at once, whatever else is still open.
         is_short_read = "load_short" in {says.finding, *says.also} and job.last("load_ohms") is not None
@@ -191,7 +189,7 @@ def _advice(job: Job, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], 
         cautions = ["ghost_voltage", *cautions]
     if says.transformer == "bad" and says.settled:
         lines.append(proof(job))
-    if says.transformer == "unproven" and is_doubtful_insulation(job):
+    if says.transformer == "unproven" and is_doubtful_insulation(k):
         cautions = [*cautions, "no_megohm_on_boards"]
     return tuple(lines), tuple(dict.fromkeys(cautions))
 
@@ -218,10 +216,6 @@ def _is_doubled(job: Job) -> bool:
 
 
 def _is_ghostly(job: Job) -> bool:
-    nominal = job.number("supply_volts") or 120.0
-    read = [
-        r
-        for m in ("line_volts", "primary_volts")
-        if (r := job.last(m)) is not None and not r.low_impedance and r.value != "open"
-    ]
+    nominal = job.number("supply_volts") or USUAL_SUPPLY_V
+    read = [r for m in LINE_SIDE if (r := job.last(m)) is not None and not r.low_impedance and r.value != "open"]
     return any(GHOSTLY[0] * nominal < float(r.value) < GHOSTLY[1] * nominal for r in read)

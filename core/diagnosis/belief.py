@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from core.circuit.plant import Floats
-from core.diagnosis.features import FACTS, Evidence, T, encode
+from core.diagnosis.features import FACTS, Evidence, Inputs, T, encode
 from core.diagnosis.from_leads import of_windings
 from core.diagnosis.meter import SEEN, M
 from core.diagnosis.network import believe
@@ -17,6 +17,8 @@ from core.repairs import still_true
 
 MOST: Final = 1e10
 """No reading counts for more: it is a slip."""
+LOAD_STEP_VA: Final = 5.0
+"""Worlds are drawn for loads so far apart: nobody knows his load closer."""
 FUSE: Final = ("fuse_volts", "fuse_ohms")
 
 
@@ -49,6 +51,37 @@ class Belief:
         return float(self.findings[NAMES.index(finding)])
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Known:
+    """A job as the engine takes it, worked out once a reply."""
+
+    job: Job
+    readings: tuple[Reading, ...]
+    """The readings that a belief can use."""
+    times: Counter[str]
+    """How often each measure was read."""
+    evidence: Evidence
+    inputs: Inputs
+    """What both networks are given."""
+
+    @property
+    def latest(self) -> dict[str, Reading]:
+        """The last reading of each measure."""
+        return {r.measure: r for r in self.readings}
+
+
+def known(job: Job) -> Known:
+    """
+    What is known of a job.
+
+    Args:
+        job: The job so far.
+    """
+    readings = usable(job)
+    e = evidence(job, readings)
+    return Known(job, readings, times_read(readings), e, encode(e))
+
+
 def usable(job: Job) -> tuple[Reading, ...]:
     """
     The readings that a belief can use: those that can still be true, of leads those whose winding is known.
@@ -59,19 +92,20 @@ def usable(job: Job) -> tuple[Reading, ...]:
     return tuple(r for r in still_true(told) if r.measure in M and not (r.not_isolated and r.value != OPEN))
 
 
-def evidence(job: Job) -> Evidence:
+def evidence(job: Job, readings: tuple[Reading, ...]) -> Evidence:
     """
     What was told, as arrays of one row. Of a measure taken twice the last counts, and whether both agree.
 
     Args:
         job: The job so far.
+        readings: Those of it that can be used.
 
     Returns:
         One row.
     """
     value = np.full((1, len(SEEN)), np.nan)
     flags = np.zeros((3, 1, len(SEEN)), dtype=np.bool_)
-    for reading in usable(job):
+    for reading in readings:
         at = M[reading.measure]
         now = _bounded(reading.value)
         before = value[0, at] if reading.before is None else _bounded(reading.before)
@@ -96,9 +130,9 @@ def _bounded(value: Value) -> float:
     return float(np.inf) if value == "open" else min(max(float(value), 0.0), MOST)
 
 
-def times_read(job: Job) -> Counter[str]:
+def times_read(readings: tuple[Reading, ...]) -> Counter[str]:
     """How often each measure was read."""
-    return Counter(name for r in usable(job) for name in (r.measure, *((r.measure,) if r.before is not None else ())))
+    return Counter(name for r in readings for name in (r.measure, *((r.measure,) if r.before is not None else ())))
 
 
 def alike(before: float, now: float) -> bool:
@@ -128,12 +162,13 @@ def _facts(job: Job) -> Floats:
 
 def pins(job: Job) -> Pins:
     """What narrows the worlds that are drawn for this job."""
+    load = load_va(job)
     return Pins(
         supply_v=_positive(job.number("supply_volts")),
         tap_v=_positive(job.number("tap_volts")),
         rated_va=_positive(job.number("rated_va")),
         rated_secondary_v=_positive(job.number("rated_secondary_volts")),
-        load_va=load_va(job),
+        load_va=None if load is None else max(LOAD_STEP_VA, LOAD_STEP_VA * round(load / LOAD_STEP_VA)),
     )
 
 
@@ -141,15 +176,15 @@ def _positive(number: float | None) -> float | None:
     return number if number is not None and 1.0 <= number <= 10_000.0 else None
 
 
-def believed(job: Job) -> Belief:
+def believed(k: Known) -> Belief:
     """
     The belief of a job.
 
     Args:
-        job: The job so far.
+        k: What is known of it.
 
     Returns:
         Probabilities.
     """
-    findings, short = believe(encode(evidence(job)))
+    findings, short = believe(k.inputs)
     return Belief(findings[0].astype(np.float64), float(short[0]))

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Final
 
 from core.advice import Answer
-from core.diagnosis.belief import Belief, believed, usable
+from core.diagnosis.belief import Belief, believed, known
 from core.diagnosis.causes import CAUSES, LOOK_BEHIND
 from core.diagnosis.next_test import BEHIND_OF
 from core.diagnosis.outlook import Unit, unit
@@ -135,9 +135,10 @@ def explain(job: Job) -> Answer:
     Returns:
         The finding and the relations that the job's own numbers show, at most `MOST`.
     """
-    if not usable(job):
+    k = known(job)
+    if not k.readings:
         return Answer(lines=(say("Nothing is read yet: send me volts at the primary and the secondary first"),))
-    belief = believed(job)
+    belief = believed(k)
     u = unit(job)
     if job.asks_cause:
         return Answer(lines=(_head(belief), *_cause(job, belief)))

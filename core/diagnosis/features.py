@@ -50,7 +50,8 @@ def encode(e: Evidence) -> Inputs:
         One row a job, all finite, absent things 0.
     """
     with np.errstate(all="ignore"):
-        columns = [*_each(e), *_ratios(e), *_facts(e), e.symptoms, e.unfused]
+        nominal = _nominal(e)
+        columns = [*_each(e), *_ratios(e, nominal), *_facts(e, nominal), e.symptoms, e.unfused]
     return np.nan_to_num(np.concatenate(columns, axis=1), copy=False, nan=0.0, posinf=0.0, neginf=0.0).astype(np.float32)
 
 
@@ -89,11 +90,11 @@ def _nominal(e: Evidence) -> tuple[Floats, Floats]:
     return supply, np.where(np.isnan(tap), supply, tap)
 
 
-def _ratios(e: Evidence) -> list[Floats]:
+def _ratios(e: Evidence, nominal: tuple[Floats, Floats]) -> list[Floats]:
     """What the trade divides by what."""
     v = {name: e.value[:, number] for name, number in M.items()}
     f = {name: e.facts[:, number] for name, number in T.items()}
-    supply, tap = _nominal(e)
+    supply, tap = nominal
     va = np.where(np.isnan(f["rated_va"]), 40.0, f["rated_va"])
     v2 = np.where(np.isnan(f["rated_secondary_volts"]), 24.0, f["rated_secondary_volts"])
     line, primary, secondary, lifted = v["line_volts"], v["primary_volts"], v["secondary_volts"], v["secondary_volts_lifted"]
@@ -107,7 +108,8 @@ def _ratios(e: Evidence) -> list[Floats]:
         line / f["supply_volts"], line / supply, line / f["tap_volts"], primary / line, primary / supply, primary / f["tap_volts"],
         secondary / v2, lifted / v2, control / v2, control / secondary, control / lifted, secondary / lifted,
         v["fuse_volts"] / out_v, v["coil_volts"] / control, v["coil_volts"] / secondary,
-        out_v / in_v * tap / v2, secondary / in_v * tap / v2, out_v / in_v * f["tap_volts"] / v2, out_v / in_v * 120.0 / 24.0,
+        out_v / in_v * tap / v2, secondary / in_v * tap / v2, out_v / in_v * f["tap_volts"] / v2,
+        *(out_v / in_v * volts / 24.0 for volts in SUPPLIES),
         v["primary_amps"] * in_v / va, v["primary_amps"] * in_v / f["rated_va"], v["secondary_amps"] * secondary / va,
         v["secondary_amps"] * v2 / va, v["secondary_amps"] * v2 / f["rated_va"], secondary / v["secondary_amps"] / base2,
         v["primary_amps"] * in_v / (v["secondary_amps"] * out_v + 0.05 * va), v["primary_amps"] * tap / va,
@@ -137,9 +139,9 @@ def _balance(v: dict[str, Floats], in_v: Floats, primary_seen: Floats, va: Float
     )  # fmt: skip
 
 
-def _facts(e: Evidence) -> list[Floats]:
+def _facts(e: Evidence, nominal: tuple[Floats, Floats]) -> list[Floats]:
     """What was told and not measured, and which nominal volts were meant."""
-    supply, tap = _nominal(e)
+    supply, tap = nominal
     known = np.array(SUPPLIES)
     told = ~np.isnan(e.facts)
     at = [np.exp(-(((volts[:, None] - known) / (0.04 * known)) ** 2)) for volts in (supply, tap)]
@@ -149,6 +151,6 @@ def _facts(e: Evidence) -> list[Floats]:
     return [told * 1.0, np.where(told, sizes, 0.0), *at, np.tanh((inside - 0.9) / 0.03), np.tanh((inside - 1.1) / 0.03)]
 
 
-PAIRS: Final = 51
+PAIRS: Final = 55
 WIDTH: Final = len(SEEN) * 4 + int(OHMS.sum()) * 3 + 3 + PAIRS * 4 + len(FACTS) * 2 + 10 + 20 + len(SYMPTOMS) + 1
 """Length of a row of `encode`."""

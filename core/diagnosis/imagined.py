@@ -1,5 +1,5 @@
 """
-A few hundred worlds that agree with what is known of a job: what would be read next, and what should have been read.
+A few hundred worlds that agree with what is known of a job: what should have been read.
 
 The fitted belief says how likely each finding is; these worlds say in volts and ohms what each finding would show here.
 """
@@ -11,34 +11,32 @@ from typing import Final
 import numpy as np
 
 from core.circuit.plant import Floats, solve
-from core.diagnosis.belief import Belief
-from core.diagnosis.features import FACTS, T
-from core.diagnosis.meter import OHMS, SEEN, Hand, M, connected_values, show, true_values
-from core.diagnosis.worlds import NAMES, Counts, Pins, Worlds, draw
+from core.diagnosis.meter import OHMS, Hand, connected_values, show, true_values
+from core.diagnosis.worlds import NAMES, Counts, Pins, draw
 
-EACH: Final = 60
+EACH: Final = 40
 """Worlds of each finding."""
+KEPT: Final = 128
+"""As many nameplates and buildings are kept: few differ."""
 USUAL_V: Final = 24.0
 BLUR: Final = 0.12
 """How far a reading may be off in the logarithm before a world counts less. Wide: few worlds stand for all."""
 FLOOR: Final = 0.02
 """What a world keeps against each reading that contradicts it."""
-SAME: Final = 0.1
-"""A finding can show a reading where one of its worlds is at least this like it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Imagined:
     """Worlds with the readings that a decent meter shows in them."""
 
-    worlds: Worlds
+    finding: Counts
     shown: Floats
     """A row a world, a column a measure of `SEEN`."""
-    facts: Floats
-    """What the technician would answer when asked for a fact."""
+    scaled: Floats
+    """The same where distance means something."""
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=KEPT)
 def imagine(pins: Pins) -> Imagined:
     """
     Worlds of every finding, drawn from a fixed seed.
@@ -61,11 +59,7 @@ def imagine(pins: Pins) -> Imagined:
         ghosts=0.15 * even,
     )  # fmt: skip
     shown = show(rng, w, hand, true, connected_values(rng, w, true)).value
-    facts = np.full((n, len(FACTS)), np.nan)
-    facts[:, T["supply_volts"]] = w.supply_v
-    facts[:, T["tap_volts"]] = w.circuit.tap_v
-    facts[:, T["rated_va"]] = w.circuit.rated_va
-    return Imagined(worlds=w, shown=shown, facts=facts)
+    return Imagined(finding=w.finding, shown=shown, scaled=scaled(shown))
 
 
 def scaled(value: Floats) -> Floats:
@@ -75,64 +69,21 @@ def scaled(value: Floats) -> Floats:
     )
 
 
-def likeness(imagined: Imagined, value: Floats) -> Floats:
+def likeness(imagined: Imagined, value: Floats, columns: Counts) -> Floats:
     """
-    How well each world agrees with the readings.
+    How well each world agrees with each reading.
 
     Args:
         imagined: The worlds.
-        value: One row of readings, `nan` where nothing was read.
-
-    Returns:
-        One weight a world, 0 to 1.
-    """
-    read = ~np.isnan(value)
-    off = (scaled(imagined.shown)[:, read] - scaled(value[None, :])[:, read]) / (BLUR + 0.25 * OHMS[read])
-    each = np.maximum(np.exp(-0.5 * off**2), FLOOR)
-    each = np.where(np.isnan(imagined.shown[:, read]), FLOOR, each)
-    return np.asarray(each.prod(axis=1), dtype=np.float64)
-
-
-def weights(imagined: Imagined, belief: Belief, value: Floats) -> Floats:
-    """
-    Share of each world in what is believed now: each finding has its probability, its worlds share it by their likeness.
-
-    Args:
-        imagined: The worlds.
-        belief: What is believed.
         value: One row of readings.
+        columns: Numbers of the measures that were read.
 
     Returns:
-        One weight a world, together 1.
+        A row a world, a column a reading, `FLOOR` to 1.
     """
-    like = likeness(imagined, value).reshape(len(NAMES), EACH)
-    inside = like / like.sum(axis=1, keepdims=True)
-    return np.asarray((inside * belief.findings[:, None]).ravel(), dtype=np.float64)
-
-
-def picked(weight: Floats, count: int) -> Counts:
-    """Numbers of `count` worlds that stand for all, at even steps of the summed weight."""
-    steps = (np.arange(count) + 0.5) / count
-    return np.asarray(np.minimum(np.searchsorted(np.cumsum(weight), steps * weight.sum()), len(weight) - 1), dtype=np.intp)
-
-
-def again(imagined: Imagined, measure: str, value: float, chosen: Counts) -> Floats:
-    """
-    What a second reading of the same measure would show: the same where the finding can show it at all, else what the world shows.
-
-    Args:
-        imagined: The worlds.
-        measure: What is read again.
-        value: The first reading.
-        chosen: Worlds that stand for all.
-
-    Returns:
-        One reading a chosen world.
-    """
-    row = np.full(len(SEEN), np.nan)
-    row[M[measure]] = value
-    able = likeness(imagined, row).reshape(len(NAMES), EACH).max(axis=1) > SAME
-    return np.where(able[imagined.worlds.finding[chosen]], value, imagined.shown[chosen, M[measure]])
+    off = (imagined.scaled[:, columns] - scaled(value)[columns]) / (BLUR + 0.25 * OHMS[columns])
+    like = np.maximum(np.exp(-0.5 * off**2), FLOOR)
+    return np.asarray(np.where(np.isnan(imagined.shown[:, columns]), FLOOR, like), dtype=np.float64)
 
 
 def quantiles(values: Floats, weight: Floats, shares: tuple[float, ...]) -> tuple[float, ...]:
@@ -144,8 +95,3 @@ def quantiles(values: Floats, weight: Floats, shares: tuple[float, ...]) -> tupl
     summed = np.cumsum(weight[good][order])
     at = np.searchsorted(summed, np.array(shares) * summed[-1])
     return tuple(float(v) for v in values[good][order][np.minimum(at, len(order) - 1)])
-
-
-def column(imagined: Imagined, measure: str) -> Floats:
-    """What every world shows at one measure."""
-    return imagined.shown[:, SEEN.index(measure)]

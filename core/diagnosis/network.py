@@ -17,13 +17,13 @@ import numpy as np
 import numpy.typing as npt
 
 from core.diagnosis.features import WIDTH, Inputs
-from core.diagnosis.steps import STEPS
+from core.diagnosis.steps import SITUATION, STEPS
 from core.diagnosis.worlds import NAMES
 
 Name = Literal["belief", "worth"]
 SIZES: Final[dict[Name, tuple[int, ...]]] = {
-    "belief": (WIDTH, 256, 128, len(NAMES) + 1),
-    "worth": (WIDTH, 160, 96, len(STEPS)),
+    "belief": (WIDTH, 448, 192, len(NAMES) + 1),
+    "worth": (WIDTH + SITUATION, 320, 160, len(STEPS)),
 }
 Network = tuple[npt.NDArray[np.float32], ...]
 """Weights and offsets by turns."""

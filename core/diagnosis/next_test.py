@@ -1,24 +1,21 @@
 """
-The next test by its worth: how much of the loss of the decision it is expected to take away, against its minutes, its risk and the way to it.
-
-A worth fitted on whole calls leaves a few steps. Of the worlds that agree with the job some stand for all; each shows what it would show at each of
-those steps, alone or in a pair that tells only together (amps in and amps out), and the belief after it says what would still be at stake.
+The next test by its worth: how much of the loss of the decision it and all that follows is expected to take away, against its minutes, its risk and
+the way to it. The worth was fitted on whole calls, so nothing need be imagined ahead in a reply: that was most of what a reply cost.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from core.cautions import may_ask
 from core.circuit.plant import Flags, Floats
-from core.diagnosis.belief import FUSE, Belief, alike, evidence, pins, times_read, usable
-from core.diagnosis.features import Evidence, T, encode
-from core.diagnosis.imagined import Imagined, again, imagine, picked, weights
-from core.diagnosis.meter import M
-from core.diagnosis.network import believe, fitted, forward
-from core.diagnosis.steps import STEPS, Step, price
-from core.diagnosis.worlds import BAD, NAMES, SUPPLIES, Counts
+from core.diagnosis.belief import FUSE, Belief, Known
+from core.diagnosis.custom import leaning
+from core.diagnosis.meter import SEEN, M
+from core.diagnosis.network import fitted, forward
+from core.diagnosis.steps import STEPS, Step, price, situation
+from core.diagnosis.worlds import BAD, NAMES, SUPPLIES
 from core.measures import MEASURES
 from core.readings import Job
 
@@ -39,32 +36,11 @@ BEHIND_OF: Final = np.array(
 """Findings that a short may have caused."""
 
 
-LOOKS: Final = 24
-"""Worlds that stand for all."""
-CANDIDATES: Final = 10
-"""Steps that the fitted worth leaves for a closer look."""
 NATS: Final = 0.06
 """Worth of one nat of doubt less, where no single reading decides yet."""
-_FIRST: Final = {step.measure: i for i, step in enumerate(STEPS) if step.measure is not None and not step.again}
-TOGETHER: Final = tuple(
-    (_FIRST[one], _FIRST[other])
-    for one, other in (
-        ("primary_amps", "secondary_amps"),
-        ("secondary_amps", "primary_amps"),
-        ("primary_volts", "secondary_volts_lifted"),
-        ("secondary_volts_lifted", "primary_volts"),
-        ("secondary_volts_lifted", "secondary_amps"),
-        ("primary_ohms", "secondary_ohms"),
-    )
-)
-"""Readings that tell more together than each by itself."""
-
-
+DEAR: Final = 1.0
+"""How dear steps are held: the worth was fitted for any price."""
 NEAR_ENOUGH: Final = 0.05
-BURNT: Final = frozenset({"burnt", "smoke", "trips_breaker"})
-LIVE_ON_BURNT: Final = 0.06
-"""What it costs besides to energise what smells burnt or trips, while its windings are not read."""
-IS_LIVE: Final = np.array([step.measure is not None and MEASURES[step.measure].live for step in STEPS])
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,79 +72,25 @@ def loss(findings: Floats, short: Floats) -> Floats:
     return np.asarray(1.0 - findings.max(axis=1) + part + behind + NATS * doubt, dtype=np.float64)
 
 
-def ranked(job: Job, belief: Belief) -> list[Worth]:
+def ranked(k: Known, belief: Belief) -> list[Worth]:
     """
-    The steps that are worth a look, the most worth first.
+    The steps that can be taken, the one to take first.
 
     Args:
-        job: The job so far.
+        k: What is known of the job.
         belief: What is believed of it.
 
     Returns:
-        Measures, and facts that can be asked for.
+        Measures, and facts that can be asked for; `value` is without what custom leans to.
     """
-    e = evidence(job)
-    can = possible(job)
-    taken = usable(job)
-    prices = price(np.array([M[taken[-1].measure] if taken else -1]), np.array([times_read(job).total()]))[0]
-    if job.symptoms() & BURNT and not {r.measure for r in taken} & {"primary_ohms", "secondary_ohms"}:
-        prices = prices + LIVE_ON_BURNT * IS_LIVE
-    rough = np.where(can, forward(encode(e), fitted("worth"))[0] - prices, -np.inf)
-    singles = [int(i) for i in np.argsort(-rough)[:CANDIDATES] if can[i]]
-    pairs = [pair for pair in TOGETHER if can[pair[0]] and can[pair[1]]]
-    ways: list[tuple[int, ...]] = [*((i,) for i in singles), *pairs]
-    if not ways:
-        return []
-    gain = _gains(job, belief, e, ways)
-    # A pair is as dear as both; its first step is asked now.
-    best: dict[int, float] = {}
-    for way, taken_away in zip(ways, gain, strict=True):
-        worth = float(taken_away) - float(prices[list(way)].sum())
-        best[way[0]] = max(best.get(way[0], -np.inf), worth)
-    return sorted((Worth(STEPS[i].measure or "", worth, STEPS[i].fact) for i, worth in best.items()), key=lambda w: -w.value)
-
-
-def _gains(job: Job, belief: Belief, e: Evidence, ways: list[tuple[int, ...]]) -> Floats:
-    """What each way is expected to take from the loss."""
-    imagined = imagine(pins(job))
-    chosen = picked(weights(imagined, belief, e.value[0]), LOOKS)
-    rows, kept = _after(e, imagined, chosen, ways)
-    findings, short = believe(encode(rows))
-    now = loss(belief.findings[None, :], np.array([belief.short]))[0]
-    left = loss(findings.astype(np.float64), short.astype(np.float64)).reshape(len(ways), LOOKS)
-    return np.asarray(np.where(kept, now - left, 0.0).mean(axis=1), dtype=np.float64)
-
-
-def _after(e: Evidence, imagined: Imagined, chosen: Counts, ways: list[tuple[int, ...]]) -> tuple[Evidence, Flags]:
-    """Evidence after each way in each chosen world, and where the world has an answer."""
-    n = len(ways) * LOOKS
-    rows = replace(e, **{name: np.repeat(getattr(e, name), n, axis=0) for name in Evidence.__dataclass_fields__})
-    kept = np.ones((len(ways), LOOKS), dtype=np.bool_)
-    for number, way in enumerate(ways):
-        at = slice(number * LOOKS, (number + 1) * LOOKS)
-        for step in (STEPS[i] for i in way):
-            if step.measure is None:
-                answer = imagined.facts[chosen, T[str(step.fact)]]
-                rows.facts[at, T[str(step.fact)]] = answer
-            else:
-                answer = _read(e, imagined, chosen, step, rows, at)
-                rows.value[at, M[step.measure]] = answer
-                rows.connected[at, M[step.measure]] = False
-            if step.measure in FUSE:
-                rows.unfused[at, 0] = np.maximum(rows.unfused[at, 0], np.isnan(answer))
-            else:
-                kept[number] &= ~np.isnan(answer)
-    return rows, kept
-
-
-def _read(e: Evidence, imagined: Imagined, chosen: Counts, step: Step, rows: Evidence, at: slice) -> Floats:
-    column = M[str(step.measure)]
-    if not step.again:
-        return np.asarray(imagined.shown[chosen, column], dtype=np.float64)
-    before = float(e.value[0, column])
-    answer = again(imagined, str(step.measure), before, chosen)
-    rows.confirmed[at, column] = [alike(before, float(v)) for v in answer]
-    return answer
+    can = possible(k)
+    last = np.array([M[k.readings[-1].measure] if k.readings else -1])
+    count = np.array([k.times.total()])
+    prices = DEAR * price(last, count)[0]
+    around = situation(can[None, :], last, count, np.array([DEAR]))
+    worth = forward(np.concatenate([k.inputs, around], axis=1, dtype=np.float32), fitted("worth"))[0] - prices
+    order = [int(i) for i in np.argsort(-(worth + leaning(k, belief))) if can[i]]
+    return [Worth(STEPS[i].measure or "", float(worth[i]), STEPS[i].fact) for i in order]
 
 
 def reads_as_a_supply(job: Job) -> bool:
@@ -177,27 +99,28 @@ def reads_as_a_supply(job: Job) -> bool:
     return any(min(abs(value / volts - 1.0) for volts in SUPPLIES) < NEAR_ENOUGH for value in read)
 
 
-def possible(job: Job) -> Flags:
+def possible(k: Known) -> Flags:
     """
     Which steps can be asked for.
 
     Args:
-        job: The job so far.
+        k: What is known of the job.
 
     Returns:
         One flag a step of `STEPS`.
     """
-    e = evidence(job)
-    times = times_read(job)
+    job, declined = k.job, {name for name, leads in k.job.declined if leads is None}
+    barred = {name for name in SEEN if name in declined or (MEASURES[name].live and not may_ask(name, job))}
+    has_no_fuse = k.evidence.unfused[0, 0] > 0.0
 
     def can(step: Step) -> bool:
         if step.measure is None:
             is_read = step.fact == "supply_volts" and reads_as_a_supply(job)
-            return job.told(str(step.fact)) is None and (step.fact, None) not in job.declined and not is_read
-        if (step.measure, None) in job.declined or not may_ask(step.measure, job):
+            return job.told(str(step.fact)) is None and step.fact not in declined and not is_read
+        if step.measure in barred:
             return False
         if step.again:
-            return times[step.measure] == 1 and not e.confirmed[0, M[step.measure]]
-        return times[step.measure] == 0 and not (step.measure in FUSE and e.unfused[0, 0] > 0.0)
+            return k.times[step.measure] == 1 and not k.evidence.confirmed[0, M[step.measure]]
+        return k.times[step.measure] == 0 and not (step.measure in FUSE and has_no_fuse)
 
     return np.array([can(step) for step in STEPS])

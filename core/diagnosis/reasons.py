@@ -6,14 +6,14 @@ from typing import Final, Literal
 import numpy as np
 
 from core.advice import Reason
-from core.circuit.plant import Floats
-from core.diagnosis.belief import Belief, evidence, pins, usable
+from core.circuit.plant import Flags, Floats
+from core.diagnosis.belief import Belief, Known, pins
 from core.diagnosis.features import encode
-from core.diagnosis.imagined import Imagined, column, imagine, likeness, quantiles
+from core.diagnosis.imagined import imagine, likeness, quantiles
 from core.diagnosis.meter import OHMS, M
 from core.diagnosis.network import believe
 from core.diagnosis.next_test import BEHIND_OF
-from core.diagnosis.worlds import NAMES
+from core.diagnosis.worlds import NAMES, Counts, Pins
 from core.readings import Job, Reading
 
 SPAN: Final = (0.05, 0.95)
@@ -22,43 +22,41 @@ SLACK: Final = 0.03
 """A reading this far outside the band still counts as inside: the band comes from few worlds."""
 CLEAR: Final = 0.9
 """Without the reading to be repeated the rest must agree at least this well."""
-UPSTREAM: Final = ("line_volts", "primary_volts")
+UPSTREAM: Final = (M["line_volts"], M["primary_volts"])
 """What a sound unit's other readings follow from; the rest of the job may be the fault itself."""
 TORN: Final = 0.75
 """Over this the readings do not contradict each other enough to repeat one."""
 
 
-def reasons(job: Job, finding: str) -> tuple[Reason, ...]:
+def reasons(k: Known, finding: str) -> tuple[Reason, ...]:
     """
     How each reading bears on a finding.
 
     Args:
-        job: The job so far.
+        k: What is known of the job.
         finding: The finding that is explained.
 
     Returns:
         One row a measure, what convinces most first.
     """
-    imagined = imagine(pins(job))
-    # A sound unit is one on the tap of its supply.
-    sound = imagine(replace(pins(job), tap_v=None)) if finding == "wrong_tap" else imagined
-    value = evidence(job).value[0]
-    latest = {r.measure: r for r in usable(job)}
+    value = k.evidence.value[0]
+    latest = k.latest
+    columns = np.array([M[name] for name in latest], dtype=np.intp)
+    told = pins(k.job)
+    imagined = imagine(told)
+    mine = np.asarray(imagined.finding == NAMES.index(finding))
+    each = likeness(imagined, value, columns)
+    like = each.prod(axis=1, keepdims=True) / each
+    sound = _sound(told, value, columns, finding)
     rows = []
-    mine = np.asarray(imagined.worlds.finding == NAMES.index(finding))
-    for measure, reading in latest.items():
-        others = value.copy()
-        others[M[measure]] = np.nan
-        like = likeness(imagined, others)
-        shown = column(imagined, measure)
-        band = quantiles(shown, like * mine, SPAN)
-        fit, rest = (
-            _share(shown, like * mine, value[M[measure]], measure),
-            _share(shown, like * ~mine, value[M[measure]], measure),
-        )
-        low, high = _good(sound, others, measure)
+    for number, (measure, reading) in enumerate(latest.items()):
+        shown, others = imagined.shown[:, columns[number]], like[:, number]
+        band = quantiles(shown[mine], others[mine], SPAN)
+        near = _near(shown, value[M[measure]], measure)
+        fit, rest = (float(others[some & near].sum() / others[some].sum()) for some in (mine, ~mine))
+        low, high = sound[number]
         if measure == "secondary_amps":
-            high = _plate_amps(job) or high
+            high = _plate_amps(k.job) or high
         reason = replace(_reason(reading, band, fit, rest), good_low=low, good_high=high)
         if measure == "load_ohms" and reason.speaks == "neither" and BEHIND_OF[NAMES.index(finding)]:
             reason = replace(reason, speaks="for")  # it says whether a short stands behind the opened part
@@ -66,14 +64,19 @@ def reasons(job: Job, finding: str) -> tuple[Reason, ...]:
     return tuple(reason for _, reason in sorted(rows, key=lambda row: -row[0]))
 
 
-def _good(imagined: Imagined, others: Floats, measure: str) -> tuple[float | None, float | None]:
-    """What a sound unit would read there on the volts that were read before it."""
-    fed = np.full_like(others, np.nan)
-    for name in UPSTREAM:
-        fed[M[name]] = others[M[name]]
-    sound = np.asarray(imagined.worlds.finding == NAMES.index("healthy"))
-    low, high = quantiles(column(imagined, measure), likeness(imagined, fed) * sound, SPAN)
-    return _finite(low), _finite(high)
+def _sound(told: Pins, value: Floats, columns: Counts, finding: str) -> list[tuple[float | None, float | None]]:
+    """What a sound unit would read at each measure on the volts that were read before it."""
+    # A sound unit is one on the tap of its supply.
+    imagined = imagine(replace(told, tap_v=None) if finding == "wrong_tap" else told)
+    sound = np.asarray(imagined.finding == NAMES.index("healthy"))
+    upstream = [column for column in columns if column in UPSTREAM]
+    each = likeness(imagined, value, np.array(upstream, dtype=np.intp))[sound]
+    bands = []
+    for column in columns:
+        before = [number for number, other in enumerate(upstream) if other != column]
+        low, high = quantiles(imagined.shown[sound, column], each[:, before].prod(axis=1), SPAN)
+        bands.append((_finite(low), _finite(high)))
+    return bands
 
 
 def _plate_amps(job: Job) -> float | None:
@@ -82,17 +85,13 @@ def _plate_amps(job: Job) -> float | None:
     return None if va is None else va / (job.number("rated_secondary_volts") or 24.0)
 
 
-def _share(shown: Floats, weight: Floats, value: float, measure: str) -> float:
-    """Share of the worlds that show about this."""
-    if weight.sum() <= 0.0:
-        return 0.0
+def _near(shown: Floats, value: float, measure: str) -> Flags:
+    """Which worlds show about this."""
     if np.isinf(value):
-        near = np.isinf(shown)
-    else:
-        reach = 0.35 if OHMS[M[measure]] else 0.06
-        with np.errstate(invalid="ignore"):
-            near = np.abs(shown - value) <= reach * abs(value) + (0.4 if OHMS[M[measure]] else 1.0)
-    return float(weight[near].sum() / weight.sum())
+        return np.isinf(shown)
+    is_ohms = OHMS[M[measure]]
+    with np.errstate(invalid="ignore"):
+        return np.abs(shown - value) <= (0.35 if is_ohms else 0.06) * abs(value) + (0.4 if is_ohms else 1.0)
 
 
 def _reason(reading: Reading, band: tuple[float, ...], fit: float, rest: float) -> Reason:
@@ -108,21 +107,21 @@ def _finite(value: float) -> float | None:
     return float(value) if np.isfinite(value) else None
 
 
-def to_repeat(job: Job, belief: Belief) -> Reading | None:
+def to_repeat(k: Known, belief: Belief) -> Reading | None:
     """
     The reading that stands against all others, where the readings contradict each other.
 
     Args:
-        job: The job so far.
+        k: What is known of the job.
         belief: What is believed of it.
 
     Returns:
         The reading whose absence makes the rest agree, or None.
     """
-    latest = {r.measure: r for r in usable(job)}
+    latest = k.latest
     if belief.confidence > TORN or len(latest) < 3:
         return None
-    e = evidence(job)
+    e = k.evidence
     n = len(latest)
     value = np.repeat(e.value, n, axis=0)
     for row, measure in enumerate(latest):

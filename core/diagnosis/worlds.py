@@ -273,9 +273,9 @@ def _fault(
     n = len(va)
     # An open is an open, or a carbon track.
     open_ = np.where(rng.random(n) < 0.92, OPEN_OHM, _log(rng, 3e4, OPEN_OHM, n))
-    # Most are few; a winding that burnt on is nearly all of it.
+    # Most are few; a winding that burnt on is most or nearly all of it.
     gross = np.where(rng.random(n) < 0.5, rng.uniform(0.4, 0.95, n), 1.0 - _log(rng, 0.003, 0.1, n))
-    turns = np.where(rng.random(n) < 0.87, _log(rng, 0.02, 0.4, n), gross)
+    turns = np.where(rng.random(n) < 0.72, _log(rng, 0.02, 0.4, n), gross)
     ratio2 = unit["primary_ohm"] / PRIMARY_SHARE * SECONDARY_SHARE / unit["secondary_ohm"]
     # A loose joint takes 8 % and more of the line at the load that is on now, or it is open.
     seen = 1.0 / (1.0 / (ratio2 * load) + unit["magnetising"] * va / v2**2 / np.maximum(ratio2, 1e-9))

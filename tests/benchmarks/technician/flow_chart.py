@@ -3,8 +3,10 @@
 from dataclasses import dataclass
 
 from core.readings import Reading
-from tests.benchmarks.second_world import hand as other
+from tests.benchmarks.fourth_world import hand as fourth
+from tests.benchmarks.second_world import hand as second
 from tests.benchmarks.technician.hand import Technician
+from tests.benchmarks.third_world import hand as third
 
 
 @dataclass
@@ -26,7 +28,7 @@ def number(reading: Reading | None) -> float:
     return 1e12 if reading.value == "open" else float(reading.value)
 
 
-def flow_chart(t: Technician | other.Technician) -> Outcome:  # noqa: C901, PLR0911 - a flow chart branches
+def flow_chart(t: Technician | second.Technician | third.Technician | fourth.Technician) -> Outcome:  # noqa: C901, PLR0911 - a flow chart branches
     """One call by the chart."""
     supply, count = t.u.supply, [0]
 

@@ -4,8 +4,10 @@ import math
 from collections.abc import Callable
 from typing import Final
 
-from tests.benchmarks.second_world import unit as other
+from tests.benchmarks.fourth_world import unit as fourth
+from tests.benchmarks.second_world import unit as second
 from tests.benchmarks.technician.unit import OPEN, Unit
+from tests.benchmarks.third_world import unit as third
 
 
 def _band(value: float, *bands: tuple[float, str]) -> str:
@@ -47,9 +49,9 @@ SEVERITY: Final[dict[str, Callable[[Unit], str]]] = {
 }
 
 
-def severity(unit: Unit | other.Unit) -> str:
+def severity(unit: Unit | second.Unit | third.Unit | fourth.Unit) -> str:
     """One word or two; nothing where the finding has no degrees."""
-    if isinstance(unit, other.Unit):
+    if not isinstance(unit, Unit):
         return unit.severity
     name = SEVERITY.get(unit.finding)
     return name(unit) if name is not None else ""

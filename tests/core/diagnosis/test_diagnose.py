@@ -239,3 +239,52 @@ def test_a_short_that_was_read_is_looked_for_before_all_is_decided() -> None:
 
     assert HALVE in answer.lines
     assert "find_the_short_first" in answer.cautions
+
+
+def test_a_dead_call_begins_with_a_plain_reading() -> None:
+    """Volts somewhere, and no lead lifted for it. Common practice, no source."""
+    test = diagnose(job({"symptom": "no_control_power"}, asks=("next",))).next_test
+
+    assert test is not None
+    assert test.measure in {"line_volts", "primary_volts", "secondary_volts", "control_volts"}
+
+
+def test_a_ghost_alone_acquits_nobody() -> None:
+    """54 V on a leg that may be dead says nothing of the transformer."""
+    verdict = diagnose(job(primary_volts=54.0)).verdict
+
+    assert verdict is not None
+    assert verdict.transformer == "unproven"
+
+
+def test_heat_and_hum_condemn_no_transformer_whose_volts_are_right() -> None:
+    """A sound one is warm and hums: the readings must condemn without them. Common practice, no source."""
+    facts = (Fact(fact="symptom", value="hot"), Fact(fact="symptom", value="hum"), Fact(fact="supply_volts", value=120.0))
+    volts = (("primary_volts", 120.0), ("secondary_volts", 26.2), ("control_volts", 26.0))
+    told = Job(readings=tuple(Reading(measure=name, value=value) for name, value in volts), facts=facts)
+
+    verdict = diagnose(told).verdict
+
+    assert verdict is not None
+    assert verdict.transformer != "bad"
+
+
+def test_what_was_read_before_makes_another_job() -> None:
+    """Two readings that agree are no single reading, though they end on the same value."""
+    once = diagnose(job(primary_ground_ohms=0.4))
+    twice = diagnose(Job(readings=(Reading(measure="primary_ground_ohms", value=0.4, before=0.4),)))
+
+    assert once.verdict is not None
+    assert twice.verdict is not None
+    assert once.verdict.confidence != twice.verdict.confidence
+
+
+def test_a_primary_of_a_tenth_of_its_ohms_is_condemned_once_it_was_read_twice() -> None:
+    """0.4 ohm, leads off, on 120 V that trips: burnt together from end to end. Common practice, no source."""
+    facts = (Fact(fact="symptom", value="trips_breaker"), Fact(fact="supply_volts", value=120.0))
+    twice = Reading(measure="primary_ohms", value=0.4, before=0.4)
+
+    verdict = diagnose(Job(readings=(Reading(measure="secondary_ohms", value=1.1), twice), facts=facts)).verdict
+
+    assert verdict is not None
+    assert verdict.finding == "primary_shorted_turns"

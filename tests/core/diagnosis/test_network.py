@@ -7,7 +7,7 @@ import pytest
 
 from core.diagnosis.features import WIDTH
 from core.diagnosis.network import SIZES, Name, believe, fitted, forward, pack, unpack
-from core.diagnosis.steps import STEPS
+from core.diagnosis.steps import SITUATION, STEPS
 from core.diagnosis.worlds import NAMES
 
 
@@ -26,7 +26,7 @@ def test_what_is_shipped_fits_the_inputs_and_is_finite(name: Name) -> None:
     """Every number of it."""
     parts = fitted(name)
 
-    assert parts[0].shape[0] == WIDTH
+    assert parts[0].shape[0] == SIZES[name][0]
     assert all(np.isfinite(part).all() for part in parts)
 
 
@@ -38,4 +38,5 @@ def test_nothing_known_is_a_belief_of_every_finding_and_a_worth_of_every_step() 
     assert findings.shape == (1, len(NAMES))
     assert findings.min() > 0.0
     assert 0.0 < short[0] < 1.0
-    assert forward(nothing, fitted("worth")).shape == (1, len(STEPS))
+    around = np.zeros((1, SITUATION), dtype=np.float32)
+    assert forward(np.concatenate([nothing, around], axis=1), fitted("worth")).shape == (1, len(STEPS))
