@@ -13,7 +13,7 @@ from core.leads.evidence import Evidence, gather
 from core.leads.lead_words import lead_name, listed
 from core.leads.open_inside import open_lines
 from core.leads.supply import READ_SUPPLY, Supply, supply_cautions, supply_lines, supply_of
-from core.leads.sureness import SURE, UNCHECKED, unchecked
+from core.leads.sureness import SURE, confidence_of
 from core.readings import Job
 from core.said import Said, say
 from core.standards.coil_range import HIGHEST_SHARE, PULL_IN_SHARE
@@ -104,8 +104,7 @@ def _landing_sure(belief: Belief, evidence: Evidence, supply_v: float) -> float:
     """
     likely = [row for row in belief.maps if row[1] > _COUNTS]
     where = {h.key: _landed(h, evidence, supply_v) for h, _ in likely}
-    same = sum(p for h, p in likely if where[h.key] == where[likely[0][0].key])
-    return min(same, UNCHECKED) if same >= SURE and unchecked(belief, evidence, lambda h: where.get(h.key)) else same
+    return confidence_of(belief, evidence, lambda h: where.get(h.key))
 
 
 def _landed(hypothesis: Hypothesis, evidence: Evidence, supply_v: float) -> tuple[float, frozenset[str]] | None:

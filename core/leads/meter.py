@@ -11,8 +11,9 @@ LEAD_SOURCE: Final = Source(
 ACCURACY_SOURCE: Final = COMMON_PRACTICE
 TEST_LEADS_OHM: Final = (0.25, 0.20)
 """Mean and standard deviation of what the test leads add to every reading: some meters are nulled, some are not. [ohm]"""
-SHARE_OF_READING: Final = 0.007
-COUNTS_OHM: Final = 0.11
+SHARE_OF_READING: Final = 0.005
+"""Of one reading to another of the same meter in the same minutes: what its gain is off by is in all of them."""
+COUNTS_OHM: Final = 0.09
 """Standard deviation of the last digits. [ohm]"""
 WHOLE_OHM: Final = 0.20
 """More of it where a value came without decimals. [ohm]"""
@@ -31,7 +32,7 @@ def spread(ohm: float) -> float:
         Its spread, test leads not counted. [ohm]
 
     >>> round(spread(20.4), 2)
-    0.18
+    0.14
     """
     counts = math.hypot(COUNTS_OHM, WHOLE_OHM) if ohm >= 10.0 and ohm == int(ohm) else COUNTS_OHM
     return math.hypot(SHARE_OF_READING * ohm, counts)

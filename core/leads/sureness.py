@@ -1,4 +1,4 @@
-"""How sure a map is: no single reading that nothing else bears out may carry it over the line."""
+"""How sure a map is, however often people read wrong."""
 
 import math
 from collections.abc import Callable, Iterable, Mapping
@@ -7,47 +7,79 @@ from typing import Final
 
 from core.leads.belief import Belief, Hypothesis, MapKey, fits, unread_pairs
 from core.leads.clues import label_weight
-from core.leads.evidence import Evidence, Pair
+from core.leads.evidence import Evidence, Pair, blocks
 from core.leads.tap_sets import SLIP
 
 SURE: Final = 0.9
 """Under it a test is asked for."""
 UNCHECKED: Final = 0.89
-"""Most where the map stands or falls with one reading."""
+"""Most where labels alone carry a map and pairs are left to read."""
 _MISFIT_LEAVES: Final = 0.6
 """Of the confidence, where a reading fits not even the best map."""
-_BY_SIZE_ALONE: Final = 0.97
-"""Least for volts that rest on ohms alone. Common practice, no source."""
-_LED_ASTRAY: Final = 0.02
-"""Chance of a wrong map, were one reading a slip, from which on it is to be borne out first. Common practice, no source."""
+WRONG_AGAIN: Final = 0.12
+"""Chance that who read one pair wrong read another wrong as well. Common practice, no source."""
+ONE_WRONG: Final = 0.88
+"""
+Share of jobs with one wrong reading in which a map must still be nine to one right to be called sure.
+
+Nobody knows how often a wrong reading comes, and a lone one of two leads is contradicted by nothing: what is left is how likely a wrong
+value falls where another map expects it. At this share about one unit in a thousand, each with one reading wrong, is called by a wrong map
+and sure: `tests.benchmarks.lead_bench` counts it.
+"""
 
 
-def confidence_of(belief: Belief, evidence: Evidence) -> float:
+def confidence_of(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis], object] = attrgetter("key")) -> float:
     """
-    Probability that the likeliest map is right, all of it.
+    Probability that what the likeliest map says is right.
 
     Args:
         belief: What the evidence leaves.
         evidence: What is known.
+        what: What is to be right of a hypothesis, its whole map if not told otherwise.
 
     Returns:
-        Less than the belief's own where a reading fits no map, and under 0.9 where one reading, the labels or the size alone carry it:
-        people mistype, labels are another unit's, and makes differ.
+        The least over all that is held possible of how often people read wrong, so a reading that nothing else bears out counts for what it
+        is. Less where a reading fits no map, and under 0.9 where labels alone carry it: they may be another unit's.
     """
-    best, probability = belief.maps[0]
+    best = belief.maps[0][0]
+    same = {h.key: what(h) == what(best) for h, _ in belief.maps}
+    probability = _least(belief, evidence, same)
     if not fits(best, evidence):
         probability *= _MISFIT_LEAVES
-    if probability >= SURE and (
-        unchecked(belief, evidence) or (probability < _BY_SIZE_ALONE and _by_size_alone(best, evidence))
-    ):
+    if best.slip is not None and not _borne_out(best, best.slip, evidence):
+        probability *= 1.0 - WRONG_AGAIN
+    if probability >= SURE and evidence.ohms and _labels_carry(belief, evidence.labels, same) and _unread_along(best, evidence):
         return UNCHECKED
     return probability
 
 
-def _by_size_alone(best: Hypothesis, evidence: Evidence) -> bool:
-    """True where nothing tells the volts of a primary without taps but how many ohms it has: makes differ in that."""
-    told = evidence.taps or evidence.labels or evidence.volts or evidence.supply_v or evidence.in_use
-    return not told and any(w.role == "primary" and len(w.leads) == 2 for w in best.windings)
+def _least(belief: Belief, evidence: Evidence, same: Mapping[MapKey, bool]) -> float:
+    """
+    The least that the maps which say the same as the best can have of the whole.
+
+    A reading may be wrong as seldom as usual or in most jobs, all pairs alike or one pair more than the others. A pair that was read twice
+    is wrong no oftener than usual.
+    """
+    kept: dict[Pair | None, float] = {}
+    others: dict[Pair | None, float] = {None: belief.nothing_fits}
+    for h in belief.hypotheses:
+        slip = None if h.slip in evidence.repeated else h.slip
+        side = kept if same[h.key] else others
+        side[slip] = side.get(slip, 0.0) + h.weight
+    more = max(0.0, ONE_WRONG / (1.0 - ONE_WRONG) / (SLIP * max(1, len(evidence.ohms))) - 1.0)
+    slips = (kept.keys() | others.keys()) - {None}
+    shares = []
+    for oftener in (set[Pair | None](), slips, *({p} for p in slips)):
+        right, wrong = (sum(side.values()) + more * sum(side.get(p, 0.0) for p in oftener) for side in (kept, others))
+        shares.append(right / (right + wrong))
+    return min(shares)
+
+
+def _borne_out(best: Hypothesis, slip: Pair, evidence: Evidence) -> bool:
+    """True where the other readings of the winding with the wrong one still check each other: none of them alone ties it together."""
+    leads = next((tuple(lead for lead, _ in w.leads) for w in best.windings if slip[0] in dict(w.leads)), slip)
+    rest = [p for p in evidence.ohms if p != slip and {*p} <= {*leads}]
+    return len(leads) == 2 or all(len(blocks(leads, (q for q in rest if q != p))) == 1 for p in rest)
 
 
 def unchecked(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis], object] = attrgetter("key")) -> tuple[Pair, ...]:
@@ -64,17 +96,14 @@ def unchecked(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis], o
     """
     best = belief.maps[0][0]
     same = {h.key: what(h) == what(best) for h, _ in belief.maps}
+    if _least(belief, evidence, same) >= SURE:
+        return _unread_along(best, evidence) if evidence.ohms and _labels_carry(belief, evidence.labels, same) else ()
     found = []
     for p in evidence.ohms.keys() - evidence.repeated - {best.slip}:
         others = sum(h.weight for h in belief.hypotheses if h.slip == p and not same[h.key])
-        kept = SLIP * sum(h.weight for h in belief.hypotheses if h.slip != p and same[h.key])
-        # So often would this reading be a slip that fits another map, to its being one at all.
-        if others > _LED_ASTRAY * kept:
-            found.append((others / kept, p))
-    carried = [_better(p, best, evidence) for _, p in sorted(found, reverse=True)]
-    return tuple(
-        carried or (_unread_along(best, evidence) if evidence.ohms and _labels_carry(belief, evidence.labels, same) else ())
-    )
+        if others > 0.0:
+            found.append((others, p))
+    return tuple(_better(p, best, evidence) for _, p in sorted(found, reverse=True))
 
 
 def _better(leads: Pair, best: Hypothesis, evidence: Evidence) -> Pair:

@@ -20,17 +20,17 @@ class TapSet:
 
 
 TAP_SETS: Final = (
-    TapSet(volts=(120.0,), share=0.44),
-    TapSet(volts=(240.0,), share=0.30),
-    TapSet(volts=(208.0,), share=0.08),
-    TapSet(volts=(277.0,), share=0.06),
+    TapSet(volts=(120.0,), share=0.40),
+    TapSet(volts=(240.0,), share=0.28),
+    TapSet(volts=(208.0,), share=0.12),
+    TapSet(volts=(277.0,), share=0.08),
     TapSet(volts=(480.0,), share=0.12),
     TapSet(volts=(208.0, 240.0), share=0.46),
     TapSet(volts=(120.0, 240.0), share=0.40),
-    TapSet(volts=(240.0, 480.0), share=0.06),
-    TapSet(volts=(120.0, 208.0), share=0.05),
-    TapSet(volts=(120.0, 277.0), share=0.015),
-    TapSet(volts=(277.0, 480.0), share=0.015),
+    TapSet(volts=(240.0, 480.0), share=0.03),
+    TapSet(volts=(120.0, 208.0), share=0.010),
+    TapSet(volts=(120.0, 277.0), share=0.004),
+    TapSet(volts=(277.0, 480.0), share=0.006),
     TapSet(volts=(120.0, 208.0, 240.0), share=0.70),
     TapSet(volts=(208.0, 240.0, 480.0), share=0.24),
     TapSet(volts=(120.0, 240.0, 480.0), share=0.04),
@@ -61,25 +61,25 @@ class Wire:
 
 
 WIRES: Final = (
-    Wire(name="one wire", share=0.40, thinner=(0.0, 0.03), own=0.022),
-    Wire(name="sized for each tap", share=0.42, thinner=(0.75, 0.40), own=0.12),
-    Wire(name="any", share=0.18, thinner=(0.5, 0.5), own=0.35),
+    Wire(name="one wire", share=0.42, thinner=(0.0, 0.01), own=0.012),
+    Wire(name="sized for each tap", share=0.46, thinner=(0.75, 0.40), own=0.12),
+    Wire(name="any", share=0.12, thinner=(0.5, 0.4), own=0.25),
 )
-"""20, 53 and 66.5 ohm from common to 120, 208 and 240 V are common practice: 0.17, 0.38 and 0.42 ohm per volt."""
+"""One wire throughout differs from section to section only by its turns. 20, 53 and 66.5 ohm from common to 120, 208 and 240 V are common practice: 0.17, 0.38 and 0.42 ohm per volt."""
 
 BROAD_WIRE: Final = Wire(name="not asked", share=1.0, thinner=(0.4, 0.5), own=0.15)
 """All of them in one, where it makes no difference."""
 
-LONGER_TURNS: Final = (0.16, 0.08)
+LONGER_TURNS: Final = (0.15, 0.06)
 """Mean and standard deviation of the natural logarithm by which an outermost turn is longer than an innermost one."""
 
 VA_MID: Final = 47.0
-VA_SPREAD: Final = 0.50
-"""Natural logarithm of the rating where none is told. Common practice, no source."""
-COMMON_SPREAD: Final = 0.28
-"""Standard deviation of the natural logarithm by which both windings of one make lie above or below another's of the same rating. Common
-practice, no source."""
-OWN_SPREAD: Final = 0.16
+VA_SPREAD: Final = 0.42
+"""Natural logarithm of the rating where none is told, as far apart as `core.circuit.windings.SHARE` has them. Common practice, no source."""
+COMMON_SPREAD: Final = 0.24
+"""Standard deviation of the natural logarithm by which both windings of one make lie above or below another's of the same rating: with
+`OWN_SPREAD` that of `core.circuit.windings.OHM_SPREAD`. Common practice, no source."""
+OWN_SPREAD: Final = 0.14
 """The same of each winding by itself: the copper loss is shared about evenly, the ratio of the two differs little. Common practice, no
 source."""
 HALVES_SPREAD: Final = 0.08
@@ -109,9 +109,9 @@ BUILDS: Final = (
 
 OPEN_SECTION: Final = 0.03
 """Weight of an open inside a winding. Common practice, no source."""
-SLIP: Final = 0.06
-"""Chance that one ohms reading is not what it says: a typo, wet fingers, the wrong lead. Set on the high side, since a slip taken for a
-reading makes a wrong map and a reading taken for a slip only costs another test. Common practice, no source."""
+SLIP: Final = 0.03
+"""Chance that one ohms reading is not what it says: a typo, wet fingers, the wrong lead. How sure a map is does not hang on it: see
+`core.leads.sureness.ONE_WRONG`. Common practice, no source."""
 MISSED_CONTACT: Final = 0.003
 """Chance that a sound pair is given as open."""
 SAID_TOO_WIDELY: Final = 0.15

@@ -13,13 +13,18 @@ from core.leads.evidence import Evidence, Pair
 from core.leads.order_along_winding import Line
 from core.leads.section_fit import Fit, Floats, Prior, fit, fit_lone, prior_of
 from core.leads.separate_windings import Group
-from core.leads.tap_sets import BROAD_WIRE, HALVES, HALVES_SPREAD, TAP_SETS, WIRES, TapSet
+from core.leads.slip import log_density
+from core.leads.tap_sets import BROAD_WIRE, HALVES, HALVES_SPREAD, SLIP, TAP_SETS, WIRES, TapSet
 
 _WORSE_BY: Final = 13.0
 _KEPT: Final = 32
 _NOWHERE: Final[frozenset[int]] = frozenset()
 TWIN_RISE: Final = 0.03
 """Natural logarithm by which the second of two equal windings reads more: its turns are longer. Common practice, no source."""
+FALL: Final = 0.02
+"""Natural logarithm by which ohms per volt may fall outward, as a standard deviation: a tap sits on a whole turn, a layer packs tighter."""
+MOST_FALL: Final = 3.0
+"""Most that it costs in natural logarithms: somebody may have wound it again. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -130,7 +135,9 @@ def _wound(
     count = len(line.ohms.leads)
     alike = math.log(math.factorial(count) / 2.0) * (count > 2) + math.log(2.0) * mirrored
     weight = fitted.evidence - alike + np.array([kind.log_share for kind in kinds])[fitted.kind]
-    weight += np.concatenate([line.ohms.slips, [0.0]])[line.slips][fitted.line]
+    weight += _slips(line, fitted)
+    if mirrored:
+        weight -= _falls(fitted, np.array([np.diff(kind.volts) for kind in kinds]))
     best = np.argsort(-weight, kind="stable")[:_KEPT]
     best = best[weight[best] > weight[best[0]] - _WORSE_BY]
     spread = np.linalg.inv(fitted.precision[best]).tolist()
@@ -159,6 +166,30 @@ def _fitted(line: Line, prior: Prior) -> Fit:
     if len(ohms.leads) == 2 and ohms.pairs:
         return fit_lone(float(ohms.ohm[0]), float(ohms.sigma[0]), prior, slip=len(line.slips) > 1)
     return fit(line.spans, ohms.ohm, ohms.sigma, line.kept, prior)
+
+
+def _falls(fitted: Fit, section_v: Floats) -> Floats:
+    """What it costs each row that ohms per volt fall outward somewhere: outer turns are longer, and nobody winds them of thicker wire."""
+    if section_v.shape[1] < 2:
+        return np.zeros(len(fitted.line))
+    per_volt = np.log(fitted.sections_ohm / section_v[fitted.kind])
+    fall = np.maximum(per_volt[:, :-1] - per_volt[:, 1:], 0.0).max(axis=1)
+    cost: Floats = np.minimum(0.5 * (fall / FALL) ** 2, MOST_FALL)
+    return cost
+
+
+def _slips(line: Line, fitted: Fit) -> Floats:
+    """Natural logarithm of the weight of what each row takes for a wrong reading."""
+    weight, pair_of = np.zeros(len(fitted.line)), line.slips[fitted.line]
+    rows = np.flatnonzero(pair_of >= 0)
+    if len(rows):
+        which = pair_of[rows]
+        slope = line.spans[fitted.line[rows], which] * fitted.sections_ohm[rows]
+        due = slope.sum(axis=1) + fitted.test_leads_ohm[rows]
+        slope = np.concatenate([slope, np.ones((len(rows), 1))], axis=1)[:, :, None]
+        var = (slope * np.linalg.solve(fitted.precision[rows], slope)).sum(axis=(1, 2)) + line.ohms.sigma[which] ** 2
+        weight[rows] = math.log(SLIP) + log_density(line.ohms.ohm.tolist(), which, due, np.sqrt(var) / np.maximum(due, 0.05))
+    return weight
 
 
 def _open_sections(order: Sequence[str], fragments: Iterable[frozenset[str]]) -> frozenset[int]:

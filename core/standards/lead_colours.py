@@ -47,7 +47,13 @@ _OUTER: Final = {
     "12": ("blue", "yellow"),
     "ct": ("black", "black/yellow", "green", "blue/yellow"),
 }
-_TWO_LEADS: Final = {"120": ("black", "white"), "240": ("orange", "black", "white"), "208": ("red", "black", "white")}
+_TWO_LEADS: Final = {
+    "120": ("black", "white"),
+    "208": ("red", "black", "white"),
+    "240": ("orange", "black", "white"),
+    "277": ("brown", "black", "white"),
+    "480": ("gray", "black", "white"),
+}
 
 HABITS: Final = (
     Habit(name="white common, black 120", share=0.40, colours={**_OUTER, "common": ("white",), "120": ("black",)}),

@@ -101,10 +101,11 @@ def test_doubt_asks_for_one_test_and_confirm_is_the_same() -> None:
 
 
 def test_the_ratio_test_tells_208_from_240() -> None:
-    """24 V across the whole: half of it at 120 of 240 V, more at 120 of 208."""
+    """24 V across the whole, read there too: half of it at 120 of 240 V, more at 120 of 208."""
     base = told("a b 20.0, a c 46.0, b c 26.1, d e 1.1")
-    half = Job(readings=(*base.readings, Reading(measure="lead_volts", value=12.1, leads=("a", "b"))))
-    more = Job(readings=(*base.readings, Reading(measure="lead_volts", value=13.9, leads=("a", "b"))))
+    whole = Reading(measure="lead_volts", value=24.1, leads=("a", "c"))
+    half = Job(readings=(*base.readings, whole, Reading(measure="lead_volts", value=12.1, leads=("a", "b"))))
+    more = Job(readings=(*base.readings, whole, Reading(measure="lead_volts", value=13.9, leads=("a", "b"))))
 
     assert roles(half)["c"] == "240"
     assert roles(more)["c"] == "208"
