@@ -157,7 +157,11 @@ def _lengths(draft: Draft) -> None:
             figure.unit, figure.done = None, True
             draft.cue_spans.append((figure.start, figure.end))
         wires = wires or _of_a_gauge(draft, figure)
-        if figure.unit == "ft" and not wires and any(p.text in NO_RUN for p in draft.phrases):
+        if (
+            figure.unit == "ft"
+            and not wires
+            and (any(p.text in NO_RUN for p in draft.phrases) or _beside_another_trade(draft, figure))
+        ):
             figure.done = True
             draft.chatter.append((figure.start, figure.end))
         if figure.unit == "ft" and not figure.done:
@@ -165,6 +169,15 @@ def _lengths(draft: Draft) -> None:
             draft.fact(figure, Fact(fact="run_feet", value=round(halved, 3), unit="ft"))
         elif figure.unit is None and neighbour(draft, figure.at, 1, {"round_trip"}, 0) is not None:
             draft.fact(figure, Fact(fact="run_feet", value=figure.value / 2, unit="ft"))
+
+
+def _beside_another_trade(draft: Draft, figure: Figure) -> bool:
+    """In "line set is 50 ft", "pump has 8 ft of head", "vfd is at 48 hz"."""
+    of = draft.phrases[figure.at + 1].text == "of" if figure.at + 1 < len(draft.phrases) else False
+    near = [*range(max(0, figure.at - 4), figure.at), *([figure.at + 2] if of else [])]
+    return any(
+        i in draft.sites and draft.sites[i].kind == "notours" and draft.clause[i] == draft.clause[figure.at] for i in near
+    )
 
 
 METRE_OF = frozenset({"pull", "run", "length", "wire", "cable", "stretch"})
@@ -343,7 +356,11 @@ def _others(draft: Draft) -> None:
             draft.fact(None, Fact(fact="stranded", value="stranded"), at)
     for figure in open_amounts(draft):
         of_supply = neighbour(draft, figure.at, 1, {"supply"}, 1) or neighbour(draft, figure.at, -1, {"supply"}, 1)
-        if figure.unit == "Hz" and of_supply is None and not MAINS_HZ[0] <= figure.value <= MAINS_HZ[1]:
+        if (
+            figure.unit == "Hz"
+            and of_supply is None
+            and (not MAINS_HZ[0] <= figure.value <= MAINS_HZ[1] or _beside_another_trade(draft, figure))
+        ):
             figure.done = True  # of a drive
             draft.chatter.append((figure.start, figure.end))
         elif figure.unit == "Hz" and figure.value == USUAL_HZ and not set(draft.asks) & {"size", "expect", "tap", "fuse"}:

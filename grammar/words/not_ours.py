@@ -79,7 +79,7 @@ NOT_OURS = (
             "furnace", "combustion motor",
         ),
         es=(
-            "compresor", "compresores", "motor del abanico", "abanico", "ventilador", "motor del ventilador", "soplador",
+            "compresor", "condensadora", "la condensadora", "manejadora", "compresores", "motor del abanico", "abanico", "ventilador", "motor del ventilador", "soplador",
             "motor del compresor", "condensador del abanico", "resistencia de calefaccion", "calentador", "ignitor",
             "sensor de flama", "flama", "termistor", "inductor", "turbina", "blower",
         ),
