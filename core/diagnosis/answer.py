@@ -20,6 +20,8 @@ from core.standards.supply_limits import OUT_OF_LIMITS, WORTH_A_WORD
 
 SAID_FROM: Final = 0.8
 """From this probability on it is worth saying what to do about a finding."""
+SAID_OF_DEAD_LINE: Final = 0.5
+"""The same of a dead line: whatever tripped it, the way to it is the same."""
 SURE: Final = 0.97
 """From this probability on one more test would be for its own sake."""
 DOUBLED: Final = 1.5
@@ -102,7 +104,8 @@ def _thought(job: Job, before: tuple[Value | None, ...], *, tells: bool) -> Answ
 
 def _test(k: Known, belief: Belief, steps: list[Worth], why: tuple[Reason, ...]) -> NextTest | None:
     """The step most worth its cost; for insulation that no hand meter can judge, a megohm test."""
-    if any(step.value > 0.0 for step in steps) and not is_sure(belief, why):
+    is_unread = bool(steps) and not k.readings  # nothing is decided before something is read
+    if is_unread or (any(step.value > 0.0 for step in steps) and not is_sure(belief, why)):
         return _asked(k.job, steps)
     value = k.evidence.value[0]
     for name in INSULATION:
@@ -168,7 +171,7 @@ def _asked(job: Job, steps: list[Worth]) -> NextTest:
 def _advice(k: Known, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], tuple[str, ...]]:
     """What to do about the finding, once it is likely enough; the proof of the repair once it is decided."""
     job = k.job
-    if belief.confidence < SAID_FROM:
+    if belief.confidence < (SAID_OF_DEAD_LINE if belief.best == "no_supply" else SAID_FROM):
         # A short that was read is looked for at once, whatever else is still open.
         is_short_read = "load_short" in {says.finding, *says.also} and job.last("load_ohms") is not None
         return (BEHIND.lines[1:], BEHIND.cautions) if is_short_read else ((), ())

@@ -10,6 +10,7 @@ import numpy as np
 
 from core.circuit.plant import Floats
 from core.diagnosis.belief import Belief, Known
+from core.diagnosis.meter import M
 from core.diagnosis.steps import STEPS
 from core.diagnosis.worlds import NAMES
 from core.measures import MEASURES
@@ -55,6 +56,10 @@ OPENS: Final = 0.06
 BURNT: Final = frozenset({"burnt", "smoke", "trips_breaker"})
 LIVE_ON_BURNT: Final = 0.06
 """What it counts against energising what smells burnt or trips, while its windings are not read."""
+DEAD_V: Final = 10.0
+"""Up to here a line is dead: what hangs on it is then read dead. [V]"""
+LIVE_ON_DEAD: Final = 0.06
+"""What it counts against live readings behind a dead line."""
 _AT: Final = {step.measure or step.fact: i for i, step in enumerate(STEPS) if not step.again}
 _IS_LIVE: Final = np.array([step.measure is not None and MEASURES[step.measure].live for step in STEPS])
 _IS_QUESTION: Final = np.array([step.fact is not None for step in STEPS])
@@ -84,4 +89,6 @@ def leaning(k: Known, belief: Belief) -> Floats:
         lean[[_AT[name] for name in BEHIND]] -= FANCY * (belief.confidence < FRONT_FIRST)
     if k.job.symptoms() & BURNT and not k.times.keys() & {"primary_ohms", "secondary_ohms"}:
         lean[_IS_LIVE] -= LIVE_ON_BURNT
+    if k.evidence.value[0, M["line_volts"]] < DEAD_V:
+        lean[_IS_LIVE] -= LIVE_ON_DEAD
     return np.asarray(lean, dtype=np.float64)

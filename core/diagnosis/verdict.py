@@ -19,7 +19,7 @@ from core.readings import SYMPTOMS
 
 CONDEMNED: Final = 0.68
 """From this probability of a bad transformer on it is called bad: a wrong one costs a good part and a second trip, but leaving it open costs too."""
-CONDEMNED_EARLY: Final = 0.75
+CONDEMNED_EARLY: Final = 0.9
 """The same while a test is still worth its cost: till then leaving it open costs nothing."""
 PASSED: Final = 0.28
 """Up to this one it is called good, once no test is worth its cost any more. Stricter than the loss asks."""

@@ -288,3 +288,22 @@ def test_a_primary_of_a_tenth_of_its_ohms_is_condemned_once_it_was_read_twice() 
 
     assert verdict is not None
     assert verdict.finding == "primary_shorted_turns"
+
+
+def test_nothing_is_settled_before_something_is_read() -> None:
+    """A 208 V supply on the 240 V tap, both only told: one reading shows it."""
+    answer = diagnose(job({"supply_volts": 208.0, "tap_volts": 240.0, "rated_va": 40.0}))
+
+    assert answer.verdict is not None
+    assert answer.verdict.finding == "wrong_tap"
+    assert not answer.verdict.settled
+    assert answer.next_test is not None
+
+
+def test_behind_a_dead_line_nothing_live_is_asked() -> None:
+    """0.4 V in low-impedance mode on a 240 V line: what hangs on it is read dead."""
+    dead = Reading(measure="line_volts", value=0.4, low_impedance=True)
+
+    test = diagnose(Job(readings=(dead,), facts=(Fact(fact="supply_volts", value=240.0),))).next_test
+
+    assert test is None or not MEASURES[test.measure].live
