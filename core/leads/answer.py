@@ -7,12 +7,13 @@ from core.advice import Answer, LeadAlternative, LeadMap, NextTest, Verdict, Win
 from core.leads.belief import Belief, Hypothesis, believe, expected, fits, worst_misfit
 from core.leads.clues import label_fits, roles
 from core.leads.doubt import doubt_lines
-from core.leads.evidence import Evidence, gather, pair
+from core.leads.evidence import Evidence, blocks, gather, pair
 from core.leads.lead_test import LeadTest, asked, best_test
 from core.leads.lead_words import lead_name, pair_name, winding_line
 from core.leads.open_inside import open_lines, verdict_of
 from core.leads.supply import READ_SUPPLY
 from core.leads.sureness import SURE, confidence_of, unchecked
+from core.leads.wound import Wound
 from core.readings import Job
 from core.said import Said, say
 
@@ -117,7 +118,10 @@ def _lines(belief: Belief, evidence: Evidence, confidence: float, wanted: LeadTe
     yield from _slip_lines(belief, evidence)
     yield from _label_lines(best, evidence)
     yield from _how_joined(best)
-    yield from _why(best) if confidence >= SURE else doubt_lines(maps, evidence, wanted)
+    if confidence >= SURE:
+        yield from _why(best, evidence)
+    else:
+        yield from doubt_lines(((best, min(maps[0][1], confidence)), *maps[1:]), evidence, wanted)
 
 
 def _percent(probability: float) -> float:
@@ -125,9 +129,9 @@ def _percent(probability: float) -> float:
     return min(99.0, max(1.0, 100.0 * probability))
 
 
-def _why(best: Hypothesis) -> Iterable[Said]:
+def _why(best: Hypothesis, evidence: Evidence) -> Iterable[Said]:
     for w in best.windings:
-        if w.role == "primary" and len(w.leads) > 2 and not w.open_at:
+        if w.role == "primary" and len(w.leads) > 2 and not w.open_at and _is_read(w, evidence):
             inner = w.sections_ohm[0] / (w.volts[1] - w.volts[0])
             outer = w.sections_ohm[-1] / (w.volts[-1] - w.volts[-2])
             if outer >= RISES * inner:
@@ -138,6 +142,12 @@ def _why(best: Hypothesis) -> Iterable[Said]:
                     common=lead_name(w.leads[0][0]),
                     far=lead_name(w.leads[-1][0]),
                 )
+
+
+def _is_read(winding: Wound, evidence: Evidence) -> bool:
+    """True where ohms tie all its leads together: labels alone say nothing of its wire."""
+    leads = {lead for lead, _ in winding.leads}
+    return len(blocks(leads, (p for p in evidence.ohms if leads.issuperset(p)))) == 1
 
 
 def _how_joined(best: Hypothesis) -> Iterable[Said]:

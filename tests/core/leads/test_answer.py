@@ -235,6 +235,21 @@ def test_a_nameplate_narrows_the_taps() -> None:
     }
 
 
+def test_labels_alone_say_nothing_of_ohms() -> None:
+    """No ohms per volt where none were read."""
+    job = Job(facts=(label("black", "common"), label("red", "208"), label("orange", "240"), label("brown", "480")))
+
+    assert not any("Ohms per volt" in str(line) for line in map_leads(job).lines)
+
+
+def test_what_is_said_of_the_best_map_is_one_number() -> None:
+    """How sure it is, and what the ratio test would read if it is right, in the same per cent."""
+    lines = [str(line) for line in map_leads(told("a b 20, a c 46, b c 26.1, d e 1.2")).lines]
+    sure = next(line.removeprefix("Sure: ") for line in lines if line.startswith("Sure: "))
+
+    assert any(f"V there: A common, B 120 V, C 240 V ({sure})" in line for line in lines)
+
+
 def test_no_lead_no_map() -> None:
     """Nothing was spoken of: how to read them is said."""
     answer = map_leads(Job(asks=("which_lead",)))
