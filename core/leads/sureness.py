@@ -38,12 +38,14 @@ def confidence_of(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis
         what: What is to be right of a hypothesis, its whole map if not told otherwise.
 
     Returns:
-        The least over all that is held possible of how often people read wrong, so a reading that nothing else bears out counts for what it
-        is. Less where a reading fits no map, and under 0.9 where labels alone carry it: they may be another unit's.
+        From 0.9 on the least over all that is held possible of how often people read wrong, so a reading that nothing else bears out counts
+        for what it is. Less where a reading fits no map, and under 0.9 where labels alone carry it: they may be another unit's.
     """
     best = belief.maps[0][0]
     same = {h.key: what(h) == what(best) for h, _ in belief.maps}
-    probability = _least(belief, evidence, same)
+    probability = sum(p for h, p in belief.maps if same[h.key])
+    if probability >= SURE:
+        probability = _least(belief, evidence, same)
     if not fits(best, evidence):
         probability *= _MISFIT_LEAVES
     if best.slip is not None and not _borne_out(best, best.slip, evidence):
