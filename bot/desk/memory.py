@@ -6,7 +6,7 @@ from datetime import datetime
 from functools import reduce
 
 from sqlalchemy import event
-from sqlalchemy.orm import Session
+from sqlalchemy.orm import Session, SessionTransaction
 
 from bot.conversation import State, Turn, fold, step
 from bot.desk.turns import turns
@@ -43,31 +43,34 @@ class Memory:
             state = reduce(
                 step, turns(session, job, after=kept.turns, records=False) if kept.turns < job.turns else (), kept.state
             )
-        self._keep(job.id, Remembered(job.turns, job.last_at, state))
+        self.keep(job.id, Remembered(job.turns, job.last_at, state))
         return state
 
     def follow(self, session: Session, job: Job, before: State, turn: Turn) -> State:
         """The state after a turn that was just logged; remembered once the transaction is on the disk, and not before."""
         after = step(before, turn)
-        waiting: dict[int, Remembered] = session.info.setdefault("folded", {})
-        waiting[job.id] = Remembered(turn.number, job.last_at, after)
-        if not session.info.get("followed"):
-            session.info["followed"] = True
-            event.listen(session, "after_commit", lambda _: self._take_over(waiting))
-            event.listen(session, "after_soft_rollback", lambda *_: waiting.clear())
+        waiting: dict[int, tuple[Memory, Remembered]] = session.info.setdefault("folded", {})
+        waiting[job.id] = self, Remembered(turn.number, job.last_at, after)
         return after
-
-    def _take_over(self, waiting: dict[int, Remembered]) -> None:
-        for job_id, remembered in waiting.items():
-            self._keep(job_id, remembered)
-        waiting.clear()
 
     def clear(self) -> None:
         """Forget everything."""
         self._kept.clear()
 
-    def _keep(self, job_id: int, remembered: Remembered) -> None:
+    def keep(self, job_id: int, remembered: Remembered) -> None:
+        """Remember a state that is on the disk."""
         self._kept[job_id] = remembered
         self._kept.move_to_end(job_id)
         while len(self._kept) > self._jobs:
             self._kept.popitem(last=False)
+
+
+@event.listens_for(Session, "after_commit")
+def _committed(session: Session) -> None:
+    for job_id, (memory, remembered) in session.info.pop("folded", {}).items():
+        memory.keep(job_id, remembered)
+
+
+@event.listens_for(Session, "after_soft_rollback")
+def _taken_back(session: Session, _: SessionTransaction) -> None:
+    session.info.pop("folded", None)

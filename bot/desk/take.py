@@ -231,8 +231,7 @@ def _doubt(session: Session, sent: Incoming, place: Place, deeds: list[Deed]) ->
         return place.doubt
     if deeds or sent.job is not None:
         return ()
-    others = [job for job in store.open_jobs(session, place.technician) if job.turns and job.channel_job is None]
-    if any(job.id != place.job.id for job in others):
+    if store.has_other_open(session, place.technician, place.job):
         return (say("Job: {job}", job=title(place.job, sent.sent_at.tzinfo)),)
     return ()
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from sqlalchemy import Select, bindparam, delete, select, union_all
+from sqlalchemy import ColumnElement, CompoundSelect, Select, bindparam, delete, select, union_all
 from sqlalchemy.orm import Session
 
 from bot.store.names import WIDEST, called, means
@@ -93,20 +93,27 @@ def own(technician: Technician) -> Select[tuple[int]]:
     return select(union_all(opened, given).subquery().c.id)
 
 
-def _open() -> Select[Job]:
-    opened = select(Job.id).where(Job.owner_id == bindparam("who"), Job.closed_at.is_(None))
-    given = select(Job.id).join(Guest).where(Guest.technician_id == bindparam("who"), Job.closed_at.is_(None))
-    either = union_all(opened, given).subquery()
-    return select(Job).where(Job.id.in_(select(either.c.id))).order_by(Job.last_at.desc(), Job.id.desc())
+def _open(*also: ColumnElement[bool]) -> CompoundSelect[int]:
+    """The numbers of the open jobs of somebody."""
+    opened = select(Job.id).where(Job.owner_id == bindparam("who"), Job.closed_at.is_(None), *also)
+    given = select(Job.id).join(Guest).where(Guest.technician_id == bindparam("who"), Job.closed_at.is_(None), *also)
+    return union_all(opened, given)
 
 
-_OPEN = _open()
-"""Built once: it is asked with every message, and building it costs more than asking it."""
+_OPEN = select(Job).where(Job.id.in_(select(_open().subquery().c.id))).order_by(Job.last_at.desc(), Job.id.desc())
+_OTHER = _open(Job.id != bindparam("this"), Job.turns > 0, Job.channel_job.is_(None)).limit(1)
+"""Built once: one of them is asked with every message, and building it costs more than asking it."""
 
 
 def open_jobs(session: Session, technician: Technician) -> Sequence[Job]:
     """The technician's open jobs, the one last spoken of first."""
     return session.scalars(_OPEN, {"who": technician.id}).all()
+
+
+def has_other_open(session: Session, technician: Technician, job: Job) -> bool:
+    """Whether the technician has another open job in which anything was told, beside those that a program keeps apart."""
+    session.flush()
+    return session.connection().scalar(_OTHER, {"who": technician.id, "this": job.id}) is not None
 
 
 def open_jobs_meant(session: Session, technician: Technician, name: str) -> Sequence[Job]:

@@ -59,7 +59,7 @@ def append(session: Session, technician: Technician, job: Job, sent: Sent, answe
 
 
 _LATEST = (
-    select(LoggedMessage)
+    select(LoggedMessage.id)
     .where(LoggedMessage.technician_id == bindparam("who"), LoggedMessage.message_id == bindparam("known_as"))
     .order_by(LoggedMessage.revision.desc())
     .limit(1)
@@ -69,7 +69,8 @@ _LATEST = (
 
 def latest(session: Session, technician: Technician, message_id: str) -> LoggedMessage | None:
     """The latest text of a message: its last edit, or itself, or None where the technician sent no such message."""
-    return session.scalar(_LATEST, {"who": technician.id, "known_as": message_id})
+    number = session.connection().scalar(_LATEST, {"who": technician.id, "known_as": message_id})
+    return None if number is None else session.get(LoggedMessage, number)
 
 
 def reply_to(session: Session, message: LoggedMessage) -> LoggedReply | None:

@@ -11,7 +11,7 @@ from bot.store.tables import Notice, Technician
 from core.said import Said
 
 _WHO = select(Technician).where(Technician.channel == bindparam("on"), Technician.address == bindparam("at"))
-_NOTICES = select(Notice).where(Notice.technician_id == bindparam("who")).order_by(Notice.id)
+_NOTICES = select(Notice.id, Notice.template, Notice.named).where(Notice.technician_id == bindparam("who")).order_by(Notice.id)
 
 
 def technician(session: Session, channel: str, address: str) -> Technician | None:
@@ -38,7 +38,8 @@ def tell_later(session: Session, technician_id: int, said: Said, now: datetime) 
 
 def take_notices(session: Session, technician_id: int) -> Sequence[Said]:
     """What the technician is still to be told, oldest first; it is not kept."""
-    rows = session.scalars(_NOTICES, {"who": technician_id}).all()
+    session.flush()
+    rows = session.connection().execute(_NOTICES, {"who": technician_id}).all()
     if rows:
-        session.execute(delete(Notice).where(Notice.id.in_([row.id for row in rows])))
-    return [Said(row.template, tuple(row.named.items())) for row in rows]
+        session.execute(delete(Notice).where(Notice.id.in_([number for number, _, _ in rows])))
+    return [Said(template, tuple(named.items())) for _, template, named in rows]
