@@ -111,6 +111,7 @@ class EndRow(NumberRow):
         return join.kind == "with" and (
             before.kind == behind.kind == "colour"
             or (join.text == "con" and before.kind == behind.kind and before.kind in {"place", "mark"})
+            or (join.text == "con" and behind.meaning == "ground" and before.kind in {"colour", "mark", "place"})
         )
 
     @staticmethod

@@ -40,6 +40,10 @@ TENS = frozenset({"20", "30", "40", "70", "80"})
 """Second parts of usual supplies: 120, 208, 240, 277, 480."""
 OF_SEVERAL = frozenset({"new", "old", "other", "bad", "good", "last", "first", "second", "which", "same", "next"})
 """Words before "one" that make it a thing."""
+TENS_AND_TEENS = frozenset(str(number) for number in (*range(10, 20), 20, 30, 40, 50, 60, 70, 80, 90))
+"""Second parts of "2 forty", "1 eighteen", as dictation writes them."""
+GOES_TO = frozenset({"veces", "ratos", "la", "las", "los", "el", "un", "una", "mi", "su", "cada"})
+"""Words behind a Spanish "a" that is no unit."""
 COUNT_WORDS = frozenset({"one", "un", "una", "uno"})
 
 
@@ -199,7 +203,15 @@ class NumberRow(Row):
             return False
         if spoken_before:
             return before.meaning not in {"0.5", "0.25", "0.75"} and self.phrases[at].meaning not in {"0.5", "0.25", "0.75"}
-        return self.phrases[at].text in {"oh", "hundred", "thousand", "million", "mil", "hundred and"}
+        if self.phrases[at].text in {"oh", "hundred", "thousand", "million", "mil", "hundred and"}:
+            return True
+        digit = before.kind == "numeral" and before.meaning.isdecimal() and len(before.meaning) == 1 and before.meaning != "0"
+        return digit and self.phrases[at].meaning in TENS_AND_TEENS and not self._rated(at)
+
+    def _rated(self, at: int) -> bool:
+        """In "2 forty va transformers": so many of a size."""
+        behind = self.phrases[at + 1] if at + 1 < len(self.phrases) else None
+        return behind is not None and (behind.meaning == "volt_ampere" or behind.kind in {"device", "transformer"})
 
     def _spoken_point(self, at: int) -> bool:
         """In "veintisiete con nueve": Spanish says "con" for the point; nothing that is counted or has another unit follows."""
@@ -258,6 +270,8 @@ class NumberRow(Row):
             if letter in "ak" and self.kind(at + 1) in JOINS and self.kind(at + 2) == "letter":
                 return False  # "A-B 14.0 A-C 7.2"
             if letter == "a" and not self.glued(at):
+                if self.spanish and at + 1 < len(self.phrases) and self.phrases[at + 1].text in GOES_TO:
+                    return False  # "trae 24 a veces"
                 return not self.number_starts(at + 1) and not (self.kind(at + 1) in ENDS and self.spanish)
             return True
         return (

@@ -51,6 +51,8 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
         else:
             count = 1
             kind, meaning, language = _single(pieces[at], texts[at])
+            if kind == "stop" and set(texts[at]) == {"."} and _glued(pieces, at) and _leads_to_a_number(pieces, at):
+                kind = "colon"  # "primary.....13.3"
             phrases.append(_phrase(pieces, texts, at, 1, kind, meaning))
             phrases[-1].language = language
         at += count
@@ -67,6 +69,10 @@ def _unit_alone(texts: Sequence[str], at: int, before: Sequence[Phrase]) -> tupl
         if node is not None and unit and (texts[at] == "va" or texts[at + 1 : at + 2] == ["out"]) and _is_number(before)
         else None
     )
+
+
+def _leads_to_a_number(pieces: Sequence[Token], at: int) -> bool:
+    return len(str(pieces[at])) > 1 and _glued(pieces, at + 1) and pieces[at + 1].type == "NUMERAL"
 
 
 def _is_number(before: Sequence[Phrase]) -> bool:

@@ -39,7 +39,7 @@ def answers(draft: Draft, *, replaced: bool) -> None:
         _correct(draft)
     if draft.context.unclear and not draft.readings and not draft.unclear and _settles(draft, free):
         return
-    if draft.context.unclear and draft.readings:
+    if draft.context.unclear and (draft.readings or any(f.value in FED for _, f in draft.facts)):
         _by_company(draft)
     if len(free) == 1 and not draft.readings:
         _answer(draft, free[0])
@@ -87,6 +87,14 @@ def _has_none(draft: Draft) -> None:
         draft.facts = [row for row in draft.facts if row[1].value != "no_control_power"]
 
 
+def _ends_in_a_question(draft: Draft) -> bool:
+    """In "180 ft of 20 gauge to an actuator, will it work": the last clause begins as a question does."""
+    last = [
+        p.text.split(" ")[0] for i, p in enumerate(draft.phrases) if draft.clause[i] == draft.clause[-1] and p.kind != "comma"
+    ]
+    return len(last) > 1 and last[0] in ASKING and last[1] in {"it", "that", "this", "they", "i"}
+
+
 ASKING = frozenset({"is", "are", "will", "would", "can", "could", "does", "should"})
 """First words of a question, whose mark thumbs leave out."""
 OF_FACTS = {"fuse_amps": "fuse", "wire_awg": "wire_run", "run_feet": "wire_run", "load": "size"}
@@ -95,7 +103,8 @@ OF_FACTS = {"fuse_amps": "fuse", "wire_awg": "wire_run", "run_feet": "wire_run",
 def _asked_of_facts(draft: Draft) -> None:
     """In "fusible de 5 amps en un 40va, esta bien?": a question without a word of asking is about what it tells."""
     begins = draft.phrases[0].text.split(" ")[0] if draft.phrases else ""
-    if draft.asks or draft.readings or draft.unclear or draft.warned.names or not ("?" in draft.text or begins in ASKING):
+    asked = "?" in draft.text or begins in ASKING or _ends_in_a_question(draft)
+    if draft.asks or draft.readings or draft.unclear or draft.warned.names or not asked:
         return
     if draft.name is not None or any(f.fact == "symptom" for _, f in draft.facts):
         return
@@ -136,12 +145,14 @@ def _by_yes(draft: Draft) -> list[Reading]:
     return [row.readings[0] for row in draft.context.unclear if row.readings and row.question == question]
 
 
+FED = frozenset({"chatter", "hum"})
+"""Symptoms that only a fed circuit has."""
 OF_COMPANY = frozenset({"primary_volts", "primary_ohms", "secondary_volts", "secondary_ohms"})
 
 
 def _by_company(draft: Draft) -> None:
     """In "pri 198" behind "19: volts or ohms?": the meter still reads the same; a guess all the same."""
-    units = {MEASURES[r.measure].unit for r in draft.readings}
+    units = {MEASURES[r.measure].unit for r in draft.readings} or {"V"}
     places = {r.measure.partition("_")[0] for r in draft.readings}
     if len(units) != 1 or draft.asks:
         return

@@ -40,7 +40,8 @@ def came_from(draft: Draft) -> None:
         at_once = any(
             p.kind == "condition" and p.text.split(" ")[0] in WHEN for p in draft.phrases[figure.at + 1 : figure.at + 3]
         )
-        if led and len(figure.amounts) == 2 and figure.joins[0] in {"to", "a"} and (verbs & CHANGES or at_once):
+        swings = {"sube", "baja"} <= verbs or {"up", "down"} <= verbs
+        if led and not swings and len(figure.amounts) == 2 and figure.joins[0] in {"to", "a"} and (verbs & CHANGES or at_once):
             only_last(figure)
     for figure in amounts(draft):
         before = draft.figure_at(figure.at - 2)

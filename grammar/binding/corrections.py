@@ -136,6 +136,7 @@ def _replaced(draft: Draft) -> bool:
         elif (
             figure is not figures[0]
             and draft.phrases[figure.at - 1].text in {"from", "desde", "de"}
+            and draft.kind(figure.at - 2) != "is"
             and alike(figures[0], figure)
         ):
             figure.withdrawn = True  # "switch the ohms to 1.2 from 12"

@@ -9,7 +9,24 @@ BETWEEN_DENIAL = frozenset({"filler", "is", "at", "reads", "between", "to"})
 def denied(draft: Draft) -> bool:
     """In "26.4v not 24.6", "no es 240, es 208", "no 24.6": True where it replaces what an earlier message said."""
     denials = [at for at, phrase in enumerate(draft.phrases) if phrase.kind in {"not", "no"}]
+    for at in denials:
+        _deny_a_place(draft, at)
     return True in [_denies(draft, at) for at in denials]  # every one of them is looked at
+
+
+def _deny_a_place(draft: Draft, at: int) -> None:
+    """In "that was white to orange not white to red, 11.9 ohms": the place behind "not" is none, where one stands before it."""
+    step = at + 1
+    while draft.kind(step) in {"filler", "at", "between", "is"}:
+        step += 1
+    denied = draft.sites.get(step)
+    before = [i for i in range(max(0, at - 6), at) if i in draft.sites and draft.sentence[i] == draft.sentence[at]]
+    if denied is None or denied.kind not in {"place", "pair"} or not before or draft.sites[before[-1]].kind != denied.kind:
+        return
+    between = any(draft.kind(i) in {"amounts", "value"} for i in range(before[-1], at))
+    if not between:
+        del draft.sites[step]
+        draft.taken.add(step)
 
 
 def _denies(draft: Draft, at: int) -> bool:
@@ -19,6 +36,16 @@ def _denies(draft: Draft, at: int) -> bool:
     tapped = {"tapword"} if draft.kind(step) == "is" else set()  # "no es el tap de 208"
     while draft.kind(step) in BETWEEN_DENIAL | tapped or (paused and draft.kind(step) in {"comma", "line"}):
         step += 1
+    if draft.phrases[min(step, len(draft.phrases) - 1)].text in {
+        "era",
+        "eran",
+        "fue",
+        "was",
+        "were",
+    }:  # "no era de 9 VA, es de 12"
+        step += 1
+        while draft.kind(step) in BETWEEN_DENIAL:
+            step += 1
     figure = draft.figure_at(step)
     if figure is not None and figure.kind in {"open", "short"} and step <= at + 2:
         return _deny_a_word(draft, figure, at)

@@ -40,7 +40,10 @@ def _fahrenheit(draft: Draft) -> None:
 def _not_ours(draft: Draft) -> None:
     for figure in open_amounts(draft):
         before = draft.kind(figure.at - 1)
-        if _is_part_number(draft, figure):
+        if figure.unit == "V" and figure.value in CAPACITOR_V and _beside_another_trade(draft, figure):
+            figure.done = True
+            draft.chatter.append((figure.start, figure.end))
+        elif _is_part_number(draft, figure):
             figure.done = True
             draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
         elif _is_signal(draft, figure):
@@ -71,6 +74,8 @@ def _not_ours(draft: Draft) -> None:
             draft.fact(figure, Fact(fact="copper_celsius", value=figure.value, unit="degC"))
 
 
+CAPACITOR_V = frozenset({330.0, 370.0, 440.0, 450.0})
+"""Volts of a capacitor. [V]"""
 LEAST_PART_NUMBER = 10_000.0
 """From here on a bare number before a device names it. Common practice, no source."""
 

@@ -27,6 +27,7 @@ def fuses(draft: Draft) -> None:
             or _of_a_breaker(draft, figure)
             or _put_in(draft, figure)
             or _blown(draft, figure)
+            or _called_by_number(draft, figure)
             or _asked_fuse(draft, figure)
             or _asked_by_amps(draft, figure)
         ):
@@ -41,6 +42,17 @@ def _of_something_unknown(draft: Draft, figure: Figure) -> bool:
     """In "popping the 5 amp fgse": the amps of a part whose name nobody knows."""
     told = draft.phrases[figure.at - 1].text.split(" ")[-1] if figure.at else ""
     return told in {"the", "a", "an", "el", "un", "la", "una"} and draft.kind(figure.at + 1) == "unknown"
+
+
+SIZES_A = frozenset({1.0, 2.0, 3.0, 4.0, 5.0, 7.0, 7.5, 10.0, 15.0})
+"""Blade and glass fuses of the trade. Common practice, no source. [A]"""
+
+
+def _called_by_number(draft: Draft, figure: Figure) -> bool:
+    """In "make that fuse a 3", "the fuse is a 5"."""
+    bare = figure.unit is None and figure.value in SIZES_A and len(figure.amounts) == 1 and figure.at > 1
+    led = bare and draft.phrases[figure.at - 1].text in {"a", "un", "una", "is a", "de a"}
+    return led and any(_is_fuse(draft, i) for i in range(max(0, figure.at - 4), figure.at))
 
 
 def _blown(draft: Draft, figure: Figure) -> bool:

@@ -172,7 +172,7 @@ def _guess_on_pair(draft: Draft, figure: Figure, neighbour: str | None) -> None:
         figure.unit, figure.unit_from = "V", "live"  # a leg of the supply to ground
     elif neighbour in {"V", "ohm"}:
         figure.unit, figure.unit_from = neighbour, "neighbour"
-    elif draft.live or draft_shows_live(draft) or _of_two(figure):
+    elif draft.live or draft_shows_live(draft) or _of_two(figure) or _called_hot(draft, figure):
         figure.unit, figure.unit_from = "V", "heading"
     elif (figure.value == 0 or 21 <= figure.value <= 32 or figure.value >= 90) and not _in_a_list_of_ohms(draft, figure):
         either(draft, figure, ("V", "ohm"))
@@ -188,6 +188,14 @@ def _in_a_list_of_ohms(draft: Draft, figure: Figure) -> bool:
     leads = set(figure.site.leads or ())
     others = [f for f in draft.around(figure.at) if f is not figure and f.kind == "amount" and f.site is not None]
     return any(0 < f.value < 21 and f.unit in {None, "ohm"} and leads & set(f.site.leads or ()) for f in others if f.site)
+
+
+HOT = frozenset({"hot", "live", "energized", "viva", "vivo", "energizado"})
+
+
+def _called_hot(draft: Draft, figure: Figure) -> bool:
+    """In "brown to ground is hot, 118": live, so volts."""
+    return figure.site is not None and any(p.text in HOT for p in draft.phrases[figure.site.at + 1 : figure.at + 2])
 
 
 def _of_two(figure: Figure) -> bool:

@@ -142,7 +142,16 @@ def _figure_before(draft: Draft, at: int) -> bool:
 def _led_to(draft: Draft, at: int) -> int | None:
     """The single end behind "to" that follows a figure."""
     step = at + 1
-    if draft.phrases[at].text not in {"clear", "libre a", "limpio a", "isolated from"}:
+    if draft.phrases[at].text not in {
+        "clear",
+        "libre a",
+        "libres a",
+        "limpio a",
+        "limpios a",
+        "limpia a",
+        "limpias a",
+        "isolated from",
+    }:
         if draft.kind(step) != "to" and draft.phrases[min(step, len(draft.phrases) - 1)].text not in {"a", "al", "contra"}:
             return None
         step += 1

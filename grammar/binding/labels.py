@@ -105,7 +105,7 @@ def _landed(draft: Draft) -> None:
     common = {f.lead for _, f in draft.facts if f.fact == "lead_is" and f.role == "common"} | {"white"}
     for at, phrase in enumerate(draft.phrases):
         lead = None
-        if phrase.text in {"red on", "red landed"} and _line_behind(draft, at):
+        if phrase.meaning == "loaded" and "red" in phrase.text.split(" ") and _line_behind(draft, at):
             lead = "red"  # a word for the load being on, but for what stands behind it
         elif phrase.kind in {"lands", "tapword"}:
             lead = _lead_beside(draft, at)

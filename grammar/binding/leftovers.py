@@ -54,6 +54,16 @@ def _is_out_of_the_line(draft: Draft, at: int) -> bool:
     return (line or live) and draft.kind(at + 1) == "inout"
 
 
+def _in_another_trade(draft: Draft, at: int) -> bool:
+    """In "cap 44.1 on a 45": the clause names nothing of ours."""
+    near = [s for i, s in draft.sites.items() if abs(i - at) <= NEAR and draft.clause[i] == draft.clause[at]]
+    return bool(near) and all(s.kind == "notours" for s in near)
+
+
+NEAR = 6
+"""Phrases over which a word of another trade reaches."""
+
+
 def leftovers(draft: Draft) -> None:
     """Spans for figures and words that found no meaning."""
     for figure in draft.figures:
@@ -78,6 +88,8 @@ def leftovers(draft: Draft) -> None:
             and not _is_out_of_the_line(draft, figure.at)
         ):
             draft.chatter.append((figure.start, draft.phrases[figure.at + 1].end))
+        elif figure.unit is None and figure.kind == "amount" and _in_another_trade(draft, figure.at):
+            draft.chatter.append((figure.start, figure.end))
         elif figure.amount is not None and figure.amount.spoken and figure.unit is None and figure.value <= 12:
             continue
         else:

@@ -90,7 +90,7 @@ def _touches(draft: Draft, one: int, other: int) -> bool:
 
 def _is_value(draft: Draft, at: int) -> bool:
     figure = draft.figure_at(at)
-    return figure is not None and figure.unit == "VA" and at + 1 < len(draft.phrases)
+    return figure is not None and not figure.withdrawn and figure.unit == "VA" and at + 1 < len(draft.phrases)
 
 
 def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
@@ -119,6 +119,12 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
 
 def _without_a_device(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
     """Volt-amperes of a coil, of the whole load, or of the transformer."""
+    before = figure.at - 1
+    while draft.kind(before) in {"is", "between", "reads", "filler"} and draft.phrases[before].text not in {"and", "y"}:
+        before -= 1
+    if draft.kind(before) == "transformer" and before < figure.at - 1:  # "el transformador es de 40 VA y la bobina ..."
+        _of_the_transformer(draft, figure)
+        return
     if draft.kind(figure.at + 1) == "transformer":  # "load is 140va can i use a 150va transformer"
         _of_the_transformer(draft, figure)
         return

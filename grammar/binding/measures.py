@@ -166,10 +166,16 @@ def _named_symptom(draft: Draft, figure: Figure) -> bool:
     return any(start <= figure.start < end for start, end in draft.cue_spans)
 
 
+ACROSS = frozenset({"across", "drop", "dropped", "drops", "dropping", "entre", "a traves de", "a traves del", "cae", "caen"})
+"""Words for the volts that a part takes itself, which may be few."""
+
+
 def _slip(draft: Draft, figure: Figure, unit: str) -> Slip | None:
     """The likely slip in a value: of its place, of its point, of its digits."""
     assert figure.site is not None
     place = figure.site.name
+    if place == "fuse" and any(p.text in ACROSS for p in draft.phrases[max(0, figure.at - 4) : figure.at + 4]):
+        return None  # "2.4 volts dropped across the fuse"
     return slip(place, unit, figure.value) or lost_point(figure, place) or digits_changed(draft, figure, place)
 
 

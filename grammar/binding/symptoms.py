@@ -197,6 +197,8 @@ def _is_none(draft: Draft, words: Sequence[str], owners: Sequence[int], found: F
     if _of_a_device(draft, owners, found) or _long_ago(words, found):
         return True
     behind = words[found.at[-1] + 1 : found.at[-1] + 2]
+    if found.meaning == "hot" and set(words[max(0, found.at[0] - 3) : found.at[0] + 1]) & ROOMS:
+        return True
     if found.meaning == "hot":
         return _means_live(words, found) or _is_weather(words, found)
     if found.meaning == "blown_fuse":
@@ -237,6 +239,7 @@ def _is_weather(words: Sequence[str], found: Found) -> bool:
 LINE_DIGITS = 3
 """Digits of volts that make a part hot by being live."""
 LABELS = frozenset({"label", "labels", "tag", "sticker", "plate", "nameplate", "etiqueta"})
+ROOMS = frozenset({"room", "rm", "house", "office", "store", "kitchen", "bedroom", "upstairs", "downstairs", "building", "cuarto", "casa", "oficina", "tienda", "cocina", "suite", "floor"})  # fmt: skip
 OF_THE_DAY = frozenset(
     {"here", "out", "outside", "today", "attic", "roof", "there", "closet", "aqui", "afuera", "atico", "techo", "hoy", "azotea"}
 )

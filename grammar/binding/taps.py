@@ -47,7 +47,7 @@ def _tap_beside(draft: Draft, figure: Figure) -> int | None:
     if behind is not None:
         reach = range(behind, min(behind + 5, len(draft.phrases)))
         capped = any(draft.kind(i) == "capped" for i in reach if draft.clause[i] == draft.clause[behind])
-        return None if capped else behind
+        return None if capped or _wired_to_another(draft, figure, behind) else behind
     before = neighbour(draft, figure.at, -1, {"tapword"}, 3)
     if before is None and figure.heir_of is not None and figure.heir_of is not figure:
         denied = figure.heir_of  # "the tap isnt the 208 its the 240"
@@ -57,6 +57,21 @@ def _tap_beside(draft: Draft, figure: Figure) -> int | None:
         return None
     meant = draft.phrases[before].text not in {"taps", "tomas"} and not _asked_for(draft, before)
     return before if meant and not measured_between(draft, before, figure.at) else None
+
+
+WIRED = frozenset({"conectado", "connected", "wired", "landed", "hooked", "tied", "tapped"})
+
+
+def _wired_to_another(draft: Draft, figure: Figure, at: int) -> bool:
+    """In "240 wired to the 208 tap": the first is the supply."""
+    if draft.phrases[at].text.split(" ")[0] not in WIRED:
+        return False
+    other = next((f for f in draft.around(at) if at < f.at <= at + 4 and volts(f) and f.value in NOMINAL_V), None)
+    if other is None or figure.value not in NOMINAL_V:
+        return False
+    if draft.told("supply_volts") is None:
+        draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
+    return True
 
 
 def _asked_for(draft: Draft, at: int) -> bool:

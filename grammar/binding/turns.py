@@ -18,11 +18,16 @@ def words_of(phrases: Sequence[Phrase]) -> tuple[list[str], list[int]]:
             words.append("")
             owners.append(i)
             continue
-        for word in (phrase.text or phrase.meaning).split(" "):
+        text = phrase.text or phrase.meaning
+        for word in ("xfmr" if phrase.kind == "transformer" and text in SHORT else text).split(" "):
             if word and word not in {",", "-", "–", "—", "/", "*", '"', "(", ")", "'", "’", "‘", "“", "”"}:
                 words.append(word)
                 owners.append(i)
     return words, owners
+
+
+SHORT = frozenset({"trans", "tranny", "xformer", "xfrmr", "xfrm", "transf", "stepdown"})
+"""Words for a transformer that turns of phrase know by another."""
 
 
 def turns(draft: Draft) -> None:

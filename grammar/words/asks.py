@@ -131,7 +131,7 @@ QUESTIONS = (
         ),
         es=(
             "que .. protege .. fusible", "fusible .. protege", "por que .. fusible mas grande|mayor", "retardo o rapido", "rapido o .. retardo",
-            "fusible .. esta bien", "fusible .. aguanta|suficiente|correcto", "con .. fusible .. basta|alcanza", "cual|que .. fusible|breaker|proteccion", "de cuanto .. fusible|breaker", "fusible|breaker .. cuanto|cuantos|cual|necesito|ocupo|lleva|pongo", "necesito|ocupo|lleva .. fusible|breaker", "como .. protejo|proteger|fusiono",
+            "fusible de que|cuanto|cuantos", "fusible .. esta bien", "fusible .. aguanta|suficiente|correcto", "con .. fusible .. basta|alcanza", "cual|que .. fusible|breaker|proteccion", "de cuanto .. fusible|breaker", "fusible|breaker .. cuanto|cuantos|cual|necesito|ocupo|lleva|pongo", "necesito|ocupo|lleva .. fusible|breaker", "como .. protejo|proteger|fusiono",
             "que fusible", "fusible para .. va", "fusible para .. transformador|trafo", "que amperaje", "fusible recomiendas", "como lo fusiono", "cuanto de fusible",
             "que tamano el fusible", "cual fusible", "de cuanto .. fusible", "de cuantos amps|amperes|amperios .. fusible",
             "fusible .. necesito|ocupo|pongo|lleva|uso|sirve", "que proteccion", "fusible de cuanto|cuantos",
@@ -182,7 +182,7 @@ QUESTIONS = (
         ),
         es=(
             "dos|2 transformadores|trafos|transformers .. juntos|paralelo|mismo|unidos|conectados", "juntar|unir|conectar|amarrar|poner|pongo|junto dos|2|otro .. transformadores|trafos|transformers|transformador|trafo .. juntos|paralelo|al", "en fase .. transformadores|trafos", "poner otro transformador|trafo",
-            "paralelo", "en paralelo", "en fase", "fasear", "dos transformadores juntos", "juntar .. dos .. transformadores|trafos",
+            "junto|juntos|juntar|juntas dos|los|ambos|las", "dos .. juntos|juntas", "paralelo", "en paralelo", "en fase", "fasear", "dos transformadores juntos", "juntar .. dos .. transformadores|trafos",
             "dos trafos juntos", "conectar .. dos .. juntos", "unir .. dos .. transformadores|trafos",
         ),
     ),
@@ -221,7 +221,7 @@ QUESTIONS = (
         "va_estimate",
         en=(
             "core is|measures .. va", "va from .. core|ohms|size|stack",
-            "what|whats|what's .. good for|at va|watts", "va wise", "how much .. good for", "how big .. is|was it|this|that|one", "what size .. is|was it|this|that|one", "guess .. va|size|rating", "about what va|size", "how many va is|are|was|would", "what is it rated", "what .. it|this|one rated", "estimate .. va|size|rating",
+            "what|whats|what's .. good for|at va|watts", "va wise", "how much .. good for", "how big .. is|was it|this|that|one", "what size .. is|was it|this|that|one", "how big it|this|that is", "tell how big|many|large", "guess .. va|size|rating", "about what va|size", "how many va is|are|was|would", "what is it rated", "what .. it|this|one rated", "estimate .. va|size|rating",
             "how many va .. is|think|it|this|you", "what va is", "what size is", "how big is",
             "what do you|u figure|think|guess|reckon this|it|the .. is", "what would you call this|it", "whats the va",
             "how large is", "size of this one", "va on this", "guess .. va|size", "estimate .. va|size",

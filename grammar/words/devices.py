@@ -120,6 +120,7 @@ DEVICES = (
         en=("smoke detector", "smoke detectors", "duct detector", "duct smoke detector", "duct detectors"),
         es=("detector de humo", "detectores de humo"),
     ),
+    Words("device", "air cleaner", en=("air cleaner", "electronic air cleaner", "air cleaners", "air purifier"), es=("purificador", "filtro electronico", "limpiador de aire")),
     Words("device", "uv lamp", en=("uv lamp", "uv light", "uv lights"), es=("lampara uv", "luz uv")),
     Words("device", "doorbell", en=("doorbell", "door bell", "chime", "doorbells"), es=("timbre", "timbres")),
     Words("device", "sensor", en=("sensor", "sensors", "outdoor sensor", "temp sensor", "co2 sensor"), es=("sensores",)),

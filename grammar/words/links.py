@@ -39,7 +39,7 @@ LINKS = (
     ),
     Words(
         "not", "not",
-        en=("not", "isn't", "isnt", "aint", "ain't", "instead of", "rather than", "nt", "not the"),
+        en=("not", "isn't", "isnt", "wasn't", "wasnt", "weren't", "aint", "ain't", "instead of", "rather than", "nt", "not the"),
         es=("en vez de", "en lugar de"),
     ),
     Words("no", "no", both=("no",)),
@@ -231,7 +231,7 @@ LINKS = (
     Words(
         "idword", "id",
         en=(
-            "class", "cat", "unit", "unit #", "rtu", "ahu", "manejadora", "room", "suite", "apt", "ste", "job", "ticket", "wo", "work order",
+            "class", "cat", "rm", "unit", "unit #", "rtu", "ahu", "room", "suite", "apt", "ste", "job", "ticket", "wo", "work order",
             "invoice", "route", "hwy", "highway", "model", "serial", "part", "part number", "pn", "p/n", "sn", "s/n", "mod",
             "extension", "ext", "zone", "floor", "page", "step", "number", "no.", "item", "system", "call", "stage", "fc",
             "acct", "po", "rooftop unit", "rooftop", "store #", "gate code", "code", "door code", "truck", "van", "lot",

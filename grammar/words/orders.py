@@ -34,7 +34,7 @@ ORDERS = (
     Cue(
         "new_job",
         en=(
-            "start me a|another", "fresh one for|at|on",
+            "start me a|another", "a fresh one|job|start", "different house|place|address|customer|site", "fresh one for|at|on",
             "moving|going|headed|heading|off|on to the|another next|unit|job|house|call|one", "to the next one|unit|job|house|call|site", "onto the next",
             "new job", "new one", "next job", "start over", "start this over", "start this one over", "start it over",
             "start from scratch", "begin again", "lets start over", "new system", "on to another", "start new",
@@ -44,7 +44,7 @@ ORDERS = (
             "/new",
         ),
         es=(
-            "trabajo nuevo", "empezamos de nuevo", "desde cero", "empezar desde cero", "borra y empieza", "nuevo sitio",
+            "nueva chamba|obra|llamada|jale", "otra chamba|obra|llamada", "otro jale|sitio|lugar", "chamba nueva", "trabajo nuevo", "empezamos de nuevo", "desde cero", "empezar desde cero", "borra y empieza", "nuevo sitio",
             "cambio de unidad", "otra maquina", "otra direccion", "nuevo trabajo", "otro trabajo", "otra unidad",
             "empezar de nuevo", "empieza de nuevo", "nueva unidad", "unidad nueva", "siguiente unidad", "empezar otro",
             "nuevo servicio", "otro equipo", "otro servicio", "siguiente trabajo", "equipo nuevo", "otra casa", "nuevo equipo",

@@ -1,7 +1,7 @@
 """Ordinary words that carry no reading: they are read over, never mended into a word of the trade, never told as unread."""
 
 EN = (
-    "fired dried emptied rubbed chafed stays rebooting "
+    "redid remade corroded fired dried emptied rubbed chafed stays rebooting "
     "ish loop loops dual shutdowns shutdown a able about above ac across actually add added adding adds after afternoon afterwards again against ago aight "
     "ain air all allow almost along already alright also although altogether always am among an and another answer "
     "ants any anybody anyone anything anyway anyways apartment apiece app apparently appear apr april are arent "
@@ -85,7 +85,7 @@ EN = (
     "yesterday yet you your yours yourself yup zone zones "
 )
 ES = (
-    "bandeja botado cerro charola destape lleno llena limpie mojado movi pase pele quitamos rozado seque subi tapado vacie volo trono "
+    "empalme corroido corroida rehice luz compania llamo contacto bandeja botado cerro charola destape lleno llena limpie mojado movi pase pele quitamos rozado seque subi tapado vacie volo trono "
     "a abajo abanico abri abrir acabar aceptar acondicionado adelante ademas adentro afuera agua ahi ahora ahorita "
     "aire al alambre alambres algo alguien algun alguna alimenta alimentan alla alli alta alto ambos amigo anda "
     "andale andan ano antes apaga apagado apagan apagando apagar apague aparato aparecer aparte apretado aquel "
@@ -116,7 +116,7 @@ ES = (
     "medidas medido medidor medir medirlo mejor menos mensaje mes mi mide midiendo mido mientras miguel minuto "
     "minutos mira mirar miro mis misma mismo momento monofasica monofasico morir mostrarme motor mucha muchas mucho "
     "muchos multimetro muy nada nadie necesita necesitar necesito negocio ni no noche normal nos nosotros nuestra "
-    "ninguno ninguna ningunos ningunas alguno nuestro nueva nuevo nuevos numero numeros nunca o ocurrir oficina oigan oigo oir ok okey orale original "
+    "cuelgan cuelga cuelgo colgado colgados tardo cobra chamba jale ninguno ninguna ningunos ningunas alguno nuestro nueva nuevo nuevos numero numeros nunca o ocurrir oficina oigan oigo oir ok okey orale original "
     "originales oscila oscilando otra otras otro otros oye padre panaderia panel pantalla papel para parece parecer "
     "pared parejo parte partes partir pasa pasan pasar pasillo paso patio patron pedir pedirte pedro pega pegada "
     "pegado pensar peor pequena pequeno perder perdi permitir pero persona pienso pieza pinche piso placa planta poca "

@@ -32,14 +32,14 @@ SYMPTOMS = (
     Cue(
         "intermittent",
         en=(
-            "comes and goes", "come and go", "in and out", "intermittent", "intermittently", "on and off", "off and on",
+            "goes|went|cuts|shuts|kicks|quits|dies|drops .. comes|came|come back|on", "every hour|day|few .. then|comes", "comes and goes", "come and go", "in and out", "intermittent", "intermittently", "on and off", "off and on",
             "every now and then", "sometimes", "once in a while", "works then quits", "works .. then .. quits|stops|dies",
             "cuts in and out", "cuts out", "cutting in and out", "drops out", "randomly", "random", "sporadic", "some days",
             "now and then", "from time to time", "comes goes", "erratic", "on again off again", "keeps rebooting|resetting|restarting|cycling", "se reinicia|resetea|reinicio",
             "only when .. rains|wet|hot|warm", "quits|stops|dies .. then .. works", "acts up", "hit or miss", "hit and miss",
         ),
         es=(
-            "va y viene", "intermitente", "a veces", "de vez en cuando", "a ratos", "se va y regresa", "por ratos",
+            "va y viene", "se va|apaga|corta .. y|luego|regresa regresa|vuelve|prende", "intermitente", "a veces", "de vez en cuando", "a ratos", "se va y regresa", "por ratos",
             "se corta y regresa", "viene y va", "prende y se apaga", "se prende y se apaga", "de repente se va", "de repente",
             "falla a veces", "algunas veces", "jala y luego no",
         ),
@@ -135,7 +135,7 @@ SYMPTOMS = (
             "clicking like crazy", "flutters",
         ),
         es=(
-            "castanea", "castaneando", "castaneteando", "castanetea", "tiembla el contactor",
+            "castanea", "castaneteo", "castaneo", "traqueteo", "tableteo", "golpeteo", "matraqueo", "castaneando", "castaneteando", "castanetea", "tiembla el contactor",
             "contactor .. vibra|vibrando|tiembla|brinca|castanea|brincando|golpetea|traquetea", "traquetea", "traqueteando",
             "chisporrotea el contactor", "matraquea", "chattering", "pega y despega", "contactor entra y sale", "metrallea",
             "golpetea",

@@ -17,7 +17,7 @@ VALUES = (
         es=(
             "abierto", "abierta", "abiertos", "abiertas", "infinito", "sin continuidad", "no tiene continuidad",
             "no hay continuidad", "no da continuidad", "fuera de rango", "fuera de escala", "no marca continuidad", "no pita",
-            "libre a", "esta abierto", "esta abierta", "bien abierto", "completamente abierto", "todo abierto",
+            "libre a", "libres a", "limpios a", "limpia a", "limpias a", "esta abierto", "esta abierta", "bien abierto", "completamente abierto", "todo abierto",
             "no tienen continuidad", "sin paso", "limpio a",
         ),
     ),
@@ -106,7 +106,7 @@ PATTERNS = (
         (
             ("no",), ("", "me", "le", "nos", "les", "se"),
             ("hay", "tiene", "trae", "llega", "llegan", "da", "dan", "sale", "salen", "saca", "marca", "marcan", "entrega", "produce", "manda", "recibe", "reciben", "tengo", "lee", "mide", "leo", "mido", "entra", "esta llegando", "esta saliendo", "esta dando", "esta recibiendo", "registra", "aparece", "muestra", "arroja", "veo", "tienen", "traen", "pasa", "genera"),
-            ("voltaje", "ningun voltaje", "nada de voltaje", "volts", "ni un volt", "ni un voltio", "voltios", "corriente", "nada de corriente", "energia", "tension", "potencial", "alimentacion"),
+            ("voltaje", "luz", "nada de luz", "ni luz", "ningun voltaje", "nada de voltaje", "volts", "ni un volt", "ni un voltio", "voltios", "corriente", "nada de corriente", "energia", "tension", "potencial", "alimentacion"),
         ),
         "es",
     ),

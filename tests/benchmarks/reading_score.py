@@ -96,7 +96,9 @@ def _readings(message: Message, row: dict[str, Any]) -> tuple[list[Reading], lis
                 wrong.append(f"assumed: {reading.measure} {reading.value}")
             if flag and not reading.assumed and len(row["readings"]) == 1 and not _is_clear(reading, note):
                 wrong.append(f"plain, not assumed: {reading.measure} {reading.value}")
-        elif not (reading.assumed and doubtful) and not ("everything else" in note and reading.value == "open"):
+        elif not (reading.assumed and doubtful) and not (
+            ("everything else" in note or "lo demás" in note) and reading.value == "open"
+        ):
             extra.append(reading)
     return extra, wanted, wrong
 
