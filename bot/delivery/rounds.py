@@ -28,7 +28,7 @@ from bot.store.retention import clear_out, is_set
 log = logging.getLogger(__name__)
 
 AT_ONCE = 16
-"""Chats that are served at a time. More make the HTTP library slow."""
+"""Chats that are served at a time, each with a connection of its own."""
 FULL_S = 0.5
 """As long as all places are taken, it is no use to ask for more; but no longer than this: whoever has them may be stuck. [s]"""
 FAILURES = 3
