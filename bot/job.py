@@ -178,6 +178,8 @@ class State:
         if self.repair is None:
             return ()
         since = self.since_repair
+        if "supply" in self.repair.parts:
+            return since
         again = {reading.measure for reading in since}
         line = tuple(r for r in self.before_repair if r.measure in LINE_SIDE - again and r.value != 0.0)
         return (*line, *since)

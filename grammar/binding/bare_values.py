@@ -31,10 +31,29 @@ def bare_values(draft: Draft) -> None:
         _both_sides(draft, free)
         return
     figure = free[0]
-    reading = _zero(draft) if figure.value == 0 else _placed(draft, figure)
+    reading = _still(draft, figure) or (_zero(draft) if figure.value == 0 else _placed(draft, figure))
     if reading is not None and reading.measure not in {r.measure for r in draft.readings}:
         figure.done = True
         draft.readings.append(reading)
+
+
+def _still(draft: Draft, figure: Figure) -> Reading | None:
+    """In "pulled all the leads, still 11": the ohms that were asked for once more."""
+    asked = draft.context.asked
+    if (
+        asked is None
+        or not asked[0].endswith("ohms")
+        or figure.unit is not None
+        or not set(words(draft)) & STILL
+        or draft.mended
+    ):
+        return None
+    last = next((r.value for r in reversed(draft.context.readings) if r.measure == asked[0]), None)
+    near = isinstance(last, float) and 0.3 * last <= figure.value <= 3.0 * last
+    return Reading(measure=asked[0], value=figure.value, leads=asked[1]) if near else None
+
+
+STILL = frozenset({"still", "sigue", "todavia", "again"})
 
 
 def _is_bare(figure: Figure) -> bool:

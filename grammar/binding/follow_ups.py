@@ -11,6 +11,7 @@ from grammar.binding.meant import meant
 from grammar.binding.moved_taps import moved_taps
 from grammar.cues import find
 from grammar.words.follow_ups import SAME, TOO
+from grammar.words.record import AFTER_CLOSING
 
 TURNS: tuple[Literal["runs", "thanks"], ...] = ("runs", "thanks")
 SIBLINGS = {
@@ -43,6 +44,16 @@ def _stated(draft: Draft) -> None:
     """In "25.4 loaded" behind the secondary's other value: no guess, where the secondary is what is read."""
     asked = draft.context.asked[0] if draft.context.asked else "secondary"
     known = any(r.measure.startswith("secondary_volts") for r in draft.context.readings)
+    if draft.context.repaired and asked in {"control_volts", "coil_volts"} and len(draft.readings) == 1:
+        read = draft.readings[0]
+        if (
+            read.measure == "secondary_volts"
+            and read.assumed
+            and read.loaded
+            and not any(p.kind == "ends" for p in draft.phrases)
+        ):
+            draft.readings = [replace(read, measure=asked, assumed=False, loaded=False)]  # the proof has asked for it
+        return
     if not known or not asked.startswith("secondary") or any(p.kind == "ends" for p in draft.phrases):
         return
     stated = {p.meaning for p in draft.phrases if p.kind == "condition"} & {"loaded", "lifted"}
@@ -157,22 +168,46 @@ def _asks(draft: Draft, told: list[str], *, brought: bool) -> None:
         draft.asks, draft.turn = ["why"], "cause"
     elif "picture" in told and not asks and not brought and of_leads:
         draft.asks = ["which_lead"]
+    elif "size" in told and not asks and not brought:
+        draft.asks = ["size"]
     elif "wire_run" in told and not asks and not brought:
         draft.asks = ["wire_run"]
     elif "which_lead" in asks and draft.context.finding in {"load_short", "protection_open"} and not of_leads and not brought:
         draft.asks = ["next"]  # "which wire is it", behind a leg that was lifted
-    elif "fuse" in told and not asks and not brought and "?" in draft.text + "?" * ("about" in words(draft)):
+    elif "fuse" in told and not asks and not brought:
         draft.asks = ["fuse"]
     elif "verdict" in told and asks <= {"no", "yes"} and not brought:
         draft.asks = ["next"]
-    elif not asks and not brought and draft.phrases and draft.phrases[0].text in SHUTS and len(draft.phrases) > 1:
+    elif _is_short_question(draft) and not asks and not brought:
+        draft.asks = ["next"]  # "c wire?", "gas valve or wire?"
+    elif not asks and not _read(draft) and draft.phrases and draft.phrases[0].text in SHUTS and _says_what_was_done(draft):
         draft.asks = ["close_job"]
     else:
         return
     draft.unread = [span for span in draft.unread if any(letter.isdigit() for letter in draft.text[span[0] : span[1]])]
 
 
-SHUTS = frozenset({"cierra", "cierro", "cierralo", "close"})
+def _read(draft: Draft) -> bool:
+    """Whether a number or a name came with it."""
+    return bool(draft.readings or draft.unclear or draft.heard or draft.name is not None)
+
+
+def _says_what_was_done(draft: Draft) -> bool:
+    """In "cierra, transformador cambiado", "listo, empalme nuevo"."""
+    told = set(words(draft)) - {draft.phrases[0].text}
+    return len(draft.phrases) > 1 and (draft.phrases[0].text != "listo" or bool(told & AFTER_CLOSING))
+
+
+MOST_WORDS = 6
+
+
+def _is_short_question(draft: Draft) -> bool:
+    """A few words with a question mark, where there is something to answer them by."""
+    told = [word for word in words(draft) if word]
+    return draft.text.rstrip().endswith("?") and len(told) <= MOST_WORDS and bool(draft.context.readings)
+
+
+SHUTS = frozenset({"cierra", "cierro", "cierralo", "close", "listo"})
 """First words that close a job, whatever stands behind them."""
 
 

@@ -56,6 +56,8 @@ def mended(draft: Draft) -> tuple[str, ...]:
         found.insert(0, _mended(draft, told))
     if "on" in acts and not found:
         found.append(_on(draft, told))
+    if not found and repaired(draft):
+        found.append("transformer")
     return tuple(dict.fromkeys(part for part in found if part is not None))
 
 

@@ -6,10 +6,10 @@ from core.heard.record import Heard
 from core.readings import OPEN, Fact, Reading
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.in_hand import in_job, speaks_of_fuse, words
+from grammar.binding.job_units import job_units
 from grammar.binding.plausible import fits_live
 from grammar.binding.told import NOMINAL_V
 from grammar.binding.topics import SIZES_VA
-from grammar.parser import parse
 from grammar.words.devices import COILS
 
 AT_DEVICE = {
@@ -29,16 +29,24 @@ SAID_LEG = frozenset({"y", "w", "g"})
 
 def job_places(draft: Draft) -> None:
     """Before the ordinary binding: what is placed here is placed nowhere else."""
-    if not in_job(draft) or draft.name is not None:
+    if draft.name is not None:
         return
-    _in_ohms(draft)
-    _in_volts(draft)
-    _lifted(draft)
+    if not in_job(draft):
+        for figure in list(draft.figures):
+            if figure.kind == "amount" and not figure.done and len(figure.amounts) == 1:
+                _at_switch(draft, figure)
+                behind = draft.phrases[figure.at + 2].text if figure.at + 2 < len(draft.phrases) else ""
+                if draft.kind(figure.at + 1) == "at" and behind in UNIT:
+                    _at_panel_or_unit(draft, figure)
+        return
+    job_units(draft)
     _button(draft)
     _into_the_load(draft)
+    _at_the_transformer(draft)
     _other_side(draft)
     _red_to_common(draft)
     for figure in list(draft.figures):
+        _line_again(draft, figure)
         _told_good(draft, figure)
         _at_a_valve(draft, figure)
         if figure.done or figure.withdrawn or figure.kind not in {"amount", "nothing"} or len(figure.amounts) > 1:
@@ -50,79 +58,6 @@ def job_places(draft: Draft) -> None:
         _at_panel_or_unit(draft, figure)
         _at_switch(draft, figure)
         _at_device(draft, figure)
-
-
-WINDINGS = frozenset({"primary", "secondary"})
-MOST_BARE_OHM = 16.0
-
-
-def _in_ohms(draft: Draft) -> None:
-    """In "sec .2" behind "ohms: pri 3": the meter still stands on ohms, where the value fits no live secondary."""
-    figures = [f for f in draft.figures if f.kind == "amount"]
-    places = {end.name for p in draft.phrases if p.kind == "ends" and len(p.ends) == 1 for end in p.ends}
-    if not draft.context.said_before or len(figures) != 1 or len(places) != 1 or not places <= WINDINGS:
-        return
-    figure = figures[0]
-    stated = any(p.kind in {"alone", "heading", "condition"} for p in draft.phrases)
-    if figure.unit is not None or figure.done or stated or not 0 < figure.value < MOST_BARE_OHM:
-        return
-    before = parse(draft.context.said_before[-1]).phrases
-    ohms = any(p.kind in {"alone", "heading"} and p.meaning in {"ohm", "dead"} for p in before)
-    ohms = ohms or any(amount.unit == "ohm" for p in before for amount in p.amounts)
-    if ohms:
-        figure.unit, figure.unit_from = "ohm", "heading"
-
-
-def _lifted(draft: Draft) -> None:
-    """In "sec lifted 9.1" behind 9 V there: the same volts, whatever was asked for."""
-    figures = [f for f in draft.figures if f.kind == "amount"]
-    lifted = {p.meaning for p in draft.phrases if p.kind == "condition"} & {"lifted", "loaded"}
-    told = set(words(draft)) & {"sec", "secondary", "secundario"}
-    if len(figures) != 1 or len(lifted) != 1 or not told or figures[0].unit is not None or figures[0].done:
-        return
-    volts = next((r.value for r in reversed(draft.context.readings) if r.measure.startswith("secondary_volts")), None)
-    if isinstance(volts, float) and NEAR_V[0] * volts <= figures[0].value <= NEAR_V[1] * volts:
-        figures[0].done = True
-        measure = "secondary_volts_lifted" if "lifted" in lifted else "secondary_volts"
-        draft.readings.append(Reading(measure=measure, value=figures[0].value, loaded="loaded" in lifted))
-
-
-NEAR_V = (0.8, 1.3)
-"""What the volts of a secondary do once its load is off."""
-
-
-def _is_live_primary(draft: Draft, figure: Figure) -> bool:
-    """In "pri 120 sec 21": the primary is fed."""
-    before = draft.phrases[figure.at - 1] if figure.at else None
-    primary = before is not None and any(end.name == "primary" for end in before.ends)
-    return primary and figure.unit in {None, "V"} and fits_live("primary", figure.value)
-
-
-LIVE_SYMPTOMS = frozenset({"chatter", "hum", "hot"})
-"""What only a fed circuit does."""
-LOW_V = (5.0, 21.5)
-"""What a secondary reads that is pulled down, and a bare number there is not taken for at once. [V]"""
-
-
-def _in_volts(draft: Draft) -> None:
-    """In "sec 19" behind "contactor chattering": volts, in a job that has no ohms yet; still a guess."""
-    known = draft.context
-    figures = [f for f in draft.figures if f.kind == "amount" and not _is_live_primary(draft, f)]
-    beside = len(figures) < len([f for f in draft.figures if f.kind == "amount"])
-    places = {end.name for p in draft.phrases if p.kind == "ends" and len(p.ends) == 1 for end in p.ends}
-    places -= {"primary"} if beside else set()
-    if len(figures) != 1 or places != {"secondary"} or figures[0].unit is not None or figures[0].done:
-        return
-    live = (
-        beside
-        or any(f.value in LIVE_SYMPTOMS for f in known.facts)
-        or any(r.measure.endswith("volts") and r.value != 0.0 for r in known.readings)
-    )
-    ohms = any(r.measure.endswith("ohms") for r in known.readings) or (
-        known.asked is not None and known.asked[0].endswith("ohms")
-    )
-    if live and not ohms and LOW_V[0] <= figures[0].value <= LOW_V[1] and len(figures[0].amounts) == 1:
-        figures[0].unit, figures[0].unit_from, figures[0].doubt = "V", "live", "sound"
 
 
 def _beside(draft: Draft, figure: Figure) -> int | None:
@@ -259,6 +194,42 @@ def _button(draft: Draft) -> None:
 
 
 BUTTON = frozenset({"button", "breaker", "reset", "boton"})
+
+
+LINE_MENDED = frozenset(
+    {"tightened", "retightened", "remade", "fixed", "cleaned", "replaced", "aprete", "arregle", "limpie", "cambie", "rehice"}
+)
+AGAIN = frozenset({"now", "ahora", "ya"})
+
+
+def _at_the_transformer(draft: Draft) -> None:
+    """In "ok at the transformer 209": line volts there are the primary's, control volts the secondary's."""
+    figures = [f for f in draft.figures if f.kind == "amount" and not f.done and len(f.amounts) == 1]
+    named = [at for at, p in enumerate(draft.phrases) if p.kind == "transformer"]
+    placed = any(p.kind in {"ends", "device"} for p in draft.phrases)
+    if len(figures) != 1 or len(named) != 1 or placed or draft.asks or "?" in draft.text or figures[0].unit not in {None, "V"}:
+        return
+    figure = figures[0]
+    led = draft.kind(named[0] - 1) == "at" and abs(figure.at - named[0]) <= REACH_OF_IT
+    line, low = LEAST_LINE_V <= figure.value <= MOST_LINE_V, fits_live("secondary", figure.value)
+    if led and (line or low):
+        figure.done = True
+        draft.readings.append(Reading(measure="primary_volts" if line else "secondary_volts", value=figure.value))
+
+
+REACH_OF_IT = 3
+
+
+def _line_again(draft: Draft, figure: Figure) -> None:
+    """In "tightened the contactor lugs, 229 now", where the line was lost on its way: what comes through now."""
+    told = set(words(draft))
+    bare = figure.kind == "amount" and figure.unit in {None, "V"} and len(figure.amounts) == 1 and not figure.done
+    lost = draft.context.finding in {"loose_line", "no_supply"}
+    if bare and lost and told & LINE_MENDED and told & AGAIN and LEAST_LINE_V <= figure.value <= MOST_LINE_V:
+        figure.done = True
+        measure = "primary_volts" if draft.context.finding == "loose_line" else "line_volts"
+        draft.readings.append(Reading(measure=measure, value=figure.value, assumed=True))
+        draft.mended.append("supply")
 
 
 def _told_good(draft: Draft, figure: Figure) -> None:

@@ -9,7 +9,9 @@ from grammar.binding.topics import SIZES_VA
 
 PUTS = frozenset({"new", "in", "nuevo", "use", "put", "go", "run", "pull", "install", "uso", "pongo", "poner", "usar", "puse", "puedo", "jalo", "meto", "stick", "drop", "with", "con", "bump"})  # fmt: skip
 """What is done with what is meant."""
-ENOUGH = frozenset({"enough", "ok", "okay", "do", "work", "alcanza", "basta", "aguanta", "sirve", "good", "hold"})
+ENOUGH = frozenset(
+    {"instead", "bigger", "mejor", "enough", "ok", "okay", "do", "work", "alcanza", "basta", "aguanta", "sirve", "good", "hold"}
+)
 IS_A = frozenset(
     {
         "its",
@@ -79,7 +81,7 @@ def _enough(draft: Draft, figure: Figure, known: set[str]) -> bool:
     """In "so 40 enough?", behind a list of loads."""
     sized = figure.unit in {None, "VA"} and figure.value in SIZES_VA
     asks = draft.asks == ["size"] and not draft.readings
-    if not sized or not (asks or (known & {"load"} and set(words(draft)) & ENOUGH and not draft.asks and "?" in draft.text)):
+    if not sized or not (asks or (known & {"load", "rated_va"} and set(words(draft)) & ENOUGH and not draft.asks)):
         return False
     figure.done = True
     draft.cue_spans.append((figure.start, figure.end))

@@ -84,12 +84,12 @@ CALLS = (
     Cue(
         "y",
         en=(f"cooling|cool|ac|y|y1 {CALLED}", "call|calling|calls|called for|on|in cool|cooling|ac|y|y1", "cooling|cool|y|y1 on|energized"),
-        es=("llamada|llamando|pidiendo|demanda de|para|a|en frio|enfriamiento|aire|y", "llamando|pidiendo frio|aire", "con llamada en y", "con la y puesta|llamada"),
+        es=("con frio", "llamada|llamando|pidiendo|demanda de|para|a|en frio|enfriamiento|aire|y", "llamando|pidiendo frio|aire", "con llamada en y", "con la y puesta|llamada"),
     ),
     Cue(
         "w",
         en=(f"heating|heat|w|w1 {CALLED}", "call|calling|calls|called for|on|in heat|heating|w|w1", "heat|w|w1 energized"),
-        es=("llamada|llamando|pidiendo|demanda de|para|a|en calor|calefaccion|w", "llamando|pidiendo calor|calefaccion"),
+        es=("con w|calor", "llamada|llamando|pidiendo|demanda de|para|a|en calor|calefaccion|w", "llamando|pidiendo calor|calefaccion"),
     ),
     Cue("g", en=(f"fan|g {CALLED}", "call|calling|calls|called for|on fan|g", "g energized"), es=("llamada|llamando|pidiendo de|para|a|en abanico|ventilador|g",)),
     Cue("o", en=(f"o {CALLED}", "o energized"), es=("llamada en o",)),

@@ -53,7 +53,7 @@ IN_STOCK = frozenset({"truck", "van", "shop", "stock", "trailer", "car", "bag", 
 """Where a new one lies that is not in yet."""
 AFTER_CLOSING = frozenset(
     {
-        *REPAIRED, "moved", "landed", "fixed", "repaired", "rewired", "cleared", "cleaned", "tightened", "retapped", "spliced",
+        *REPAIRED, "remade", "redid", "respliced", "empalme", "splice", "rehice", "moved", "landed", "fixed", "repaired", "rewired", "cleared", "cleaned", "tightened", "retapped", "spliced",
         "fitted", "reset", "put", "added", "movi", "movido", "arregle", "arreglado", "repare", "reparado", "limpie", "aprete",
         "puse", "puesto", "nuevo", "new",
     }

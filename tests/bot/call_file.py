@@ -4,11 +4,14 @@ Whole calls as files: each message with what it is to come out as, whatever the 
 A line `> TEXT` is a message. The lines under it say what is expected: `read:` the readings, `told:` the facts, `ask:` the asks, `right:` what was
 put right, `find:` the finding, `unit:` what is thought of the transformer, `next:` the next test, `unread:` the fragments that may be left.
 What a message says nothing of has to be empty, but for finding, transformer and next test. A `(?)` behind a reading: it is a guess.
+`asked:` and `thought:` fix what the reply asks for and thinks, so that the next message is read alike whatever the diagnosis prefers.
 """
 
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
+
+from core.readings import FACTS
 
 CALLS = Path(__file__).with_name("calls")
 
@@ -66,6 +69,19 @@ def outcome(record: dict[str, Any], renewed: tuple[str, ...], *, is_new: bool) -
         "find": verdict.get("finding", ""),
         "unit": verdict.get("transformer", ""),
         "next": (record["next_test"] or {}).get("fact") or (record["next_test"] or {}).get("measure", ""),
+    }
+
+
+def fixed(message: Message, talk: dict[str, Any]) -> dict[str, Any]:
+    """What a reply leaves for the next message, with what the file fixes of it."""
+    name, *leads = message.expected.get("asked", "").split() or [""]
+    finding, _, transformer = message.expected.get("thought", "").partition(" ")
+    is_fact = name in FACTS
+    return {
+        **talk,
+        "asked": [name, leads or None] if name and not is_fact else None,
+        "asked_fact": name if is_fact else None,
+        **({"finding": finding, "transformer": transformer} if finding else {}),
     }
 
 

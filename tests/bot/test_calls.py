@@ -8,7 +8,7 @@ import pytest
 from bot.conversation import DESK_ASKS, Turn, answer
 from bot.wording.catalog import catalog
 from bot.wording.questions import EMPTY
-from tests.bot.call_file import CALLS, Message, messages, outcome, wrong
+from tests.bot.call_file import CALLS, Message, fixed, messages, outcome, wrong
 
 START = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
 FILES = sorted(CALLS.glob("*.chat"))
@@ -28,7 +28,7 @@ def played(call: list[Message]) -> list[str]:
             technician="dana",
         )
         reply = answer(log, sent)
-        record = {**reply.record(), "talk": dict(reply.talk)}
+        record = {**reply.record(), "talk": fixed(message, dict(reply.talk))}
         found += wrong(message, outcome(record, reply.message.renewed, is_new=bool(reply.message.repaired)))
         if SHRUGS & set(reply.text.splitlines()) and not DESK_ASKS & set(reply.message.asks):  # the desk answers those
             found.append(f"{message.number} {message.text!r} is met by a shrug")

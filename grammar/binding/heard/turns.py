@@ -95,11 +95,28 @@ def _lifted(draft: Draft, owners: list[int], rows: list[Found]) -> None:
 def _called(draft: Draft, owners: list[int], rows: list[Found]) -> None:
     """R to C reads short with one call made."""
     legs = list(dict.fromkeys(row.meaning for row in rows))
-    figure = _at_r_and_c(draft)
+    figure = _at_r_and_c(draft) or _goes_on(draft)
     if len(legs) != 1 or figure is None or figure.kind != "amount" or figure.unit not in {None, "ohm"}:
         return
     if 0 < figure.value < MOST_SHORT_OHM or (figure.value == 0 and figure.unit == "ohm"):
         _add(draft, owners, rows[0], Heard("call", legs[0], "", (figure.value,), "ohm"))
+
+
+def _goes_on(draft: Draft) -> Figure | None:
+    """In "with w called 0.4" behind the ohms of R to C."""
+    last = draft.context.readings[-1].measure if draft.context.readings else ""
+    figures = [f for f in draft.figures if not f.done and f.kind == "amount" and f.unit in {None, "ohm"}]
+    if (
+        last != "load_ohms"
+        or len(figures) != 1
+        or figures[0].value >= MOST_SHORT_OHM
+        or any(p.kind in {"ends", "device"} for p in draft.phrases)
+    ):
+        return None
+    draft.cue_spans.append((figures[0].start, figures[0].end))
+    draft.unread.append((figures[0].start, figures[0].end))
+    figures[0].done = True
+    return figures[0]
 
 
 def _at_r_and_c(draft: Draft) -> Figure | None:
