@@ -66,6 +66,7 @@ DEVICE_LOADS: Final[dict[str, DeviceLoad]] = {
         _row("inducer relay", (2, 6), (1, 2), ("heating",)),
         _row("defrost board", (2, 8), (1, 1), _ON, coil=False),
         _row("humidifier", (5, 20), (1, 2), ("heating",)),
+        _row("air cleaner", (2, 15), (1, 2), _BOTH, coil=False),
         _row("damper", (3, 10), (1, 1), _BOTH),
         _row("economizer", (5, 15), (1, 1), ("cooling",), coil=False),
         _row("condensate pump", (1, 5), (1, 1), _COOL),

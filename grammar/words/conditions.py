@@ -7,7 +7,7 @@ CONDITIONS = (
         "condition", "lifted",
         en=(
             "unloaded", "un loaded", "lifted", "lift", "no load", "everything off", "everything off the secondary", "everything disconnected", "everything unhooked", "no load on it", "no-load", "w/o load", "without load",
-            "without a load", "without the load", "with no load", "w/ no load", "open circuit", "oc voltage", "oc volts", "o.c. voltage", "ocv", "open circuit voltage", "open circuit volts", "open-circuit", "open circuit volts", "open circuit voltage", "open volts", "open voltage", "idle",
+            "without a load", "without the load", "with no load", "w/ no load", "open circuit", "oc voltage", "oc volts", "o.c. voltage", "ocv", "open circuit voltage", "open circuit volts", "open-circuit", "open volts", "open voltage", "idle",
             "idling", "not loaded", "load off", "load removed", "loads off", "loads removed", "loads disconnected",
             "load disconnected", "load lifted", "with the load off", "with load off", "nothing connected", "nothing hooked up",
             "nothing on it", "nothing hooked to it", "nothing connected to it", "with nothing on it", "with nothing connected",
