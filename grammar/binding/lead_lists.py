@@ -55,6 +55,40 @@ def labelled_pairs(draft: Draft) -> None:
         draft.sites[at] = Site(at, "pair", "leads", ("com", f"{abs(label.value):g}"))
 
 
+def tap_lists(draft: Draft) -> None:
+    """In "120 tap 9.9 ohms, 208 tap 17.4", "between taps 208 and 240 2.7 ohms": ohms of taps, each to common or to each other."""
+    found: list[tuple[Figure, int]] = []
+    for at, phrase in enumerate(draft.phrases):
+        label, value = draft.figure_at(at - 1), draft.figure_at(at + 1)
+        if phrase.kind != "tapword" or label is None or label.unit not in {None, "V"} or label.value not in NOMINAL_V:
+            continue
+        if value is not None and (value.kind == "open" or (value.unit in {None, "ohm"} and 0 < value.value < LEAST_NOMINAL_V)):
+            found.append((label, at))
+    if len(found) > 1:
+        for label, at in found:
+            label.done = True
+            draft.sites[at] = Site(at, "pair", "leads", ("com", f"{label.value:g}"))
+    for at, phrase in enumerate(draft.phrases):
+        if phrase.kind == "tapword" and draft.kind(at - 1) == "between":
+            _between_taps(draft, at)
+
+
+LEAST_NOMINAL_V = 100.0
+"""Ohms behind a tap stay under this, and volts do not."""
+
+
+def _between_taps(draft: Draft, at: int) -> None:
+    both, value = draft.figure_at(at + 1), draft.figure_at(at + 2)
+    if both is None or value is None or len(both.amounts) != 2 or value.unit not in {None, "ohm"}:
+        return
+    one, two = (amount.value for amount in both.amounts)
+    if one in NOMINAL_V and two in NOMINAL_V:
+        both.done = True
+        draft.sites[at] = Site(at, "pair", "leads", (f"{one:g}", f"{two:g}"))
+        value.site = draft.sites[at]
+        value.site.used += 1
+
+
 def _single(draft: Draft, at: int) -> str | None:
     """The lead of a phrase that names one."""
     ends = draft.phrases[at].ends

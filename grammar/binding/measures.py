@@ -104,8 +104,9 @@ def _place(draft: Draft, figure: Figure) -> None:
     """Puts devices on the measure that they have, and takes out what belongs to other trades."""
     site = figure.site
     assert site is not None
-    if figure.garbled:
-        _unread(draft, figure)
+    across = any(p.text in ACROSS for p in draft.phrases[max(0, figure.at - 4) : figure.at + 4])
+    if figure.garbled or (site.name == "fuse" and figure.kind == "nothing" and not across):
+        _unread(draft, figure)  # "el fusible no pasa corriente" is no voltage across it
     elif site.kind != "notours" and figure.kind == "amount" and len(figure.amounts) > 1 and figure.low is None:
         _unread(draft, figure)  # "sec 27/24"
     elif site.kind == "notours" or (motor_letters(draft, site) and at_a_motor(draft, site)):

@@ -5,7 +5,7 @@ from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.each_lead import each_lead
 from grammar.binding.in_and_out import in_and_out
 from grammar.binding.joined_sites import both, ground_of, split_pairs
-from grammar.binding.lead_lists import labelled_pairs, lead_lists
+from grammar.binding.lead_lists import labelled_pairs, lead_lists, tap_lists
 from grammar.binding.lettered_label import lettered_label
 from grammar.binding.other_side import other_side
 from grammar.binding.paired_values import paired_values
@@ -54,6 +54,7 @@ def find_sites(draft: Draft) -> None:
     each_lead(draft)
     lead_lists(draft)
     labelled_pairs(draft)
+    tap_lists(draft)
     _dead_places(draft)
     _shows_nothing(draft)
     _named_by_state(draft)

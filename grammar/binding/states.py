@@ -191,6 +191,8 @@ def _heads(draft: Draft, at: int) -> bool:
         return False
     if phrase.text not in WHOLE_LINE:
         return True
+    if draft.kind(at + 1) in {"to", "transformer", "with", "and"}:
+        return False  # "cold to the touch, 0 out"
     before, behind = draft.kind(at - 1), draft.kind(at + 1)
     return (
         before in {"", "line", "stop"}

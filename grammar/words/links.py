@@ -166,7 +166,7 @@ LINKS = (
     Words(
         "lands", "lands",
         en=("landed", "lands on", "lands", "goes to", "is on", "is landed on", "goes on", "tied to", "going to"),
-        es=("conecte", "va a", "esta en", "puesto en", "va al", "aterrice en"),
+        es=("conecte", "va en", "va en el", "va a", "esta en", "puesto en", "va al", "aterrice en"),
     ),
     Words(
         "capped", "capped",
