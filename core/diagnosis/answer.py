@@ -7,11 +7,12 @@ from typing import Final
 from core.advice import Answer, NextTest, Reason, Verdict
 from core.diagnosis.belief import Belief, Known, believed, known, usable
 from core.diagnosis.causes import BEHIND, CAUSES, FUSE_BACK, LOOK_BEHIND
+from core.diagnosis.ghost import LINE_SIDE, may_be_ghost
 from core.diagnosis.meter import M
 from core.diagnosis.next_test import BEHIND_OF, Worth, ranked
 from core.diagnosis.outlook import proof
 from core.diagnosis.reasons import reasons
-from core.diagnosis.verdict import GHOSTLY, INSULATION, LINE_SIDE, USUAL_SUPPLY_V, is_doubtful_insulation, to_recheck, verdict
+from core.diagnosis.verdict import INSULATION, is_doubtful_insulation, to_recheck, verdict
 from core.diagnosis.worlds import LOST_OHM, NAMES, SOUND_OHM
 from core.measures import MEASURES
 from core.readings import Job, Value
@@ -188,7 +189,7 @@ def _advice(k: Known, belief: Belief, says: Verdict) -> tuple[tuple[Said, ...], 
         cautions = ["find_the_short_first", *cautions]
     if says.finding == "wrong_tap" and _is_doubled(job):
         cautions = ["double_volts", *cautions]
-    if says.finding == "no_supply" and _is_ghostly(job):
+    if says.finding == "no_supply" and any(may_be_ghost(job.last(name), job) for name in LINE_SIDE):
         cautions = ["ghost_voltage", *cautions]
     if says.transformer == "bad" and says.settled:
         lines.append(proof(job))
@@ -216,9 +217,3 @@ def _is_doubled(job: Job) -> bool:
     supply, tap = job.number("supply_volts"), job.number("tap_volts")
     out = [v for m in ("secondary_volts", "secondary_volts_lifted") if (v := job.figure(m)) is not None]
     return bool((supply and tap and supply / tap >= DOUBLED) or max(out, default=0.0) >= 24.0 * DOUBLED)
-
-
-def _is_ghostly(job: Job) -> bool:
-    nominal = job.number("supply_volts") or USUAL_SUPPLY_V
-    read = [r for m in LINE_SIDE if (r := job.last(m)) is not None and not r.low_impedance and r.value != "open"]
-    return any(GHOSTLY[0] * nominal < float(r.value) < GHOSTLY[1] * nominal for r in read)

@@ -9,6 +9,7 @@ from core.advice import Ranked, Reason, Transformer, Verdict
 from core.cautions import may_ask
 from core.diagnosis.belief import Belief, Known
 from core.diagnosis.features import encode
+from core.diagnosis.ghost import may_be_ghost
 from core.diagnosis.meter import M
 from core.diagnosis.network import believe
 from core.diagnosis.next_test import BEHIND_OF
@@ -17,11 +18,11 @@ from core.diagnosis.worlds import BAD, LOST_OHM, NAMES, SOUND_OHM
 from core.findings import FINDINGS
 from core.readings import SYMPTOMS
 
-CONDEMNED: Final = 0.68
+CONDEMNED: Final = 0.6
 """From this probability of a bad transformer on it is called bad: a wrong one costs a good part and a second trip, but leaving it open costs too."""
 CONDEMNED_EARLY: Final = 0.9
 """The same while a test is still worth its cost: till then leaving it open costs nothing."""
-PASSED: Final = 0.28
+PASSED: Final = 0.25
 """Up to this one it is called good, once no test is worth its cost any more. Stricter than the loss asks."""
 PASSED_EARLY: Final = 0.12
 """The same while a test is still worth its cost."""
@@ -35,10 +36,6 @@ SOFT: Final = frozenset({"hot", "hum", "burnt", "smoke", "chatter", "intermitten
 IS_HARD: Final = np.array([0.0 if name in SOFT else 1.0 for name in SYMPTOMS])
 BY_READINGS: Final = 0.5
 """What the readings alone must say of a bad transformer: a smell or a sound may add to them and not take their place."""
-LINE_SIDE: Final = ("line_volts", "primary_volts")
-GHOSTLY: Final = (0.02, 0.85)
-"""Share of the nominal volts that a ghost may show."""
-USUAL_SUPPLY_V: Final = 120.0
 INSULATION: Final = ("primary_secondary_ohms", "primary_ground_ohms", "secondary_ground_ohms")
 OF_INSULATION: Final = frozenset({"windings_bridged", "winding_grounded"})
 
@@ -77,7 +74,7 @@ def transformer(k: Known, belief: Belief, *, settled: bool) -> Transformer:
         return "unproven"
     if belief.bad >= (CONDEMNED if settled else CONDEMNED_EARLY):
         return "bad" if is_condemned_by_readings(k) else "unproven"
-    if _are_all_ghostly(k):
+    if all(may_be_ghost(reading, k.job) for reading in k.readings):
         return "unproven"
     limit = PASSED_DEAD if belief.best == "no_supply" else PASSED if settled else PASSED_EARLY
     if belief.bad > limit or FINDINGS[belief.best].transformer == "bad" or is_doubtful_insulation(k):
@@ -91,18 +88,6 @@ def is_condemned_by_readings(k: Known) -> bool:
         return True
     mute = replace(k.evidence, symptoms=k.evidence.symptoms * IS_HARD)
     return float(believe(encode(mute))[0][0, BAD].sum()) >= BY_READINGS
-
-
-def _are_all_ghostly(k: Known) -> bool:
-    """True where nothing was read but volts of a line side that a high-impedance meter sees on a dead one as well."""
-    nominal = k.job.number("supply_volts") or USUAL_SUPPLY_V
-    return all(
-        r.measure in LINE_SIDE
-        and not r.low_impedance
-        and r.value != "open"
-        and GHOSTLY[0] * nominal < float(r.value) < GHOSTLY[1] * nominal
-        for r in k.readings
-    )
 
 
 def to_recheck(k: Known, belief: Belief) -> str | None:
