@@ -111,7 +111,7 @@ def _lines(belief: Belief, evidence: Evidence, confidence: float, wanted: LeadTe
     best = maps[0][0]
     if _is_backfed(best, evidence):
         yield say("Primary leads at line voltage with 24 V on the secondary: if that is your source, switch it off now")
-    yield from open_lines(best, evidence)
+    yield from open_lines(belief, evidence)
     yield from (winding_line(w) for w in best.windings)
     yield from (say("{lead}: not known yet", lead=lead_name(lead)) for lead in best.strays)
     yield say("Sure: {percent:.0f} %", percent=_percent(confidence))

@@ -60,7 +60,11 @@ def choose_tap(job: Job) -> Answer:
     belief = believe(evidence) if evidence.leads else None
     found = answer_of(belief, evidence, job) if belief is not None else Answer()
     best = belief.maps[0][0] if belief is not None and belief.maps else None
-    broken = list(open_lines(best, evidence)) if best is not None and any(w.open_at for w in best.windings) else []
+    broken = (
+        list(open_lines(belief, evidence))
+        if belief is not None and best is not None and any(w.open_at for w in best.windings)
+        else []
+    )
     if supply is None:
         lines = broken or [say("Which supply? Measure it, then take the tap that it belongs to")]
         return replace(found, lines=tuple(lines), next_test=None if broken else READ_SUPPLY)

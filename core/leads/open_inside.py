@@ -3,9 +3,11 @@
 from typing import Final
 
 from core.advice import Ranked, Verdict
-from core.leads.belief import Belief, Hypothesis
+from core.leads.belief import Belief
 from core.leads.evidence import Evidence, Pair
 from core.leads.lead_words import lead_name, listed, pair_name
+from core.leads.sureness import SURE
+from core.leads.wound import Wound
 from core.readings import Job
 from core.said import Said, say
 from core.standards.source import COMMON_PRACTICE
@@ -60,27 +62,37 @@ def _confirmed_leak(evidence: Evidence) -> Pair | None:
     return next((p for p, ohm in evidence.leaks.items() if p in evidence.repeated and ohm < LOST_BELOW_OHM), None)
 
 
-def open_lines(best: Hypothesis, evidence: Evidence) -> tuple[Said, ...]:
-    """Where the winding is open, what still works, and that it is to be replaced all the same."""
+def open_lines(belief: Belief, evidence: Evidence) -> tuple[Said, ...]:
+    """Where the winding is open, what still works where that is sure, and that it is to be replaced all the same."""
     lines: list[Said] = []
-    for w in best.windings:
+    for w in belief.maps[0][0].windings:
         names = [lead for lead, _ in w.leads]
         lines.extend(
             say("Open inside the winding between {one} and {other}", one=lead_name(names[at]), other=lead_name(names[at + 1]))
             for at in sorted(w.open_at)
         )
-        if w.open_at and w.role == "primary" and len(names) == 2:
-            lines.append(say("The primary is open: replace it"))
-        elif w.open_at and w.role == "primary":
-            good = [role for lead, role in w.leads[1 : min(w.open_at) + 1] if lead]
-            lines.append(
-                say("Still working: {taps} V. Replace it all the same, it is failing", taps=listed(good))
-                if good
-                else say("No tap works any more: replace it")
-            )
-        elif w.open_at:
-            lines.append(say("The secondary gives nothing across the open: replace it"))
+        if w.open_at:
+            lines.append(_what_is_left(w, belief))
     return tuple(lines + _leak_lines(evidence))
+
+
+def _what_is_left(winding: Wound, belief: Belief) -> Said:
+    if winding.role == "secondary":
+        return say("The secondary gives nothing across the open: replace it")
+    if len(winding.leads) == 2:
+        return say("The primary is open: replace it")
+    good = _working(winding)
+    if not good:
+        return say("No tap works any more: replace it")
+    if sum(p for h, p in belief.maps if any(_working(w) == good for w in h.windings)) < SURE:
+        return say("Which taps still work is not sure: land none of them, replace it")
+    return say("Still working: {taps} V. Replace it all the same, it is failing", taps=listed([role for _, role in good[1:]]))
+
+
+def _working(winding: Wound) -> tuple[tuple[str, str], ...]:
+    """Common and the taps before the first open, nothing where none is left."""
+    good = winding.leads[: min(winding.open_at, default=0) + 1]
+    return good if winding.role == "primary" and len(good) > 1 else ()
 
 
 def _leak_lines(evidence: Evidence) -> list[Said]:

@@ -1,7 +1,8 @@
 """
 How often the map of the leads is right, on transformers wound by other rules than the engine's priors.
 
-    python -m tests.benchmarks.lead_bench [units]
+    python -m tests.benchmarks.lead_bench [units]       what is said, how fast, how well calibrated; -v tells each unit that is wrong and sure
+    python -m tests.benchmarks.lead_compare [units]     the same beside a Bayesian reference
 
 Wire gauges are whole, turns have lengths, colours follow a habit or none, labels may be another unit's, the meter has gain error, counts
 and test leads, pairs are left out and one reading is mistyped. Nothing here is taken from `core.leads`.
@@ -17,10 +18,8 @@ from itertools import combinations
 import numpy as np
 
 from core.leads import map_leads
-from core.leads.belief import believe
-from core.leads.evidence import gather
 from core.readings import Fact, Job, Reading
-from tests.benchmarks.lead_reference import posterior
+from tests.benchmarks.lead_slip import slip
 
 SETS = (
     ((120,), 3), ((240,), 3), ((208,), 1), ((480,), 1), ((277,), 1), ((208, 240), 5), ((120, 240), 4), ((120, 208, 240), 7), ((208, 240, 480), 4),
@@ -156,25 +155,14 @@ def measure(rng, unit):
     return seen
 
 
-def slip(rng, seen):
-    """One finite reading mistyped by a fifth or more, and which."""
-    finite = [p for p, v in seen.items() if v != "open"]
-    p = finite[rng.integers(len(finite))]
-    value = seen[p]
-    while abs(math.log(value / seen[p])) < 0.2:
-        way = rng.integers(4)
-        digits = f"{seen[p]:.1f}"
-        if way == 0:
-            value = seen[p] * 10
-        elif way == 1:
-            value = max(0.1, seen[p] / 10)
-        elif way == 2:
-            at = rng.integers(len(digits) - 2) if len(digits) > 3 else 0
-            value = float(digits[:at] + str(rng.integers(1, 10)) + digits[at + 1 :])
-        else:
-            value = float(np.exp(rng.uniform(-1, 6)))
-        value = max(0.1, round(value, 1))
-    return {**seen, p: value}, p
+def readings(rng, unit, *, missing=0, wrong=False):
+    """What is told of a unit, with so many pairs left out or one of them wrong, and which one that is."""
+    seen, typo = measure(rng, unit), None
+    if wrong:
+        seen, typo = slip(rng, seen)
+    finite = [p for p, v in seen.items() if v != "open" and p != typo]
+    left_out = [finite[i] for i in rng.permutation(len(finite))[: min(missing, max(0, len(finite) - 2))]] if missing else []
+    return {p: v for p, v in seen.items() if p not in left_out}, typo
 
 
 def job_of(unit, seen):
@@ -200,13 +188,7 @@ def play(rng, units, *, missing=0, wrong=False):
     score, bands, cpu = Counter(), [], []
     for _ in range(units):
         unit = draw_unit(rng)
-        seen = measure(rng, unit)
-        typo = None
-        if wrong:
-            seen, typo = slip(rng, seen)
-        finite = [p for p, v in seen.items() if v != "open" and p != typo]
-        for p in rng.permutation(len(finite))[: min(missing, max(0, len(finite) - 2))]:
-            seen = {q: v for q, v in seen.items() if q != finite[p]}
+        seen, typo = readings(rng, unit, missing=missing, wrong=wrong)
         job = job_of(unit, seen)
         begin = time.process_time()
         found = map_leads(job)
@@ -283,47 +265,6 @@ def tell(score, bands, unit, found, typo):
         )
 
 
-def beside_reference(rng, units):
-    """Scores of all pairs honestly read, beside what the bench's own priors leave."""
-    score = Counter()
-    for _ in range(units):
-        unit = draw_unit(rng)
-        seen = measure(rng, unit)
-        job = job_of(unit, seen)
-        found = map_leads(job)
-        belief = believe(gather(job)).maps[0][1]
-        left = posterior(unit, seen, SETS)
-        best = max(left, key=left.get, default=None)
-        sure, right = left.get(best, 0.0) >= 0.9, key_of(found.leads.windings) == unit.key
-        order = order_right(unit, found.leads.windings)
-        score["windings right"] += sides_right(unit, found.leads.windings)
-        score["order right"] += order
-        score["order right, or the reference is not sure of it"] += order or order_left(left, unit) < 0.99
-        score["roles right"] += right
-        score["roles right, or said under 0.9"] += right or found.leads.confidence < 0.9
-        score["reference right"] += best == unit.key
-        score["reference sure"] += sure
-        score["sure by its own weights"] += belief >= 0.9
-        score["sure with every reading borne out"] += found.leads.confidence >= 0.9
-        score["sure where the reference is not"] += belief >= 0.9 and not sure
-    return score
-
-
-def order_left(left, unit):
-    """Probability that the reference gives to the true order of every winding."""
-    drawn = {order_of(names) for _, names, _ in unit.windings}
-    return sum(p for key, p in left.items() if all(_in_order(names) in drawn for _, names in key))
-
-
-def _in_order(names):
-    """Leads of a map's winding along it, which is a set in the key."""
-    place = {"common": 0.0, "12": 1.0, "ct": 2.0}
-    rows = sorted(names, key=lambda row: place.get(row[1], float(row[1]) if row[1].isdigit() else 0.0))
-    if [role for _, role in rows] == ["12", "12", "ct"]:
-        rows = [rows[0], rows[2], rows[1]]
-    return order_of(rows)
-
-
 def main():
     """Print the scores."""
     units = int(next((a for a in sys.argv[1:] if a.isdigit()), "300"))
@@ -344,9 +285,6 @@ def main():
                 for name, count in score.items()
             )
         )
-    print(f"\nall pairs beside a Bayesian reference with the bench's own priors: {units} units")
-    for name, count in beside_reference(np.random.default_rng(12), units).items():
-        print(f"  {name} {count / units:.2%}")
     print("\ncalibration (confidence, units, right):")
     for low, high in ((0, 0.5), (0.5, 0.7), (0.7, 0.8), (0.8, 0.9), (0.9, 0.95), (0.95, 0.98), (0.98, 1.01)):
         rows = [(c, r) for c, r in every if low <= c < high]

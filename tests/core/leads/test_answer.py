@@ -195,6 +195,14 @@ def test_taps_before_the_open_still_work_and_it_is_replaced_all_the_same() -> No
     assert "Still working: 120, 208 V. Replace it all the same, it is failing" in [str(line) for line in answer.lines]
 
 
+def test_no_tap_is_said_to_work_where_the_open_may_be_next_to_common() -> None:
+    """One section of two is left, and it may as well be the one between 120 and 208."""
+    supply = Fact(fact="supply_volts", value=208.0)
+    answer = map_leads(told("black white OL, black red OL, white red 32.9, blue yellow 1.2", supply))
+
+    assert "Which taps still work is not sure: land none of them, replace it" in [str(line) for line in answer.lines]
+
+
 def test_kilohms_between_windings_ask_for_a_recheck_first() -> None:
     """No verdict on wet fingers."""
     answer = map_leads(told("white black 20.4, blue yellow 1.2, white blue 47000"))
