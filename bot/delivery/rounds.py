@@ -143,7 +143,9 @@ class Rounds:
             return False
         try:
             made = await self._transactions.turn(self._take, chat_id, update)
-        except (NeedsError, TurnFailedError):
+        except StoreAwayError:
+            raise
+        except Exception:  # noqa: BLE001  (whatever it is, it is met again on the way of all others, and holds up no poll)
             return False
         if made is None:
             return False
