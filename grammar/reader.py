@@ -151,7 +151,7 @@ def message_of(draft: Draft, text: str) -> Message:
 
 def _is_new_unit(draft: Draft) -> bool:
     """Whether the transformer is new; "a new one" is another part where that is in hand."""
-    another = any(part in REPAIRS and part != "tap" for part in draft.mended)
+    another = any(part in REPAIRS and part != "tap" for part in draft.mended) and draft.told("rated_va") is None
     if "prove" in draft.asks:  # a proof is of the new one anyway, and closes no job
         return repaired(draft) and not another
     return "transformer" in draft.mended or (repaired(draft) and not another)

@@ -75,9 +75,10 @@ PUT_IN_WORDS = frozenset({"new", "nuevo", "in", "put", "installed", "puse", "ins
 
 def _by_size(draft: Draft) -> str | None:
     """In "put a 3 in, held", "40va installed": what was put in is told by its size."""
-    if draft.told("fuse_amps") is not None and (speaks_of_fuse(draft) or {"fuse", "fusible"} & set(words(draft))):
-        return "fuse"
-    return "transformer" if draft.told("rated_va") is not None else None
+    if draft.told("rated_va") is not None:
+        return "transformer"
+    named = speaks_of_fuse(draft) or {"fuse", "fusible"} & set(words(draft))
+    return "fuse" if draft.told("fuse_amps") is not None and named else None
 
 
 def _new(draft: Draft, told: list[str]) -> str | None:

@@ -127,7 +127,8 @@ def _into_the_load(draft: Draft) -> None:
     asked = draft.context.asked[0] if draft.context.asked else ""
     lifted = any(p.kind == "condition" and p.meaning == "lifted" and " r " in f" {p.text} " for p in draft.phrases)
     ohms = [f for f in draft.figures if f.unit == "ohm" and not f.done and not f.withdrawn and len(f.amounts) == 1]
-    if lifted and len(ohms) == 1 and not draft.readings and not asked.endswith("_ohms"):
+    named = any(len(p.ends) > 1 or any(end.name != "r" for end in p.ends) for p in draft.phrases)
+    if lifted and len(ohms) == 1 and not draft.readings and not asked.endswith("_ohms") and not named:
         ohms[0].done = True
         draft.readings.append(Reading(measure="load_ohms", value=ohms[0].value, assumed=True))
 
@@ -174,7 +175,7 @@ def _button(draft: Draft) -> None:
     """In "there is a little breaker on the side of the transformer, popped": its own protection has opened."""
     fuse = next((at for at, p in enumerate(draft.phrases) if any(end.name == "fuse" for end in p.ends)), None)
     told = set(words(draft))
-    opened = told & {"popped", "tripped", "out", "boto", "botado", "salto", "brinco"}
+    opened = told & {"popped", "tripped", "boto", "botado", "salto", "brinco"}
     if (
         fuse is None
         or not opened
