@@ -104,7 +104,7 @@ PUT_IN = (
     Cue(
         "mended",
         en=(
-            "fixed|repaired|redid|remade|rewired|tightened|spliced|retaped|remade|cleaned|tightened|dried|emptied|cleared|rewired|rerouted it|that|them|the|and|out", "found it", "found the short|break|problem|bad|chafed|rubbed", "it was the|a|in", "fixed", "redid", "remade",  "using|used|ran|pulled|put a|the spare|new wire|one|conductor", "using|used a|the spare",
+            "fixed|repaired|redid|remade|rewired|tightened|spliced|retaped|remade|cleaned|tightened|dried|emptied|cleared|rewired|rerouted it|that|them|the|and|out", "found it", "found the short|break|problem|bad|chafed|rubbed", "it was the|a|in", "fixed", "redid", "remade",  "using|used|ran|pulled|put a|the spare|new wire|conductor", "using|used a|the spare",
         ),
         es=(
             "la|lo|los rehice", "aprete el|los|la", "ya|lo|la arregle|repare|limpie|seque|vacie|destape|empalme|aprete|quite", "lo|la arregle|repare|limpie|seque|vacie|destape|empalme|aprete", "ya lo|la arregle|repare|limpie|seque|vacie|destape|empalme|aprete|quite", "era el|la|un|una", "lo encontre", "encontre el|la corto|falla|problema", "use|puse un|otro hilo|cable", "ya quedo",
