@@ -40,6 +40,8 @@ PLAIN_FIRST: Final = (
     ("secondary_volts_lifted", "secondary_volts"),
     ("coil_volts", "control_volts"),
     ("fuse_volts", "secondary_volts"),
+    ("primary_amps", "control_volts"),
+    ("secondary_amps", "control_volts"),
     ("primary_secondary_ohms", "primary_ohms"),
     ("primary_secondary_ohms", "secondary_ohms"),
     ("fuse_ohms", "secondary_volts"),
@@ -54,7 +56,7 @@ ASKED: Final = 0.03
 """What it counts against a question while little is read: volts first, the nameplate when it bears on them."""
 LITTLE: Final = 2
 """So many readings are little."""
-ONCE_MORE: Final = 0.12
+ONCE_MORE: Final = 0.25
 """What it counts that volts which may be a ghost are read once more, so that they are none."""
 OPENED: Final = frozenset({"primary_open", "secondary_open", "protection_open", "control_open"})
 FRONT_FIRST: Final = 0.8
@@ -62,7 +64,7 @@ FRONT_FIRST: Final = 0.8
 BEHIND: Final = ("load_ohms", "coil_ohms")
 OPENERS: Final = ("secondary_volts", "primary_volts", "control_volts", "line_volts")
 OPENS: Final = 0.06
-"""What it counts that a call begins with volts at a place that everybody finds."""
+"""What it counts that a call begins with volts at places that everybody finds."""
 BURNT: Final = frozenset({"burnt", "smoke", "trips_breaker"})
 LIVE_ON_BURNT: Final = 0.06
 """What it counts against energising what smells burnt or trips, while its windings are not read or are likely bad."""
@@ -71,7 +73,7 @@ IS_LIKELY: Final = 0.5
 DEAD_V: Final = 10.0
 """Up to here a line is dead: what hangs on it is then read dead. [V]"""
 LIVE_ON_DEAD: Final = 0.06
-"""What it counts against live readings behind a dead line."""
+"""What it counts against live readings behind a dead line, and for the ohms of the primary there."""
 _AT: Final = {step.measure or step.fact: i for i, step in enumerate(STEPS) if not step.again}
 _AGAIN: Final = {step.measure: i for i, step in enumerate(STEPS) if step.again}
 _IS_LIVE: Final = np.array([step.measure is not None and MEASURES[step.measure].live for step in STEPS])
@@ -99,7 +101,7 @@ def leaning(k: Known, belief: Belief) -> Floats:
     for measure, plain in PLAIN_FIRST:
         is_barred = (is_dead or is_burnt) and MEASURES[plain].live
         lean[_AT[measure]] -= FANCY * (not k.times[plain] and not is_barred)
-    if not k.readings:
+    if len(k.readings) < LITTLE:
         lean[[_AT[name] for name in OPENERS]] += OPENS
     lean[_IS_QUESTION] -= ASKED * (len(k.readings) < LITTLE) + FANCY * (
         belief.best in {*OPENED, "no_supply"}
@@ -108,5 +110,6 @@ def leaning(k: Known, belief: Belief) -> Floats:
         lean[_AGAIN[name]] += ONCE_MORE * may_be_ghost(k.latest.get(name), k.job)
     if belief.best in OPENED:
         lean[[_AT[name] for name in BEHIND]] -= FANCY * (belief.confidence < FRONT_FIRST)
+    lean[_AT["primary_ohms"]] += LIVE_ON_DEAD * is_dead
     lean[_IS_LIVE] -= LIVE_ON_BURNT * is_burnt + LIVE_ON_DEAD * is_dead
     return np.asarray(lean, dtype=np.float64)
