@@ -1,6 +1,7 @@
 """Which fuse on either side of a control transformer."""
 
 from dataclasses import dataclass
+from typing import Final
 
 from core.circuit.windings import typical_unit
 from core.readings import Job
@@ -9,6 +10,9 @@ from core.standards.device_loads import CONTROLS_V
 from core.standards.fuse_sizes import COMMON_LOW_VOLTAGE_A, LOADED_TO, NEC_STANDARD_A, TIME_DELAY_A, at_least, at_most
 from core.standards.transformer_protection import Ceiling, primary_ceiling_a
 from core.standards.transformer_ratings import SPARE
+
+LEAST_OF_USUAL: Final = 0.85
+"""A smaller load counts for this share of what the unit is picked for: a fuse sized to one contactor is none that its pull-in spares. Common practice, no source."""
 
 
 def open_volts(job: Job, unit_va: float, rated_v: float = CONTROLS_V) -> float:
@@ -41,7 +45,7 @@ def low_voltage_fuse_a(unit_va: float, open_v: float, load_a: float | None = Non
 
     The smallest common size that the load fills to no more than three quarters, since a UL fuse is not meant to carry its whole
     rating for good, and never over the Class 2 ceiling. Where no load is known, the load is what the unit would be picked for: its
-    rating less the spare. An overload never makes the fuse grow: the rating is the most that counts.
+    rating less the spare; a load far under that makes no smaller fuse. An overload never makes the fuse grow: the rating is the most that counts.
 
     Args:
         unit_va: Rating of the transformer. [VA]
@@ -64,7 +68,8 @@ def low_voltage_fuse_a(unit_va: float, open_v: float, load_a: float | None = Non
     if ceiling is None or unit_va > MOST_VA:
         return None
     rated_a = unit_va / rated_v
-    carried = rated_a / (1.0 + SPARE) if load_a is None else min(load_a, rated_a)
+    usual = rated_a / (1.0 + SPARE)
+    carried = usual if load_a is None else min(max(load_a, LEAST_OF_USUAL * usual), rated_a)
     size = at_least(carried / LOADED_TO, COMMON_LOW_VOLTAGE_A)
     if size is None or size > ceiling:
         size = at_most(ceiling, COMMON_LOW_VOLTAGE_A)

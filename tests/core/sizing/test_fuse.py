@@ -159,3 +159,8 @@ def test_a_unit_too_small_gets_its_own_fuse_and_the_right_unit_another() -> None
 def test_a_line_fuse_is_of_the_type_for_its_volts(supply: float, volts: str) -> None:
     """Fuses are made for 250 and 600 V."""
     assert volts in text(answered(fact("rated_va", 40), fact("supply_volts", supply), asks=("fuse",), topics=("line_fuse",)))
+
+
+def test_one_small_coil_makes_no_fuse_that_its_pull_in_opens() -> None:
+    """9 VA draws 0.4 A, and pulls in with 2.6 A: half an amp would be opened by what it feeds."""
+    assert low_voltage_fuse_a(40.0, 28.4, load_a=9 / 24) == low_voltage_fuse_a(40.0, 28.4)

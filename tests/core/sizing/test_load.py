@@ -264,12 +264,12 @@ def test_devices_without_any_figure_are_guessed_together() -> None:
 
 
 def test_one_mode_at_a_time_still_pulls_in_the_coils_of_every_mode() -> None:
-    """Heating draws more, 20 VA; the contactor of cooling asks for the bigger unit, and the fuse follows the larger sum."""
+    """Heating draws more, 20 VA; the contactor of cooling asks for the bigger unit, and the fuse goes with that unit."""
     told = (load("contactor", 9.0), load("board", 8.0), load("gas valve", 0.5, unit="A"))
     answer = answered(*told, asks=("size",), topics=("apart",))
 
     assert answer.sizing is not None
-    assert (answer.sizing.load_va, answer.sizing.pick_va, answer.sizing.fuse_amps) == (20.0, 30.0, 1.25)
+    assert (answer.sizing.load_va, answer.sizing.pick_va, answer.sizing.fuse_amps) == (20.0, 30.0, 2.0)
     assert "Buy 40 VA: 20 VA steady needs 30, the usual pull-in 40" in text(answer)
     assert "Counted what is on at once: 20 of 29 VA (heating)" in text(answer)
     assert "Pull-in not told, usually 35 to 71 VA" in text(answer)
