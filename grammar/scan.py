@@ -45,7 +45,7 @@ def scan(pieces: Sequence[Token]) -> tuple[list[Phrase], list[tuple[str, str]]]:
         if taken := _shape(pieces, texts, at):
             kind, count, meaning = taken
             phrases.append(_phrase(pieces, texts, at, count, kind, meaning))
-        elif (entry := longest(texts, at)) is not None:
+        elif (entry := longest(texts, at)) is not None and not _is_zero_apart(pieces, texts, at):
             count, node = _unit_alone(texts, at, phrases) or entry
             phrases.append(_entry(pieces, texts, at, count, node))
         else:
@@ -69,6 +69,11 @@ def _unit_alone(texts: Sequence[str], at: int, before: Sequence[Phrase]) -> tupl
         if node is not None and unit and (texts[at] == "va" or texts[at + 1 : at + 2] == ["out"]) and _is_number(before)
         else None
     )
+
+
+def _is_zero_apart(pieces: Sequence[Token], texts: Sequence[str], at: int) -> bool:
+    """In "0 L1 to L2": a zero and a terminal, and no "0L" of a meter."""
+    return texts[at] == "0" and texts[at + 1 : at + 2] == ["l"] and not _glued(pieces, at + 1)
 
 
 def _leads_to_a_number(pieces: Sequence[Token], at: int) -> bool:

@@ -29,6 +29,20 @@ def _counted(draft: Draft, figure: Figure) -> bool:
     return english and figure.value <= 12 and behind.text not in FOLLOWS
 
 
+def _behind_a_place(draft: Draft, figure: Figure) -> bool:
+    """In "secondary's 22 flat": a value, whatever word stands behind it, where that is no thing."""
+    before = figure.at - 1
+    while draft.kind(before) in {"is", "reads", "colon"}:
+        before -= 1
+    site = draft.sites.get(before)
+    placed = site is not None and site.kind in {"place", "pair"} and not site.used
+    return placed and draft.kind(figure.at + 1) == "unknown" and figure.value >= LEAST_VALUE
+
+
+LEAST_VALUE = 10.0
+"""From here on a bare whole number behind a place is rather its value."""
+
+
 def _of_a_size(draft: Draft, figure: Figure) -> bool:
     """In "two 50 VA transformers": how many of that size."""
     behind = draft.figure_at(figure.at + 1)
@@ -72,6 +86,7 @@ def counts(draft: Draft) -> None:
             and len(figure.amounts) == 1
             and (draft.kind(figure.at + 1) in COUNTED_KINDS or _counted(draft, figure) or _of_a_size(draft, figure))
             and whole(figure)
+            and not _behind_a_place(draft, figure)
         ):
             figure.done = True
             draft.cue_spans.append((figure.start, figure.end))

@@ -120,7 +120,12 @@ def _volt_amperes(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
 def _without_a_device(draft: Draft, figure: Figure, sums: list[Figure]) -> None:
     """Volt-amperes of a coil, of the whole load, or of the transformer."""
     before = figure.at - 1
-    while draft.kind(before) in {"is", "between", "reads", "filler"} and draft.phrases[before].text not in {"and", "y", "for", "para"}:
+    while draft.kind(before) in {"is", "between", "reads", "filler"} and draft.phrases[before].text not in {
+        "and",
+        "y",
+        "for",
+        "para",
+    }:
         before -= 1
     if draft.kind(before) == "transformer" and before < figure.at - 1:  # "el transformador es de 40 VA y la bobina ..."
         _of_the_transformer(draft, figure)

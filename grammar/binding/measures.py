@@ -72,8 +72,13 @@ def _plans(draft: Draft) -> None:
             draft.chatter.append((figure.start, figure.end))
 
 
+FEW = frozenset({"few", "couple", "several", "unos cuantos", "varios"})
+
+
 def _number_left_over(draft: Draft, figure: Figure) -> bool:
     """A word for a number beside the figure that belongs to nothing: then the figure may be another."""
+    if figure.at and draft.phrases[figure.at - 1].text in FEW:
+        return True  # "few hundred k"
     beside = (draft.phrases[i] for i in (figure.at - 1, figure.at + 1) if 0 <= i < len(draft.phrases))
     return any(p.text in number_words() for p in beside if p.kind == "filler")
 
@@ -262,7 +267,9 @@ def _unit(draft: Draft, figure: Figure) -> str:
     assert figure.site is not None
     if figure.kind == "nothing":
         ohms = "V" not in MEASURE_AT.get(figure.site.name, {}) or (
-            figure.site.name == "leads" and "ground" in (figure.site.leads or ())
+            figure.site.name == "leads"
+            and "ground" in (figure.site.leads or ())
+            and not {"l1", "l2", "l3"} & set(figure.site.leads or ())
         )
         heading = any(f.unit == "ohm" and f.unit_from == "heading" for f in draft.figures)
         return "ohm" if (ohms or heading) and "volt" not in draft.phrases[figure.at].text else "V"

@@ -53,7 +53,10 @@ def _tap_beside(draft: Draft, figure: Figure) -> int | None:
         denied = figure.heir_of  # "the tap isnt the 208 its the 240"
         near = range(max(0, denied.at - 6), min(denied.at + 2, len(draft.phrases)))
         return next((i for i in near if draft.kind(i) == "tapword"), None)
-    if before is None or draft.kind(before - 1) == "amounts" or draft.kind(figure.at + 1) == "supply":
+    supplied = (
+        draft.kind(figure.at + 1) == "supply" and draft.kind(figure.at + 2) != "amounts"
+    )  # not "wired for 240 fed with 208"
+    if before is None or draft.kind(before - 1) == "amounts" or supplied:
         return None
     meant = draft.phrases[before].text not in {"taps", "tomas"} and not _asked_for(draft, before)
     return before if meant and not measured_between(draft, before, figure.at) else None
@@ -64,7 +67,8 @@ WIRED = frozenset({"conectado", "connected", "wired", "landed", "hooked", "tied"
 
 def _wired_to_another(draft: Draft, figure: Figure, at: int) -> bool:
     """In "240 wired to the 208 tap": the first is the supply."""
-    if draft.phrases[at].text.split(" ")[0] not in WIRED:
+    words = draft.phrases[at].text.split(" ")
+    if words[0] not in WIRED or words[-1] in {"for", "at"}:
         return False
     other = next((f for f in draft.around(at) if at < f.at <= at + 4 and volts(f) and f.value in NOMINAL_V), None)
     if other is None or figure.value not in NOMINAL_V:

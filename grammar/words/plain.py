@@ -116,7 +116,7 @@ ES = (
     "medidas medido medidor medir medirlo mejor menos mensaje mes mi mide midiendo mido mientras miguel minuto "
     "minutos mira mirar miro mis misma mismo momento monofasica monofasico morir mostrarme motor mucha muchas mucho "
     "muchos multimetro muy nada nadie necesita necesitar necesito negocio ni no noche normal nos nosotros nuestra "
-    "cuelgan cuelga cuelgo colgado colgados tardo cobra chamba jale ninguno ninguna ningunos ningunas alguno nuestro nueva nuevo nuevos numero numeros nunca o ocurrir oficina oigan oigo oir ok okey orale original "
+    "flat actual cuelgan cuelga cuelgo colgado colgados tardo cobra chamba jale ninguno ninguna ningunos ningunas alguno nuestro nueva nuevo nuevos numero numeros nunca o ocurrir oficina oigan oigo oir ok okey orale original "
     "originales oscila oscilando otra otras otro otros oye padre panaderia panel pantalla papel para parece parecer "
     "pared parejo parte partes partir pasa pasan pasar pasillo paso patio patron pedir pedirte pedro pega pegada "
     "pegado pensar peor pequena pequeno perder perdi permitir pero persona pienso pieza pinche piso placa planta poca "
