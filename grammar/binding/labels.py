@@ -107,7 +107,7 @@ def _landed(draft: Draft) -> None:
         lead = None
         if phrase.meaning == "loaded" and "red" in phrase.text.split(" ") and _line_behind(draft, at):
             lead = "red"  # a word for the load being on, but for what stands behind it
-        elif phrase.kind in {"lands", "tapword"}:
+        elif phrase.kind in {"lands", "tapword"} and not _to_a_control(draft, at):
             lead = _lead_beside(draft, at)
         elif phrase.kind == "ends" and _on_a_lead(draft, at):
             lead = lead_name(phrase.ends[0], draft)
@@ -119,6 +119,14 @@ def _landed(draft: Draft) -> None:
             lead = _on_line(draft, at)
         if lead is not None and lead not in common and draft.told("tap_lead") is None:
             draft.facts.append((at, Fact(fact="tap_lead", value=lead)))
+
+
+def _to_a_control(draft: Draft, at: int) -> bool:
+    """In "yellow goes to R", "R goes to yellow": a terminal of the thermostat, and no line."""
+    beside = [draft.phrases[i] for i in (at - 1, at + 1) if 0 <= i < len(draft.phrases)]
+    return any(p.text in {"r", "c", "y", "w", "g"} and p.kind != "ends" for p in beside) or any(
+        e.kind == "letter" and e.name in {"r", "c"} for p in beside for e in p.ends
+    )
 
 
 def _line_behind(draft: Draft, at: int) -> bool:

@@ -25,6 +25,11 @@ CALLED = frozenset({"you", "u", "him", "her", "them", "me", "the", "my", "back",
 def _open_and_loaded(draft: Draft) -> None:
     """In "sec 27.0 open, 24.1 loaded": an open circuit, and no open winding."""
     loaded = [at for at, p in enumerate(draft.phrases) if p.kind == "condition" and p.meaning == "loaded"]
+    for word in draft.figures:  # "open sec 27.6"
+        site, volts = draft.sites.get(word.at + 1), draft.figure_at(word.at + 2)
+        told = volts is not None and volts.kind == "amount" and volts.unit in {None, "V"} and volts.value >= LEAST_OPEN_V
+        if word.kind == "open" and site is not None and site.name == "secondary" and told and volts is not None:
+            volts.state, word.done = "lifted", True
     for word in draft.figures:
         volts = draft.figure_at(word.at - 1)
         if word.kind != "open" or volts is None or volts.kind != "amount" or volts.unit not in {None, "V"}:

@@ -40,7 +40,7 @@ CONDITIONS = (
     Words(
         "condition", "loaded",
         en=(
-            "loaded", "under load", "with load", "w/ load", "with a load", "with the load on", "with load on", "load on",
+            "loaded", "full-load", "under-load", "under load", "with load", "w/ load", "with a load", "with the load on", "with load on", "load on",
             "with everything on", "with the load", "loaded up", "r on", "r wire on", "w/ r on", "with r on", "with r back on",
             "r back on", "w/ r wire on", "with the r wire on", "r wire back on", "r connected", "with r connected",
             "r hooked up", "r hooked back up", "everything connected", "everything on", "all on", "all of it on", "hooked up", "all hooked up",
