@@ -304,7 +304,7 @@ def _footing(page: _Page) -> list[Shape]:
         words.append(page.tell(page.found.confirm.instruction))
     elif land is not None and land.volts_out is not None:
         low, high = land.volts_out
-        words.append(page.tell(say("{low:.1f} V at rated load, {high:.1f} V with nothing connected", low=low, high=high)))
+        words.append(page.tell(say("Expect {low:.1f} V loaded to {high:.1f} V open", low=low, high=high)))
     shapes: list[Shape] = [
         Line(points=((_LABEL_X, _FOOT), (WIDTH - _LABEL_X, _FOOT)), width=4),
         *([Text(x=_LABEL_X, y=_FOOT + 84.0, text=words[0], size=48, bold=True)] if words[0] else []),

@@ -174,7 +174,9 @@ def _guess_on_pair(draft: Draft, figure: Figure, neighbour: str | None) -> None:
         figure.unit, figure.unit_from = neighbour, "neighbour"
     elif draft.live or draft_shows_live(draft) or _of_two(figure) or _called_hot(draft, figure):
         figure.unit, figure.unit_from = "V", "heading"
-    elif (figure.value == 0 or 21 <= figure.value <= 32 or figure.value >= 90) and not _in_a_list_of_ohms(draft, figure):
+    elif (figure.value == 0 or 21 <= figure.value <= 32 or figure.value >= 90) and not (
+        _in_a_list_of_ohms(draft, figure) or _beside_an_open(draft, figure)
+    ):
         either(draft, figure, ("V", "ohm"))
     else:
         figure.unit, figure.unit_from = "ohm", "live"
@@ -188,6 +190,12 @@ def _in_a_list_of_ohms(draft: Draft, figure: Figure) -> bool:
     leads = set(figure.site.leads or ())
     others = [f for f in draft.around(figure.at) if f is not figure and f.kind == "amount" and f.site is not None]
     return any(0 < f.value < 21 and f.unit in {None, "ohm"} and leads & set(f.site.leads or ()) for f in others if f.site)
+
+
+def _beside_an_open(draft: Draft, figure: Figure) -> bool:
+    """In "brn gry 221, blu yel 1, rest OL": over range is read in ohms, and nothing in the message is volts."""
+    is_open = any(f.kind == "open" and not f.withdrawn for f in draft.figures)
+    return figure.value > 0 and is_open and not any(f.unit == "V" for f in draft.figures if f is not figure)
 
 
 HOT = frozenset({"hot", "live", "energized", "viva", "vivo", "energizado"})

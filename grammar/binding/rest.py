@@ -27,6 +27,7 @@ def rest_open(draft: Draft) -> None:
     for site in draft.sites.values():
         if site.leads is not None and site.used:
             given.add(frozenset(site.leads))
+    given |= {frozenset(reading.leads) for doubt in draft.unclear for reading in doubt.readings if reading.leads is not None}
     if not named:  # said behind the pairs of earlier messages
         before = [r.leads for r in draft.context.readings if r.leads is not None and r.measure.startswith("lead_")]
         given |= {frozenset(pair) for pair in before}
