@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
-from core.cautions import CAUTIONS, Circumstances, due
+from core.cautions import CAUTIONS, Circumstances, due, is_over_300
 from core.dangers.recognise import from_readings, from_words, tap_ratio
 from core.dangers.table import DANGERS
 from core.readings import Job
@@ -105,16 +105,16 @@ def _answer(firm: tuple[str, ...], names: tuple[str, ...], job: Job, state: Stan
 def _conditions(names: tuple[str, ...], job: Job, state: Standing) -> tuple[str, ...]:
     """Three that the words show, else the worst that the readings show: more than one line on a reading is a nuisance."""
     due_now = tuple(
-        n for n in names if DANGERS[n].kind == "caution" and ((n in job.dangers and n in _ANNOUNCED) or _is_due(n, state))
+        n for n in names if DANGERS[n].kind == "caution" and ((n in job.dangers and n in _ANNOUNCED) or _is_due(n, job, state))
     )
     by_words = tuple(n for n in due_now if n in job.dangers)
     return by_words[:_MOST_CONDITIONS] or due_now[:1]
 
 
-def _is_due(name: str, state: Standing) -> bool:
-    """A condition is said again only when its caution is; one without a caution of its own counts under its own name."""
+def _is_due(name: str, job: Job, state: Standing) -> bool:
+    """A condition is said again only when its caution is; one without a caution of its own counts under its own name, and so does a live test over 300 V."""
     cautions = [c for c in DANGERS[name].cautions if c in CAUTIONS]
-    if not cautions:
+    if not cautions or (name == "live_check" and is_over_300(job)):
         then = state.given.get(name)
         return then is None or (then.technician, then.day) != (state.now.technician, state.now.day)
     return bool(due(cautions[:1], state.given, state.now))
@@ -124,6 +124,10 @@ def _lines(name: str, job: Job) -> tuple[Said, ...]:
     danger = DANGERS[name]
     says = _TOLD[name](job) if name in _TOLD else danger.says
     return (says,) if danger.instead is None else (says, danger.instead)
+
+
+def _live_check(job: Job) -> Said:
+    return DANGERS["over_300" if is_over_300(job) else "live_check"].says
 
 
 def _tap_too_low(job: Job) -> Said:
@@ -154,6 +158,7 @@ def _bigger_fuse(job: Job) -> Said:
 
 
 _TOLD: Final[dict[str, Callable[[Job], Said]]] = {
+    "live_check": _live_check,
     "tap_too_low": _tap_too_low,
     "backfeed": _backfeed,
     "bigger_fuse": _bigger_fuse,

@@ -1,66 +1,89 @@
 """
-Dangers by likeness: a message in which no phrase and no scene tells a danger is weighed, word by word, against messages that are known.
+Dangers by likeness: a message is weighed, meaning by meaning and word by word, against messages that are known.
 
-Phrases tell what their writer thought of, and people find other words. So each word, each pair of words and each concept has a weight for
-each danger, learned from the examples in `danger_examples.jsonl`; `python -m grammar.learn_dangers` learns them anew. A likeness counts only
-in a message of some length, and only where it is clear.
+Phrases and scenes tell what their writer thought of, and people find other words. So each meaning (`meanings.py`), each pair of meanings, each
+word and each pair of words has a weight for each danger. They are learned from the examples in `danger_examples.jsonl` and from the frames in
+`grammar/words/danger_frames.py`; `python -m grammar.learn_dangers` learns them anew.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from itertools import pairwise
+from itertools import combinations, pairwise
 from pathlib import Path
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from grammar.dangers.phrases import BREAK, Text, concept
-from grammar.words.danger_parts import PARTS
+from grammar.dangers.meanings import OUT, meanings
+from grammar.dangers.phrases import BREAK, Text
 
 WEIGHTS: Final = Path(__file__).with_name("likeness.npz")
 EXAMPLES: Final = Path(__file__).with_name("danger_examples.jsonl")
 NONE: Final = "none"
-FEWEST_WORDS: Final = 7
-"""A shorter message is told by phrases or not at all: too little stands in it to be weighed."""
-MOST_HARMLESS: Final = 0.35
+MOST_HARMLESS: Final = 0.4
 """So probable, at most, may it be that the message is harmless."""
 LEAST_SURE: Final = 0.25
 """So probable, at least, must the danger be."""
-ANCHORS: Final[Mapping[str, tuple[str, ...]]] = {
-    "bypass_fuse": ("FUSE", "PROTECTION", "FOIL"),
-    "bigger_fuse": ("FUSE", "BLOWS"),
-    "bigger_breaker": ("BREAKER",),
-    "bypass_float": ("FLOAT",),
-    "bypass_pressure": ("PRESSURE",),
-    "bypass_gas_safety": ("LIMIT",),
-    "bypass_freeze": ("FREEZE",),
-    "defeat_interlock": ("DOOR",),
-    "disable_alarm": ("ALARM",),
-    "force_gas_valve": ("GASVALVE", "VALVE"),
-    "gas_valve_beyond_24v": ("GASVALVE", "VALVE"),
-    "push_contactor": ("CONTACTOR",),
-    "charged_capacitor": ("CAP",),
-    "short_capacitor": ("CAP",),
-    "megohm_on_boards": ("MEGGER",),
-    "no_meter_for_it": ("METERGEAR",),
-    "proximity_only": ("PEN",),
-    "parallel_class2": ("TWOUNITS", "SOURCES24"),
-    "remove_ground": ("GROUND",),
-    "ground_both": ("GROUND",),
-    "wrong_wire": ("TWIRE",),
-    "unqualified": ("LAY",),
-    "ohms_live": ("OHM",),
-    "keep_resetting": ("RESETWORD", "FUSE"),
-    "leave_jumper": ("JUMPWORD",),
-    "test_jumper": ("JUMPWORD",),
-}
-"""Of these one must stand in the text, for a danger that is of a thing."""
+FEWEST_WORDS: Final = 2
+"""Fewer are told by phrases or not at all: too little stands in them to be weighed."""
+FEW_WORDS: Final = 5
+SURE_OF_FEW: Final = 0.5
+"""So probable must a danger be where fewer words tell it, and the message half as harmless."""
 _STEM: Final = 5
 """Letters of a word that count."""
-_SAFETIES: Final = ("FLOAT", "LIMIT", "PRESSURE", "FREEZE", "DOOR", "FUSE")
-_COUNTED: Final = tuple(sorted(name for name in PARTS if name not in {"ODDV", "NUM", "COUNT"}))
+_OF_PAIR: Final = 0.5
+_OF_WORD: Final = 0.3
+"""What a pair of meanings, a word and a pair of words count beside a meaning."""
+_MOST_WORDS: Final = 160
+"""Nobody tells a danger in more; the rest of a longer text is not weighed."""
+
+
+_ACTS: Final = frozenset(
+    {
+        "JUMP",
+        "JUMPER",
+        "HOLDSHUT",
+        "DISARM",
+        "TAKEOUT",
+        "GOWITHOUT",
+        "LEAVE",
+        "PUSH",
+        "RESET",
+        "FOIL",
+        "BIGGER",
+        "TOOLSHORT",
+        "ADJUST",
+        "ENERGISE",
+        "PUT",
+    }
+)
+"""What is done to something."""
+_THINGS: Final = frozenset(
+    {
+        "FLOAT",
+        "LIMITSW",
+        "PRESSURE",
+        "FREEZE",
+        "DOORSW",
+        "ALARM",
+        "FUSE",
+        "BREAKER",
+        "CONTACTOR",
+        "CAP",
+        "GASVALVE",
+        "GROUNDWIRE",
+        "TWIRE",
+        "SERVICE",
+        "REFRIG",
+        "TWOXF",
+    }
+)
+"""What it is done to."""
+_STATES: Final = frozenset({"SHORTED", "NOTFOUND", "o:0"})
+"""What was told of it."""
+_DONE_TO: Final = ((_ACTS, _THINGS), (frozenset({"OFF"}), frozenset({"MAINSW", "SOFTSW"})))
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,34 +94,52 @@ class Weights:
     classes: tuple[str, ...]
     matrix: NDArray[np.float32]
     base: NDArray[np.float32]
+    known: frozenset[str]
+    """Words that are not taken for a misspelt one."""
 
 
-def features(text: Text) -> set[str]:
+def features(text: Text, known: frozenset[str], before: Sequence[Text] = ()) -> dict[str, float]:
     """
-    What is weighed of a text: beginnings of words, pairs of them, concepts, and the words beside a safety or a fuse.
+    What is weighed of a text, and what each counts.
 
     Args:
         text: A message without the words that stand in it in a harmless sense.
+        known: Words that are not taken for a misspelt one.
+        before: The messages before it, the newest last: what is done to nothing here is done to what was spoken of there.
     """
-    stems = ["#" if word[0].isdigit() else word[:_STEM] for word in words_of(text)]
-    found = {f"w:{stem}" for stem in stems} | {f"b:{left} {right}" for left, right in pairwise(stems)}
-    concepts = {name for name in _COUNTED if text.has(concept(name, PARTS))}
-    if not concepts.isdisjoint(_SAFETIES):
-        found |= {f"s:{stem}" for stem in stems}
-    return found | {f"c:{name}" for name in concepts}
+    words = text.words[:_MOST_WORDS]
+    stems = ["#" if word[0].isdigit() else word[:_STEM] for word in words if word not in {BREAK, OUT}]
+    found = {f"w:{stem}": _OF_WORD for stem in stems} | {f"b:{left} {right}": _OF_WORD for left, right in pairwise(stems)}
+    told = meanings(words, known)
+    for acts, things in _DONE_TO:
+        if before and not told.isdisjoint(acts) and told.isdisjoint(things):
+            told |= _spoken_of(things, before, known)
+    return found | of_meanings(told)
 
 
-def words_of(text: Text) -> list[str]:
+def _spoken_of(things: frozenset[str], before: Sequence[Text], known: frozenset[str]) -> set[str]:
+    """The things and states that were last spoken of; none where they were put right."""
+    for earlier in reversed(before):
+        told = meanings(earlier.words[:_MOST_WORDS], known)
+        if "UNDONE" in told:
+            return set()
+        if found := told & (things | _STATES):
+            return found
+    return set()
+
+
+def of_meanings(told: Iterable[str]) -> dict[str, float]:
     """
-    The words of a text without its pauses and what was taken out.
+    What is weighed of meanings: each, and each pair.
 
     Args:
-        text: The message.
+        told: From `meanings`, or a frame.
     """
-    return [word for word in text.words if word not in {BREAK, "_"}]
+    names = sorted(told)
+    return {f"m:{name}": 1.0 for name in names} | {f"p:{left} {right}": _OF_PAIR for left, right in combinations(names, 2)}
 
 
-def row_of(found: set[str], known: dict[str, int]) -> tuple[list[int], float]:
+def row_of(found: Mapping[str, float], known: Mapping[str, int]) -> tuple[list[int], NDArray[np.float32]]:
     """
     Where the features stand in the matrix, and what each counts: a long message weighs no more than a short one.
 
@@ -106,20 +147,22 @@ def row_of(found: set[str], known: dict[str, int]) -> tuple[list[int], float]:
         found: From `features`.
         known: The place of each feature.
     """
-    places = sorted(known[name] for name in found if name in known)
-    return places, len(places) ** -0.5 if places else 0.0
+    places = [(known[name], counts) for name, counts in found.items() if name in known]
+    each = np.array([counts for _, counts in places], np.float32)
+    return [place for place, _ in places], each / np.float32(max(np.sqrt((each * each).sum()), 1e-6))
 
 
-def probabilities(text: Text, weights: Weights) -> NDArray[np.float32]:
+def probabilities(text: Text, weights: Weights, before: Sequence[Text] = ()) -> NDArray[np.float32]:
     """
     How probable each class is.
 
     Args:
         text: A message without the words that stand in it in a harmless sense.
         weights: What was learned.
+        before: The messages before it, the newest last.
     """
-    places, each = row_of(features(text), weights.features)
-    scores = weights.matrix[places].sum(axis=0) * each + weights.base
+    places, each = row_of(features(text, weights.known, before), weights.features)
+    scores = each @ weights.matrix[places] + weights.base
     grown: NDArray[np.float32] = np.exp(scores - scores.max())
     shares: NDArray[np.float32] = grown / grown.sum()
     return shares
@@ -129,54 +172,62 @@ def probabilities(text: Text, weights: Weights) -> NDArray[np.float32]:
 def learned() -> Weights:
     """The weights that stand beside this file."""
     with np.load(WEIGHTS) as stored:
-        names: Sequence[str] = stored["features"].tolist()
+        names, known = (bytes(stored[name]).decode().split("\n") for name in ("features", "known"))
         return Weights(
-            {name: at for at, name in enumerate(names)},
-            tuple(stored["classes"].tolist()),
-            stored["matrix"].astype(np.float32),
-            stored["base"].astype(np.float32),
+            dict(zip(names, range(len(names)), strict=True)),
+            tuple(bytes(stored["classes"]).decode().split("\n")),
+            stored["matrix"].astype(np.float32) * stored["scale"],
+            stored["base"],
+            frozenset(known),
         )
 
 
-def likeness(text: Text) -> str | None:
+@dataclass(frozen=True, slots=True)
+class Like:
+    """What a text is like."""
+
+    danger: str
+    """The likeliest danger."""
+    sure: float
+    """Its probability."""
+    harmless: float
+    """The probability that it is none."""
+
+    of: Mapping[str, float]
+    """The probability of each danger."""
+
+    @property
+    def is_clear(self) -> bool:
+        """True where it may be said."""
+        return self.harmless <= MOST_HARMLESS and self.sure >= LEAST_SURE
+
+
+def likeness(text: Text, before: Sequence[Text] = ()) -> Like:
     """
-    The danger that a text is like.
+    What a text is like.
 
     Args:
         text: A message without the words that stand in it in a harmless sense.
-
-    Returns:
-        Its name, or None where the text is too short, harmless or unlike any.
+        before: The messages before it, the newest last.
     """
-    if sum(len(word) > 1 and word.isalpha() for word in words_of(text)) < FEWEST_WORDS:
-        return None
     weights = learned()
-    like = decided(probabilities(text, weights), weights.classes)
-    return like if like is not None and has_anchor(text, like) else None
+    like = likeliest(probabilities(text, weights, before), weights.classes)
+    words = sum(len(word) > 1 and word.isalpha() for word in text.words)
+    is_doubtful = like.harmless > MOST_HARMLESS / 2 or like.sure < SURE_OF_FEW
+    if words < FEWEST_WORDS or (words < FEW_WORDS and is_doubtful):
+        return Like(like.danger, like.sure, max(like.harmless, MOST_HARMLESS + 0.01), like.of)
+    return like
 
 
-def has_anchor(text: Text, danger: str) -> bool:
+def likeliest(probable: NDArray[np.float32], classes: Sequence[str]) -> Like:
     """
-    True where the thing that a danger is of stands in a text.
-
-    Args:
-        text: The message.
-        danger: A name.
-    """
-    anchors = ANCHORS.get(danger)
-    return anchors is None or any(text.has(concept(name, PARTS)) for name in anchors)
-
-
-def decided(probable: NDArray[np.float32], classes: Sequence[str]) -> str | None:
-    """
-    The danger that is clear enough, or None.
+    The likeliest danger.
 
     Args:
         probable: From `probabilities`.
         classes: The name of each.
     """
-    harmless = classes.index(NONE)
-    if probable[harmless] > MOST_HARMLESS:
-        return None
-    best = max((at for at in range(len(classes)) if at != harmless), key=lambda at: float(probable[at]))
-    return classes[best] if probable[best] >= LEAST_SURE else None
+    of = dict(zip(classes, map(float, probable), strict=True))
+    harmless = of.pop(NONE)
+    best = max(of, key=lambda name: of[name])
+    return Like(best, of[best], harmless, of)

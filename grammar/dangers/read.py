@@ -9,8 +9,9 @@ from core.dangers import DANGERS as ORDER
 from grammar.dangers.denials import MIGHT_BE, PASSES, is_denied, might_only_be, sentence
 from grammar.dangers.index import index
 from grammar.dangers.likeness import likeness
-from grammar.dangers.phrases import Found, OneOf, Phrase, Text, concept, places, tokens
+from grammar.dangers.phrases import Found, OneOf, Text, concept, places, tokens
 from grammar.dangers.scenes import Stage, has_hands_on_gear, masked, scenes_in
+from grammar.dangers.taps import is_landed_too_low
 from grammar.words.danger_parts import PARTS as CONCEPTS
 
 
@@ -84,9 +85,10 @@ def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
     careful = [(name, is_denied(found, said.words)) for name, found in _found(said)]
     done = {name for name, denied in careful if not denied}
     stage = Stage(said, lambda: tuple(sensible(told) for told in before))
-    names = _meant(said) | set(scenes_in(stage))
-    if not names and not stage.acts("refused") and not stage.acts("undone") and (like := likeness(said)) is not None:
-        names = {like}
+    meant, denied = _meant(said)
+    names = _weighed(meant | set(scenes_in(stage)), denied, stage)
+    if is_landed_too_low(said, stage.before, stage.numbers_told("supply_number")):
+        names |= {"tap_too_low"}
     for name in done:
         names -= _STILLED.get(name, frozenset())
     if before and stage.acts("insist"):
@@ -108,6 +110,20 @@ def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
         locked_out="locked_out" in done,
         qualified=_qualified(careful, names),
     )
+
+
+_SURELY_BESIDE: Final = 0.5
+"""So probable, at least, must a danger be that is said beside one that a phrase tells."""
+
+
+def _weighed(names: set[str], denied: set[str], stage: Stage) -> set[str]:
+    """What phrases and scenes tell beside what the message is like: of two the worse is said."""
+    like = likeness(stage.text, stage.before)
+    if not like.is_clear or like.danger in denied or stage.acts("refused") or stage.acts("undone"):
+        return names
+    kind = ORDER[like.danger].kind
+    is_worse = kind == "stop" or (kind != "caution" and all(ORDER[name].kind == "caution" for name in names))
+    return names | {like.danger} if not names or (is_worse and like.sure >= _SURELY_BESIDE) else names
 
 
 def sensible(text: str) -> Text:
@@ -136,17 +152,18 @@ def _found(text: Text) -> list[tuple[str, Found]]:
     ]
 
 
-def _meant(text: Text) -> set[str]:
-    """The dangers of a text; what was found once is not looked for again."""
+def _meant(text: Text) -> tuple[set[str], set[str]]:
+    """The dangers of a text, and those that it only denies; what was found once is not looked for again."""
     names: set[str] = set()
+    told: set[str] = set()
     for name, sought in index("dangers").held_by(text):
-        if name not in names and _is_meant_somewhere(name, sought, text):
-            names.add(name)
-    return names
-
-
-def _is_meant_somewhere(name: str, sought: Phrase, text: Text) -> bool:
-    return any(_is_meant(name, found, text, denies=sought.denies) for found in islice(places(sought, text), MOST_PLACES))
+        if name not in names:
+            found = list(islice(places(sought, text), MOST_PLACES))
+            if found:
+                told.add(name)
+            if any(_is_meant(name, place, text, denies=sought.denies) for place in found):
+                names.add(name)
+    return names, told - names
 
 
 def _is_meant(name: str, found: Found, text: Text, *, denies: bool) -> bool:

@@ -156,6 +156,10 @@ class Stage:
         """The numbers that are told with an act."""
         return frozenset(place.numbers["{BIG}"] for place in self.acts(name) if is_volts(place, self.text.words))
 
+    def numbers_told(self, name: str) -> frozenset[float]:
+        """The numbers that are told with an act in this message or in one before it."""
+        return self.numbers(name).union(*(Stage(text).numbers(name) for text in self.before))
+
     def tells(self, name: str) -> bool:
         """True where a concept or an act stands in this message."""
         return bool(self.acts(name)) if name in _ACT_NAMES else self.text.has(_concept(name))

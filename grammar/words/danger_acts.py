@@ -128,7 +128,7 @@ ACTS: Final = (
         en=("told|tell|telling him|her|them|em|customer|owner|boss|landlord|tenant . no|nope|no_way|hell_no|cant|wont|not|forget|never", "i|i_said|said no|nope|refused|declined|wont_do_it|wouldnt|said_no|said_nope", "i|im|we . wont|wouldnt|not_gonna|not_going_to|refuse|refused|aint . do|doing|jump|bypass|touch|leave|let", "no way . im|am|was|i"),
         es=("le|les dije|dije_que|digo . que . no|nel|nunca|jamas", "yo|me no|negue|lo_hago|quise", "me negue")),
     Cue("staying_dry",
-        en=("stay*|wait*|hold*|sit*|hang* . off|out|inside|truck|van|down|til|till|until|for|in|here|it_out", "not|aint|wont|no . going|go|climb*|getting . up|out|on", "came|come|coming|got|get|getting|went|back . down|inside|truck|off", "til|till|until|once|when|after|soon_as . quits|stops|dries|dry|passes|lets_up|clears|done|over", "tomorrow|later|reschedul*"),
+        en=("stay*|wait*|hold*|sit*|hang* . off|out|inside|truck|van|down|til|till|until|for|in|here|it_out", "not|aint|wont|no . going|go|climb*|getting . up|out|on", "came|got|get|getting|went|back . down|inside|truck|off", "im|i|we|were|me|then|and come|coming . down|inside|truck|off", "til|till|until|once|when|after|soon_as . quits|stops|dries|dry|passes|lets_up|clears|done|over", "tomorrow|later|reschedul*"),
         es=("esper*|me_quedo|me_bajo|me_baje|aguard*|hasta_que|cuando . pare|pase|seque|deje|escampe|quite|troca|adentro|abajo|lluvia|agua", "no . subo|voy|me_subo")),
     Cue("haze",
         en=("blue|white|gray|grey|black|thick|light|some|weird . haze|fog|mist|vapor|fumes|cloud|clouds|puff|puffs|wisp|wisps", "haze|fumes|vapor|puff|puffs|wisp|wisps . coming|rising|out|from|off|around|in", "smok* ~ out|from|off|inside|in|now|again|little|lot|bit !LETOUT"),

@@ -11,9 +11,13 @@ from core.dangers import DANGERS
 from grammar import read
 from grammar.dangers import dangers_in, index
 from grammar.dangers.likeness import NONE, likeness
+from grammar.dangers.meanings import from_tables as ready_spellings
+from grammar.dangers.meanings import meanings
 from grammar.dangers.phrases import Text, phrase, tokens
 from grammar.learn_dangers import examples
 from grammar.words.danger_acts import ACTS
+from grammar.words.danger_frames import BESIDE, FRAMES
+from grammar.words.danger_meanings import MEANINGS
 from grammar.words.danger_parts import PARTS
 from grammar.words.danger_scenes import SCENES
 from grammar.words.dangers import DANGERS as PHRASES
@@ -192,14 +196,57 @@ def test_a_live_cabinet_is_heard() -> None:
     assert dangers_in("chassis to ground 1.5 v").names == ()
 
 
-def test_likeness_speaks_only_where_no_phrase_does_and_enough_is_said() -> None:
-    """Two words are no likeness, and who refuses or has undone it is not refused again."""
-    assert likeness(Text(tokens("bypass it"))) is None
-    assert (
-        likeness(Text(tokens("inducer tube had water so i blew it out and left the pressure switch strapped across")))
-        is not None
-    )
+def test_likeness_is_clear_where_enough_is_said() -> None:
+    """One word is no likeness, a sentence is one, and who refuses or has undone it is not refused again."""
+    told = likeness(Text(tokens("inducer tube had water so i blew it out and left the pressure switch strapped across")))
+
+    assert not likeness(Text(tokens("bypass"))).is_clear
+    assert told.is_clear
+    assert told.harmless < 0.2
     assert dangers_in("owner wants the fuse done away with for good, told him no, that stays as built").names == ()
+
+
+def test_a_misspelt_word_is_known_by_its_sound() -> None:
+    """Whoever writes as they speak, or leaves out the vowels, is understood; a word that is known is not taken for another."""
+    told = meanings(tokens("brinke el frezstat, tierrra sueltta"), frozenset())
+
+    assert {"JUMP", "FREEZE", "GROUNDWIRE", "BARE"} <= told
+    assert meanings(("tierrra",), frozenset({"tierrra"})) == set()
+
+
+def test_what_is_denied_is_another_meaning() -> None:
+    """Up to the next turn of the sentence."""
+    told = meanings(tokens("no smoke, jumped the float"), frozenset())
+
+    assert {"~SMOKE", "JUMP", "FLOAT"} <= told
+    assert "SMOKE" not in told
+
+
+def test_the_frames_are_of_meanings_and_dangers() -> None:
+    """A name that nothing has would teach nothing."""
+    told = {name.lstrip("~") for line in FRAMES.values() for name in line.replace(";", " ").split() if ":" not in name}
+
+    assert told <= MEANINGS.keys()
+    assert set(BESIDE) - {"v:24", "v:MAIN"} <= MEANINGS.keys()
+    assert FRAMES.keys() - {NONE} <= DANGERS.keys()
+
+
+def test_the_spellings_stand_ready() -> None:
+    """`python -m grammar.write_tables` was run after the last change."""
+    assert ready_spellings() is not None
+
+
+@pytest.mark.parametrize(
+    ("before", "text", "danger"),
+    [
+        ((), "tag says BLK 120, ORG 240. house is 240. landing black and white, capping orange", "tap_too_low"),
+        (("black is 120, red is 208",), "L1-L2 208, so im hooking up the black and white", "tap_too_low"),
+        (("black is 120, red is 208",), "L1-L2 208, so im hooking up the red and white", None),
+    ],
+)
+def test_a_tap_is_known_by_the_colour_of_its_lead(before: tuple[str, ...], text: str, danger: str | None) -> None:
+    """The volts of a colour may have been told before."""
+    assert ("tap_too_low" in dangers_in(text, before).names) is (danger is not None)
 
 
 def test_the_examples_name_dangers_of_the_table() -> None:
