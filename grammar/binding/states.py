@@ -30,6 +30,9 @@ def _open_and_loaded(draft: Draft) -> None:
         told = volts is not None and volts.kind == "amount" and volts.unit in {None, "V"} and volts.value >= LEAST_OPEN_V
         if word.kind == "open" and site is not None and site.name == "secondary" and told and volts is not None:
             volts.state, word.done = "lifted", True
+        site, volts = draft.sites.get(word.at - 1), draft.figure_at(word.at + 1)
+        if word.kind == "open" and site is not None and site.name == "secondary" and volts is not None and _is_live_24(volts):
+            volts.state, word.done = "lifted", True  # "sec open 27.6"
     for word in draft.figures:
         volts = draft.figure_at(word.at - 1)
         if word.kind != "open" or volts is None or volts.kind != "amount" or volts.unit not in {None, "V"}:
@@ -38,6 +41,12 @@ def _open_and_loaded(draft: Draft) -> None:
             volts.state, word.done = "lifted", True
 
 
+def _is_live_24(figure: Figure) -> bool:
+    return figure.kind == "amount" and figure.unit in {None, "V"} and LEAST_OPEN_V <= figure.value <= MOST_OPEN_V
+
+
+MOST_OPEN_V = 32.0
+"""Most that a 24 V secondary shows without a load. Common practice, no source. [V]"""
 LEAST_OPEN_V = 18.0
 """Volts from which "open" behind them says how they were read. [V]"""
 

@@ -63,3 +63,34 @@ def test_a_plain_word_is_never_a_slip(word: str) -> None:
 def test_a_slip_beside_a_plain_word_is_still_mended(slip: str, word: str) -> None:
     """The plain words take nothing from it."""
     assert mended(slip) == word
+
+
+@pytest.mark.parametrize(
+    ("slip", "word"),
+    [("looad", "load"), ("wier", "wire"), ("volst", "volts"), ("soorry", "sorry"), ("waht", "what"), ("sek", "sec")],
+)
+def test_fingers_that_slipped_are_mended(slip: str, word: str) -> None:
+    """A letter struck twice, two that changed places, or the key beside."""
+    assert mended(slip) == word
+
+
+def test_the_language_decides_between_two_words() -> None:
+    """The same letters are a load and a side."""
+    assert mended("laod") == "load"
+    assert mended("laod", spanish=True) == "lado"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "pri two hundred twentty volts", "white to red is eight ppoint nine ohms", "secondary is threee point one amps",
+        "primario doscientos trinta y nueve volts", "two hundred and twentty feet of 18",
+    ],
+)  # fmt: skip
+def test_a_misspelt_number_is_no_other_number(text: str) -> None:
+    """What is left of it is told as unread, and nothing is read."""
+    message = read(text)
+
+    assert message.readings == ()
+    assert not any(fact.fact == "run_feet" for fact in message.facts)
+    assert message.unread
