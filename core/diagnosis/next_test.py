@@ -38,7 +38,7 @@ BEHIND_OF: Final = np.array(
 
 NATS: Final = 0.06
 """Worth of one nat of doubt less, where no single reading decides yet."""
-DEAR: Final = 1.0
+DEAR: Final = 1.1
 """How dear steps are held: the worth was fitted for any price."""
 NEAR_ENOUGH: Final = 0.05
 
