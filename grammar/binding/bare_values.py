@@ -31,7 +31,7 @@ def bare_values(draft: Draft) -> None:
         _both_sides(draft, free)
         return
     figure = free[0]
-    reading = _still(draft, figure) or (_zero(draft) if figure.value == 0 else _placed(draft, figure))
+    reading = _still(draft, figure) or (_zero(draft, figure) if figure.value == 0 else _placed(draft, figure))
     if reading is not None and reading.measure not in {r.measure for r in draft.readings}:
         figure.done = True
         draft.readings.append(reading)
@@ -88,7 +88,8 @@ def _placed(draft: Draft, figure: Figure) -> Reading | None:
     if asked in side and draft.context.asked_fact is None and not draft.mended:
         return Reading(measure=asked, value=figure.value)
     if draft.mended:
-        place = _dead_before(draft, side) or AT_REPAIR.get(draft.mended[0], "")
+        dead = None if "transformer" in draft.mended else _dead_before(draft, side)
+        place = dead or AT_REPAIR.get(draft.mended[0], "")
         place = place if place in side else side[0]
         return Reading(measure=place, value=figure.value, assumed=True)
     asks_volts = asked.endswith(("volts", "lifted"))
@@ -132,9 +133,11 @@ def _is_alone(draft: Draft) -> bool:
     return len(draft.phrases) <= FEW
 
 
-def _zero(draft: Draft) -> Reading | None:
+def _zero(draft: Draft, figure: Figure) -> Reading | None:
     """In "still 0": the place that read 0 before, where no volts were asked for."""
     asked = draft.context.asked[0] if draft.context.asked else ""
+    if figure.state == "lifted" and any(r.measure == "secondary_volts" for r in draft.context.readings):
+        return Reading(measure="secondary_volts_lifted", value=0.0)
     if not set(words(draft)) & NOW or asked.endswith(("volts", "lifted", "ohms")):
         return None
     last = next((r for r in reversed(draft.context.readings) if r.value == 0.0), None)

@@ -145,4 +145,13 @@ def _unit(draft: Draft, figure: Figure, value: float) -> str:
         return "V"
     if 0 < value < MOST_COIL_OHM or value > MOST_BARE_V:
         return "ohm"
-    return "V" if VOLTS[0] <= value <= VOLTS[1] else ""
+    return "V" if VOLTS[0] <= value <= VOLTS[1] or (value == 0 and _is_live(draft)) else ""
+
+
+def _is_live(draft: Draft) -> bool:
+    """Whether the job reads volts of the control circuit and no ohms."""
+    read = draft.context.readings
+    fed = any(
+        r.measure in {"control_volts", "secondary_volts"} and r.value != OPEN and float(r.value) >= VOLTS[0] for r in read
+    )
+    return fed and not any(r.measure.endswith("ohms") for r in read)
