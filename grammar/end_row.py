@@ -9,6 +9,8 @@ PAIR_LETTERS = frozenset("abcdeghoprstwxyvn")
 SMALL_WORDS = frozenset({"the", "el", "la", "los", "las", "my", "metal", "one", "that", "its", "un", "una", "lead", "wire"})
 """Words that may stand between a join and the place it leads to."""
 LINE_MARKS = frozenset({"l1", "l2", "l3"})
+MARKS = frozenset("abcdef")
+"""Letters that leads without a colour are called by."""
 CONTROLS = frozenset({"r", "y", "w", "g", "o", "b"})
 """Letters of a thermostat, whose common is C."""
 NEUTRAL = frozenset({"n", "neutral", "neut", "neutro"})
@@ -71,9 +73,14 @@ class EndRow(NumberRow):
             self.phrases[behind].kind, self.phrases[behind].meaning = "letter", "c"
         if self._is_end(behind) and self._joins(phrase, before, self.phrases[behind], behind):
             return phrase, behind - at
-        if skip == at and self._touch(before, phrase):
+        if skip == at and (self._touch(before, phrase) or self._are_marks(before, phrase, at)):
             return None, 0
         return None
+
+    def _are_marks(self, before: Phrase, phrase: Phrase, at: int) -> bool:
+        """In "a b 20.0, a c 40.1": two letters of the alphabet's beginning side by side before a number."""
+        letters = before.kind == phrase.kind == "letter" and {before.meaning, phrase.meaning} <= MARKS
+        return letters and before.meaning != phrase.meaning and self.kind(at + 1) == "numeral" and not self.spanish
 
     def _small(self, at: int) -> bool:
         return self.kind(at) in {"leadword", "winding", "transformer"} or (

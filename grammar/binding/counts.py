@@ -43,6 +43,25 @@ LEAST_VALUE = 10.0
 """From here on a bare whole number behind a place is rather its value."""
 
 
+POINTS_AT = frozenset({"those", "these", "them", "the", "all", "esos", "esas", "estos", "los", "las"})
+MOST_LEADS = 8.0
+
+
+def _of_leads(draft: Draft, figure: Figure) -> bool:
+    """In "ill land those two and cap the orange", "2 sec red blu": how many leads there are."""
+    if figure.value > MOST_LEADS:
+        return False
+    told = draft.phrases[figure.at - 1].text if figure.at else ""
+    if told in POINTS_AT and figure.amount is not None and figure.amount.spoken:
+        return True
+    behind = [draft.phrases[i] for i in range(figure.at + 1, min(figure.at + 3, len(draft.phrases)))]
+    colours = [p for p in behind if p.kind == "ends" and any(e.kind == "colour" for e in p.ends)]
+    last = max((draft.phrases.index(p) for p in colours), default=-1)
+    return (
+        bool(colours) and len(colours[-1].ends) > 1 and draft.kind(last + 1) not in {"amounts", "value", "is", "reads", "colon"}
+    )
+
+
 def _of_a_size(draft: Draft, figure: Figure) -> bool:
     """In "two 50 VA transformers": how many of that size."""
     behind = draft.figure_at(figure.at + 1)
@@ -84,7 +103,12 @@ def counts(draft: Draft) -> None:
         if (
             figure.unit is None
             and len(figure.amounts) == 1
-            and (draft.kind(figure.at + 1) in COUNTED_KINDS or _counted(draft, figure) or _of_a_size(draft, figure))
+            and (
+                draft.kind(figure.at + 1) in COUNTED_KINDS
+                or _counted(draft, figure)
+                or _of_a_size(draft, figure)
+                or _of_leads(draft, figure)
+            )
             and whole(figure)
             and not _behind_a_place(draft, figure)
         ):

@@ -59,6 +59,8 @@ def split_pairs(draft: Draft) -> None:
         if second is None or figure.kind == "good" or _each_to(draft, figure, second):
             continue
         first = next((i for i in range(figure.at - 1, max(-1, figure.at - 8), -1) if draft.kind(i) == "ends"), None)
+        if first is not None and draft.phrases[second].ends[0].name != "ground" and _has_its_value(draft, first):
+            continue  # "119 al primario, 26 al secundario"
         both = next((i for i in range(figure.at - 1, max(-1, figure.at - 4), -1) if draft.kind(i) == "both"), None)
         if both is None and draft.phrases[second].ends[0].name == "ground":
             behind = range(second + 1, min(second + 4, len(draft.phrases)))
@@ -89,6 +91,12 @@ def split_pairs(draft: Draft) -> None:
             draft.sites.pop(second, None)
             draft.taken.add(second)
             draft.sites[first] = site
+
+
+def _has_its_value(draft: Draft, at: int) -> bool:
+    """A value stands before the place, led to it as the next one is to its own."""
+    led = draft.kind(at - 1) == "to" or (at > 0 and draft.phrases[at - 1].text in {"a", "al", "to"})
+    return led and draft.kind(at - 2) in {"amounts", "value"}
 
 
 def _is_winding(draft: Draft, at: int) -> bool:

@@ -225,7 +225,8 @@ def _right(draft: Draft, figure: Figure) -> tuple[Site | None, bool]:
             if _has_its_own(draft, at, figure):
                 return None, False
             return site, linked
-        if draft.phrases[at].text in WHEN or (kind == "with" and _new_behind(draft, at)):
+        to_a_place = draft.phrases[at].text == "al" and at + 1 in draft.sites  # "119 al primario", and not "19 al prender"
+        if (draft.phrases[at].text in WHEN and not to_a_place) or (kind == "with" and _new_behind(draft, at)):
             return None, False
         if kind not in SMALL or kind == "with":
             linked = False
