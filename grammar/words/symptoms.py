@@ -159,7 +159,7 @@ SYMPTOMS = (
     Cue(
         "shock",
         en=(
-            "shock", "shocked", "tickle", "tickles", "tickled", "felt a tingle", "felt it bite", "got buzzed", "it buzzed me", "buzzed me", "kicked me", "got stung", "nipped me", "got nipped", "jolted", "got bit", "bit me", "got zapped", "zapped", "zapped me", "tingle", "tingled", "tingling",
+            "shock", "shocked", "my|his|her bell rung", "rang|rung my|his bell", "tickle", "tickles", "tickled", "felt a tingle", "felt it bite", "got buzzed", "it buzzed me", "buzzed me", "kicked me", "got stung", "nipped me", "got nipped", "jolted", "got bit", "bit me", "got zapped", "zapped", "zapped me", "tingle", "tingled", "tingling",
             "tingles", "lit me up", "got lit up", "got hit", "it hit me", "knocked me", "got nailed", "shocking",
             "got a jolt", "jolt", "electrocuted", "got poked", "bit by", "gives .. shock", "shocks me|him|her|you", "it shocks", "got a buzz off|from",
             "hung up on it", "feel it in my arm|hand", "a poke from", "got popped by", "got tickled", "it bites", "zap",
