@@ -16,6 +16,8 @@ UNCHECKED: Final = 0.89
 """Most where labels alone carry a map and pairs are left to read."""
 _MISFIT_LEAVES: Final = 0.6
 """Of the confidence, where a reading fits not even the best map."""
+_AS_BAD: Final = 0.9
+"""Share of what the most doubtful reading can lead astray from which on a lone one is worth reading again: else it would decide nothing."""
 WRONG_AGAIN: Final = 0.12
 """Chance that who read one pair wrong read another wrong as well. Common practice, no source."""
 ONE_WRONG: Final = 0.88
@@ -100,12 +102,18 @@ def unchecked(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis], o
     same = {h.key: what(h) == what(best) for h, _ in belief.maps}
     if _least(belief, evidence, same) >= SURE:
         return _unread_along(best, evidence) if evidence.ohms and _labels_carry(belief, evidence.labels, same) else ()
-    found = []
-    for p in evidence.ohms.keys() - evidence.repeated - {best.slip}:
-        others = sum(h.weight for h in belief.hypotheses if h.slip == p and not same[h.key])
-        if others > 0.0:
-            found.append((others, p))
-    return tuple(_better(p, best, evidence) for _, p in sorted(found, reverse=True))
+    found = [
+        (sum(h.weight for h in belief.hypotheses if h.slip == p and not same[h.key]), p)
+        for p in evidence.ohms.keys() - evidence.repeated - {best.slip}
+    ]
+    worst = max((others for others, _ in found), default=0.0)
+    carried = sorted((row for row in found if row[0] > _AS_BAD * worst and not _stands_beside(row[1], evidence)), reverse=True)
+    return tuple(_better(p, best, evidence) for _, p in carried)
+
+
+def _stands_beside(leads: Pair, evidence: Evidence) -> bool:
+    """True where other readings tie the two leads together as well: what these say of them agrees, or one would be taken for wrong."""
+    return bool(_path(leads, [p for p in evidence.ohms if p != leads]))
 
 
 def _better(leads: Pair, best: Hypothesis, evidence: Evidence) -> Pair:

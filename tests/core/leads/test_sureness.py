@@ -68,6 +68,13 @@ def test_what_is_left_of_three_readings_with_a_wrong_one_makes_no_map_sure() -> 
     assert answer.next_test is not None
 
 
+def test_a_reading_that_others_bear_out_is_not_asked_for_again() -> None:
+    """Three pairs of three leads that add up."""
+    answer = map_leads(told("white black 20.4, white red 53, black red 32.8, blue yellow 1.2"))
+
+    assert answer.leads.confidence >= 0.9 or answer.next_test.measure != "lead_ohms" or answer.next_test.fact is not None
+
+
 def test_labels_alone_ask_for_the_pair_that_is_missing() -> None:
     """They may be another unit's."""
     labels = (label("white", "common"), label("black", "240"), label("orange", "208"))
