@@ -202,7 +202,7 @@ def _reading(draft: Draft, figure: Figure) -> None:
         figure.kind == "amount"
         and (found := _slip(draft, figure, unit)) is not None
         and not (figure.unit_from == "own" and said_twice(draft, measure, figure.value))
-        and not (figure.value < found.value and fell(draft, figure))
+        and not (0.0 <= figure.value < found.value and fell(draft, figure))
     ):
         ask_slip(draft, figure, unit, found.value, found.question)
         return
