@@ -16,6 +16,8 @@ UNCHECKED: Final = 0.89
 """Most where labels alone carry a map and pairs are left to read."""
 _MISFIT_LEAVES: Final = 0.6
 """Of the confidence, where a reading fits not even the best map."""
+_BY_SIZE_ALONE: Final = 0.95
+"""Least for volts that rest on ohms alone, once these are read twice: makes differ. Common practice, no source."""
 _AS_BAD: Final = 0.9
 """Share of what the most doubtful reading can lead astray from which on a lone one is worth reading again: else it would decide nothing."""
 WRONG_AGAIN: Final = 0.12
@@ -52,9 +54,18 @@ def confidence_of(belief: Belief, evidence: Evidence, what: Callable[[Hypothesis
         probability *= _MISFIT_LEAVES
     if best.slip is not None and not _borne_out(best, best.slip, evidence):
         probability *= 1.0 - WRONG_AGAIN
+    if SURE <= probability < _BY_SIZE_ALONE and _is_by_size_alone(best, evidence):
+        return UNCHECKED
     if probability >= SURE and evidence.ohms and _labels_carry(belief, evidence.labels, same) and _unread_along(best, evidence):
         return UNCHECKED
     return probability
+
+
+def _is_by_size_alone(best: Hypothesis, evidence: Evidence) -> bool:
+    """True where nothing tells the volts of a primary without taps but ohms that were read twice."""
+    told = evidence.taps or evidence.labels or evidence.volts or evidence.supply_v or evidence.in_use
+    lone = any(w.role == "primary" and len(w.leads) == 2 for w in best.windings)
+    return lone and not told and bool(evidence.repeated)
 
 
 def _least(belief: Belief, evidence: Evidence, same: Mapping[MapKey, bool]) -> float:
