@@ -108,7 +108,12 @@ def _conditions(names: tuple[str, ...], job: Job, state: Standing) -> tuple[str,
         n for n in names if DANGERS[n].kind == "caution" and ((n in job.dangers and n in _ANNOUNCED) or _is_due(n, job, state))
     )
     by_words = tuple(n for n in due_now if n in job.dangers)
-    return by_words[:_MOST_CONDITIONS] or due_now[:1]
+    return by_words[:_MOST_CONDITIONS] or _first_by_readings(due_now)
+
+
+def _first_by_readings(due_now: tuple[str, ...]) -> tuple[str, ...]:
+    """The worst; what would condemn a sound part is told before the voltage, which is told at the next live step."""
+    return ("ground_meant",) if "ground_meant" in due_now else due_now[:1]
 
 
 def _is_due(name: str, job: Job, state: Standing) -> bool:

@@ -112,6 +112,8 @@ def dangers_in(text: str, before: tuple[str, ...] = ()) -> Warned:
     )
 
 
+_SURELY_NOT_IT: Final = 0.05
+"""So probable, at most, may a stop be that is taken back for a refusal."""
 _SURELY_BESIDE: Final = 0.5
 """So probable, at least, must a danger be that is said beside one that a phrase tells."""
 
@@ -122,6 +124,10 @@ def _weighed(names: set[str], denied: set[str], stage: Stage) -> set[str]:
     if not like.is_clear or like.danger in denied or stage.acts("refused") or stage.acts("undone"):
         return names
     kind = ORDER[like.danger].kind
+    if kind == "stop" and like.sure < _SURELY_BESIDE:
+        return names
+    if kind in {"no", "refer"} and like.sure >= _SURELY_BESIDE:  # who takes an alarm off the wall tells of no smoke
+        names = {name for name in names if ORDER[name].kind != "stop" or like.of.get(name, 0.0) > _SURELY_NOT_IT}
     is_worse = kind == "stop" or (kind != "caution" and all(ORDER[name].kind == "caution" for name in names))
     return names | {like.danger} if not names or (is_worse and like.sure >= _SURELY_BESIDE) else names
 
