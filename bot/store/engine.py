@@ -4,6 +4,7 @@ import sqlite3
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event, make_url
+from sqlalchemy.exc import OperationalError
 from sqlalchemy.pool import StaticPool
 
 BUSY_MS = 5_000
@@ -66,4 +67,8 @@ def _sqlite_begin(connection: Connection) -> None:
     if connection.info.get("lazy", False) != lazy:
         driver.execute(f"PRAGMA synchronous={'NORMAL' if lazy else 'FULL'}")
         connection.info["lazy"] = lazy
-    driver.execute("BEGIN" if options.get("reading", False) else "BEGIN IMMEDIATE")
+    begin = "BEGIN" if options.get("reading", False) else "BEGIN IMMEDIATE"
+    try:
+        driver.execute(begin)
+    except sqlite3.OperationalError as error:  # past the library, which would have named it so
+        raise OperationalError(begin, None, error) from error
