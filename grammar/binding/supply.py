@@ -149,6 +149,10 @@ def _supply_of_a_question(draft: Draft) -> None:
             return
 
 
+LEAST_BY_ITSELF_V = 200.0
+"""A bare 120 may be anything; from here on a nominal voltage that stands alone is a supply. [V]"""
+
+
 def _supply_by_itself(draft: Draft) -> None:
     """In "it's 480, can I check it live": a nominal voltage that is all of its clause."""
     if draft.context.asked is not None or draft.told("supply_volts") is not None or draft.told("tap_volts") is not None:
@@ -156,6 +160,8 @@ def _supply_by_itself(draft: Draft) -> None:
     if any(p.kind in {"withdraw", "no", "not", "replace"} for p in draft.phrases):
         return
     for figure in open_amounts(draft):
+        if not (volts(figure) and figure.value in NOMINAL_V and figure.value >= LEAST_BY_ITSELF_V):
+            continue
         clause = [
             i
             for i in range(max(0, figure.at - 4), min(len(draft.phrases), figure.at + 4))
@@ -166,13 +172,7 @@ def _supply_by_itself(draft: Draft) -> None:
         ]
         kinds = {draft.kind(i) for i in clause} - {"comma", "stop", "line"}
         first = next((draft.kind(i) for i in clause if draft.kind(i) not in {"comma", "stop", "line", "filler"}), "")
-        if (
-            first == "is"
-            and kinds <= {"is", "amounts", "filler"}
-            and volts(figure)
-            and figure.value in NOMINAL_V
-            and figure.value >= 200
-        ):
+        if first == "is" and kinds <= {"is", "amounts", "filler"}:
             draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
             return
 
