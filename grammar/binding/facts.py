@@ -84,7 +84,8 @@ def _is_part_number(draft: Draft, figure: Figure) -> bool:
     """In "a 90340 relay", "a 90-340 relay"."""
     before_a_device = draft.kind(figure.at + 1) in {"device", "transformer"} and figure.kind == "amount" and figure.unit is None
     parts = len(figure.amounts) == 2 and figure.joins[0] in {"-", "dash"}
-    return before_a_device and (figure.value >= LEAST_PART_NUMBER or parts)
+    is_of_supply = draft.kind(figure.at - 1) == "supply"  # "supply 120000 contactor 9va": refused, and not passed over
+    return before_a_device and not is_of_supply and (figure.value >= LEAST_PART_NUMBER or parts)
 
 
 MODULATED = frozenset({"damper", "actuator", "economizer", "sensor"})

@@ -612,6 +612,7 @@ def test_loads_that_never_run_together_are_told(text: str) -> None:
         ("20 amp fusible en 24 voltios se puede", "fuse_amps", 20.0),
         ("supply is 5 volts what size for contactor 9va", "supply_volts", 5.0),
         ("contactor 9 kva what size", "load", 9000.0),
+        ("supply 120000 contactor 9va", "supply_volts", 120000.0),
         ("need a 1.5kva transformer", "rated_va", 1500.0),
         ("contactor 9-10 va what size", "load", 10.0),
     ],
