@@ -9,7 +9,7 @@ OUTRANKS: dict[str, tuple[str, ...]] = {
     "prove": ("next", "expect", "why", "close_job", "report"),
     "tap": ("which_lead", "next", "expect"),
     "which_lead": ("next", "why"),
-    "wire_run": ("fuse", "expect", "next", "size"),
+    "wire_run": ("fuse", "expect", "next", "size", "which_lead"),
     "fuse": ("size", "why", "next", "expect"),
     "help": ("next", "cannot"),
     "export": ("report", "history"),

@@ -623,3 +623,8 @@ def test_more_nonsense_is_told_to_core_and_a_range_by_its_most(text: str, name: 
 
     assert told(message, name) == [value]
     assert message.readings == ()
+
+
+def test_a_wire_for_a_run_is_no_question_of_leads() -> None:
+    """In "what wire" alone leads are asked for; with a length, a gauge."""
+    assert read("what wire for 200 ft at 1.5 amps").asks == ("wire_run",)
