@@ -102,3 +102,8 @@ class Context:
     """What the last verdict said of the transformer."""
     repaired: bool = False
     """True where a repair was told, and what is read now proves it."""
+
+    @property
+    def is_of_leads(self) -> bool:
+        """True where leads were read against each other before."""
+        return any(reading.measure.startswith("lead_") for reading in self.readings)

@@ -2,7 +2,6 @@
 
 from core.readings import Reading
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.in_hand import words
 from grammar.words.follow_ups import NOW
 
 LOW = (16.0, 32.0)
@@ -23,7 +22,7 @@ def bare_values(draft: Draft) -> None:
     for figure in draft.figures:  # "pri 119 stays 119"
         figure.done = figure.done or (_is_bare(figure) and any(r.value == figure.value for r in draft.readings))
     free = [f for f in draft.figures if _is_bare(f)]
-    if set(words(draft)) & PLAN:
+    if set(draft.words) & PLAN:
         return
     if not 0 < len(free) <= MOST or "?" in draft.text or set(draft.asks) - {"close_job"} or draft.unclear:
         return
@@ -44,7 +43,7 @@ def _still(draft: Draft, figure: Figure) -> Reading | None:
         asked is None
         or not asked[0].endswith("ohms")
         or figure.unit is not None
-        or not set(words(draft)) & STILL
+        or not set(draft.words) & STILL
         or draft.mended
     ):
         return None
@@ -83,8 +82,8 @@ def _placed(draft: Draft, figure: Figure) -> Reading | None:
         return None
     asked = draft.context.asked[0] if draft.context.asked else ""
     if figure.state in {"lifted", "loaded"} and side == LOW_SIDE:
-        return _by_state(figure, asked, set(words(draft)))
-    told = set(words(draft))
+        return _by_state(figure, asked, set(draft.words))
+    told = set(draft.words)
     if asked in side and draft.context.asked_fact is None and not draft.mended:
         return Reading(measure=asked, value=figure.value)
     if draft.mended:
@@ -138,7 +137,7 @@ def _zero(draft: Draft, figure: Figure) -> Reading | None:
     asked = draft.context.asked[0] if draft.context.asked else ""
     if figure.state == "lifted" and any(r.measure == "secondary_volts" for r in draft.context.readings):
         return Reading(measure="secondary_volts_lifted", value=0.0)
-    if not set(words(draft)) & NOW or asked.endswith(("volts", "lifted", "ohms")):
+    if not set(draft.words) & NOW or asked.endswith(("volts", "lifted", "ohms")):
         return None
     last = next((r for r in reversed(draft.context.readings) if r.value == 0.0), None)
     return None if last is None else Reading(measure=last.measure, value=0.0)

@@ -6,6 +6,7 @@ from typing import Final, Literal
 
 from core.heard.record import Heard
 from core.readings import Fact, Reading
+from grammar.binding.word_row import words_of
 from grammar.dangers import Warned
 from grammar.message import Context, Unclear
 from grammar.parser import Parsed
@@ -83,6 +84,10 @@ class Draft:
     parsed: Parsed
     context: Context
     phrases: list[Phrase]
+    words: list[str]
+    """The folded words in a row; an empty one ends a sentence."""
+    owners: list[int]
+    """The phrase of `parsed.words` that each of them is in."""
     clause: list[int] = field(default_factory=list)
     sentence: list[int] = field(default_factory=list)
     figures: list[Figure] = field(default_factory=list)
@@ -155,7 +160,7 @@ class Draft:
 
 def start(text: str, parsed: Parsed, context: Context) -> Draft:
     """The draft of a text: its clauses and its figures."""
-    draft = Draft(text, parsed, context, list(parsed.phrases))
+    draft = Draft(text, parsed, context, list(parsed.phrases), *words_of(parsed.words))
     clause = sentence = 0
     for phrase in draft.phrases:
         if phrase.kind in STRONG:

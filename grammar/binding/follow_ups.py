@@ -6,9 +6,9 @@ from typing import Literal
 from core.readings import Fact, Reading
 from grammar.binding.bare_values import bare_values
 from grammar.binding.draft import Draft
-from grammar.binding.in_hand import TRIPPED, cues, in_job, mended, speaks_of_fuse, words
+from grammar.binding.in_hand import TRIPPED, cues, in_job, mended, speaks_of_fuse
 from grammar.binding.meant import meant
-from grammar.binding.moved_taps import moved_taps
+from grammar.binding.moved_taps import is_about_taps, moved_taps
 from grammar.cues import find
 from grammar.words.follow_ups import SAME, TOO
 from grammar.words.record import AFTER_CLOSING
@@ -70,7 +70,7 @@ def _again(draft: Draft) -> None:
     """In "popped again", "it's blown", where a fuse is spoken of."""
     if not speaks_of_fuse(draft) or "?" in draft.text or any(heard.what in {"switch", "line_fuse"} for _, heard in draft.heard):
         return
-    told = {found.meaning for found in find(words(draft), cues("again"))}
+    told = {found.meaning for found in find(draft.words, cues("again"))}
     symptom = next((name for name in ("blows_fuse", "blown_fuse") if name in told), None)
     known = {fact.value for _, fact in draft.facts if fact.fact == "symptom"}
     if symptom is None or known & {"blows_fuse", "blown_fuse"} or any(r.measure.startswith("fuse") for r in draft.readings):
@@ -85,7 +85,7 @@ SWITCHED_ON = frozenset({"on", "prendi", "subi", "reset", "restableci", "prendio
 
 def _tripped(draft: Draft) -> None:
     """In "turned it on and it tripped", where a breaker is spoken of."""
-    told = set(words(draft))
+    told = set(draft.words)
     before = " ".join(draft.context.said_before[-2:]).lower()
     if (
         any(word in before for word in ("breaker", "pastilla", "termico"))
@@ -102,7 +102,7 @@ BESIDE_SAME = frozenset({"", "the", "it", "its", "still", "thing", "reading", "n
 
 def _same(draft: Draft) -> None:
     """In "same", "suelto igual": the place that was asked for, or that the condition names, reads what was read before."""
-    told = words(draft)
+    told = draft.words
     lifted = any(p.kind == "condition" and p.meaning == "lifted" for p in draft.phrases)
     asked = "secondary_volts_lifted" if lifted else draft.context.asked[0] if draft.context.asked else None
     beside = {word for p in draft.phrases if p.kind == "condition" for word in p.text.split()} | BESIDE_SAME | SAME
@@ -121,7 +121,7 @@ LEAST_LINE_V = 90.0
 
 def _too(draft: Draft) -> None:
     """In "at the xfmr too", "también en el trafo": the value of the message before, at another place."""
-    if not set(words(draft)) & TOO or draft.figures or draft.readings or draft.asks or not draft.context.readings:
+    if not set(draft.words) & TOO or draft.figures or draft.readings or draft.asks or not draft.context.readings:
         return
     last = draft.context.readings[-1]
     if not isinstance(last.value, float) or not last.measure.endswith(("volts", "lifted")):
@@ -140,7 +140,7 @@ def talk(draft: Draft) -> None:
     """The question or the word that a message is, where nothing in it was read."""
     brought = draft.readings or draft.facts or draft.unclear or draft.heard or draft.warned.names or draft.mended or draft.lacks
     numbers = any(letter.isdigit() for begin, end in draft.unread for letter in draft.text[begin:end])
-    told = [found.meaning for found in find(words(draft), cues("talk"))]
+    told = [found.meaning for found in find(draft.words, cues("talk"))]
     if in_job(draft) and not numbers:
         _asks(draft, told, brought=bool(brought))
     if (
@@ -160,8 +160,8 @@ def talk(draft: Draft) -> None:
 
 def _asks(draft: Draft, told: list[str], *, brought: bool) -> None:
     asks = set(draft.asks)
-    of_leads = any(r.measure.startswith("lead_") for r in draft.context.readings)
-    is_tap = "tap" in told and asks <= {"expect", "which_lead", "tap"} and _is_about_taps(draft)
+    of_leads = draft.context.is_of_leads
+    is_tap = "tap" in told and asks <= {"expect", "which_lead", "tap"} and is_about_taps(draft)
     if is_tap and not (brought and not asks):
         draft.asks = ["tap"]
     elif "cause" in told and asks <= {"why"} and not brought:
@@ -194,7 +194,7 @@ def _read(draft: Draft) -> bool:
 
 def _says_what_was_done(draft: Draft) -> bool:
     """In "cierra, transformador cambiado", "listo, empalme nuevo"."""
-    told = set(words(draft)) - {draft.phrases[0].text}
+    told = set(draft.words) - {draft.phrases[0].text}
     return len(draft.phrases) > 1 and (draft.phrases[0].text != "listo" or bool(told & AFTER_CLOSING))
 
 
@@ -203,16 +203,9 @@ MOST_WORDS = 6
 
 def _is_short_question(draft: Draft) -> bool:
     """A few words with a question mark, where there is something to answer them by."""
-    told = [word for word in words(draft) if word]
+    told = [word for word in draft.words if word]
     return draft.text.rstrip().endswith("?") and len(told) <= MOST_WORDS and bool(draft.context.readings)
 
 
 SHUTS = frozenset({"cierra", "cierro", "cierralo", "close", "listo"})
 """First words that close a job, whatever stands behind them."""
-
-
-def _is_about_taps(draft: Draft) -> bool:
-    """Whether a tap, or which lead it is on, is spoken of."""
-    told = {fact.fact for fact in draft.context.facts}
-    leads = any(r.measure.startswith("lead_") for r in draft.context.readings)
-    return bool(told & {"tap_volts", "tap_lead", "nameplate_taps"}) or leads or draft.context.finding == "wrong_tap"

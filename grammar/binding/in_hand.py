@@ -5,7 +5,6 @@ from functools import cache
 from grammar.binding.draft import Draft
 from grammar.binding.heard.line_fuses import LINE_FUSES
 from grammar.binding.record_words import repaired
-from grammar.binding.turns import words_of
 from grammar.cues import Index, find, index
 from grammar.fold import fold
 from grammar.uncollected import uncollected
@@ -34,11 +33,6 @@ def cues(name: str) -> Index:
     return index({"talk": FOLLOW_UPS, "again": AGAIN, "put_in": PUT_IN}[name])
 
 
-def words(draft: Draft) -> list[str]:
-    """The folded words of the message."""
-    return words_of(draft.parsed.words)[0]
-
-
 def mended(draft: Draft) -> tuple[str, ...]:
     """
     What is told as put right, where the part is named by what was said before.
@@ -46,7 +40,7 @@ def mended(draft: Draft) -> tuple[str, ...]:
     Returns:
         Names of `core.repairs.REPAIRS`, or `transformer`.
     """
-    told = words(draft)
+    told = draft.words
     if set(told) & UNDONE or "?" in draft.text or any(f.value == "blows_fuse" for _, f in draft.facts):
         return ()
     acts = {found.meaning for found in find(told, cues("put_in"))}
@@ -77,7 +71,7 @@ def _by_size(draft: Draft) -> str | None:
     """In "put a 3 in, held", "40va installed": what was put in is told by its size."""
     if draft.told("rated_va") is not None:
         return "transformer"
-    named = speaks_of_fuse(draft) or {"fuse", "fusible"} & set(words(draft))
+    named = speaks_of_fuse(draft) or {"fuse", "fusible"} & set(draft.words)
     return "fuse" if draft.told("fuse_amps") is not None and named else None
 
 

@@ -5,7 +5,7 @@ from itertools import pairwise
 from core.heard.record import Heard
 from core.readings import OPEN, Fact, Reading
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.in_hand import in_job, speaks_of_fuse, words
+from grammar.binding.in_hand import in_job, speaks_of_fuse
 from grammar.binding.job_units import job_units
 from grammar.binding.plausible import fits_live
 from grammar.binding.told import NOMINAL_V
@@ -138,7 +138,7 @@ OTHER_SIDE = frozenset({"other", "otro"})
 
 def _other_side(draft: Draft) -> None:
     """In "other side nothing", behind volts at the primary: the secondary."""
-    told = words(draft)
+    told = draft.words
     sided = any(one in OTHER_SIDE and two in {"side", "lado"} for one, two in pairwise(told))
     figures = [
         f
@@ -156,7 +156,7 @@ def _other_side(draft: Draft) -> None:
 def _red_to_common(draft: Draft) -> None:
     """In "red to common 22", "rojo a común 22", where R to C was asked for."""
     asked = draft.context.asked[0] if draft.context.asked else ""
-    told = set(words(draft))
+    told = set(draft.words)
     red = any(end.name in {"red", "r"} for p in draft.phrases for end in p.ends)
     figures = [f for f in draft.figures if not f.done and f.kind in {"amount", "open", "nothing"} and len(f.amounts) <= 1]
     if asked not in {"load_ohms", "control_volts"} or not red or not told & {"common", "comun", "com"} or len(figures) != 1:
@@ -174,7 +174,7 @@ def _red_to_common(draft: Draft) -> None:
 def _button(draft: Draft) -> None:
     """In "there is a little breaker on the side of the transformer, popped": its own protection has opened."""
     fuse = next((at for at, p in enumerate(draft.phrases) if any(end.name == "fuse" for end in p.ends)), None)
-    told = set(words(draft))
+    told = set(draft.words)
     opened = told & {"popped", "tripped", "boto", "botado", "salto", "brinco"}
     if (
         fuse is None
@@ -223,7 +223,7 @@ REACH_OF_IT = 3
 
 def _line_again(draft: Draft, figure: Figure) -> None:
     """In "tightened the contactor lugs, 229 now", where the line was lost on its way: what comes through now."""
-    told = set(words(draft))
+    told = set(draft.words)
     bare = figure.kind == "amount" and figure.unit in {None, "V"} and len(figure.amounts) == 1 and not figure.done
     lost = draft.context.finding in {"loose_line", "no_supply"}
     if bare and lost and told & LINE_MENDED and told & AGAIN and LEAST_LINE_V <= figure.value <= MOST_LINE_V:
@@ -280,8 +280,8 @@ def _here(draft: Draft, figure: Figure) -> None:
         for p in draft.phrases
         if p.kind not in {"filler", "amounts", "reads", "is", "comma", "stop", "idword", "between"} or p.text in {"meter"}
     ]
-    unit = set(words(draft)) & UNIT and not strange and draft.kind(figure.at - 1) != "at"
-    if (bare and set(words(draft)) & HERE and not strange) or (bare and unit):
+    unit = set(draft.words) & UNIT and not strange and draft.kind(figure.at - 1) != "at"
+    if (bare and set(draft.words) & HERE and not strange) or (bare and unit):
         draft.fact(figure, Fact(fact="supply_volts", value=figure.value, unit="V"))
 
 
@@ -319,7 +319,7 @@ def _at_device(draft: Draft, figure: Figure) -> None:
     measure = None if at is None else AT_DEVICE.get(draft.phrases[at].meaning)
     if at is None or measure is None or not _is_volts(figure):
         return
-    told = set(words(draft)) & SAID_LEG and not draft.parsed.spanish
+    told = set(draft.words) & SAID_LEG and not draft.parsed.spanish
     coil_dead = any(r.measure == "coil_volts" and r.value == 0.0 for r in draft.context.readings)
     asked = draft.context.asked[0] if draft.context.asked else ""
     fed = any(

@@ -2,7 +2,6 @@
 
 from core.readings import Reading
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.in_hand import words
 from grammar.binding.plausible import fits_live
 from grammar.parser import parse
 
@@ -39,7 +38,7 @@ def _lifted(draft: Draft) -> None:
     """In "sec lifted 9.1" behind 9 V there: the same volts, whatever was asked for."""
     figures = [f for f in draft.figures if f.kind == "amount"]
     lifted = {p.meaning for p in draft.phrases if p.kind == "condition"} & {"lifted", "loaded"}
-    told = set(words(draft)) & {"sec", "secondary", "secundario"}
+    told = set(draft.words) & {"sec", "secondary", "secundario"}
     if len(figures) != 1 or len(lifted) != 1 or not told or figures[0].unit is not None or figures[0].done:
         return
     volts = next((r.value for r in reversed(draft.context.readings) if r.measure.startswith("secondary_volts")), None)

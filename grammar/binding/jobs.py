@@ -6,7 +6,6 @@ from core.readings import ASKS
 from grammar.binding.draft import Draft
 from grammar.binding.plausible import is_usual_supply
 from grammar.binding.record_words import asks_whether_done, says_it_is_in
-from grammar.binding.turns import words_of
 from grammar.cues import find, vocabulary
 from grammar.phrase import Phrase
 from grammar.words.record import AFTER_CLOSING, BEFORE_CALLING, CLOSES, DELETES, GENERIC, NO_JOB, NO_NAME, NO_NAMES
@@ -91,7 +90,7 @@ def _asked_in_earnest(draft: Draft) -> None:
 
 def _is_talk(draft: Draft) -> bool:
     """In "the guys back to work", "switch to ohms, sec 0.6", "going back to the unit": no job is called."""
-    words, owners = words_of(draft.parsed.words)
+    words, owners = draft.words, draft.owners
     found = [f for f in find(words, vocabulary("asks")) if f.meaning == "resume_job"]
     if not found:
         return False
@@ -140,7 +139,7 @@ def _history_of(draft: Draft) -> bool:
 
 def _is_a_new_part(draft: Draft) -> bool:
     """In "new one blew too": the words can open a job, and here something else is told of them."""
-    words, _ = words_of(draft.parsed.words)
+    words = draft.words
     found = [f for f in find(words, vocabulary("asks")) if f.meaning == "new_job"]
     behind = [w for f in found for w in words[f.at[-1] + 1 : f.at[-1] + 2]]
     weak = all([words[i] for i in f.at] == ["new", "one"] for f in found)
@@ -149,7 +148,7 @@ def _is_a_new_part(draft: Draft) -> bool:
 
 def _needs_one(draft: Draft) -> bool:
     """In "need a new one?", "do i need a new unit": a part, where a job is in hand."""
-    told = set(words_of(draft.parsed.words)[0])
+    told = set(draft.words)
     return (
         bool(draft.context.said_before)
         and "?" in draft.text
@@ -186,7 +185,7 @@ def _slash(draft: Draft) -> bool:
 
 def _named(draft: Draft, ask: str) -> bool:
     """Everything behind the words is the name, as far as the line goes or until something is told."""
-    words, owners = words_of(draft.parsed.words)
+    words, owners = draft.words, draft.owners
     found = [f for f in find(words, vocabulary("asks")) if f.meaning == ask]
     last = max(f.at[-1] for f in found)
     first = min(f.at[0] for f in found)
@@ -246,7 +245,7 @@ def _tells(draft: Draft, at: int) -> bool:
 
 def spoken_of(draft: Draft) -> bool:
     """Fills the name of the job that is closed, reported or forgotten: "close rtu 3, replaced it", "report on rtu 3 library"."""
-    words, _ = words_of(draft.parsed.words)
+    words = draft.words
     closes = bool(words) and words[0] in CLOSES and "close_job" not in draft.asks
     if not (closes or {"close_job", "report", "forget"} & set(draft.asks)) or draft.name is not None:
         return False

@@ -3,7 +3,7 @@
 from core.readings import Fact
 from core.standards.wire_gauges import CONTROL_GAUGES
 from grammar.binding.draft import Draft, Figure
-from grammar.binding.in_hand import in_job, speaks_of_fuse, words
+from grammar.binding.in_hand import in_job, speaks_of_fuse
 from grammar.binding.told import open_amounts
 from grammar.binding.topics import SIZES_VA
 
@@ -52,7 +52,7 @@ def meant(draft: Draft) -> None:
 
 def _fuse(draft: Draft, figure: Figure, known: set[str]) -> bool:
     """In "can i use a 5 amp", "le pongo uno de 5?", where a fuse or a size is spoken of."""
-    told = set(words(draft))
+    told = set(draft.words)
     led = figure.at > 0 and draft.phrases[figure.at - 1].text in {"a", "de", "un", "another", "new"}
     bare = figure.unit is None and ("?" in draft.text or led) and speaks_of_fuse(draft) and figure.value == int(figure.value)
     if not (figure.unit == "A" or bare) or figure.value > MOST_FUSE_A or not told & PUTS or draft.unclear:
@@ -71,7 +71,7 @@ ASKING = frozenset({"can", "could", "should", "puedo", "podria", "debo"})
 def _gauge(draft: Draft, figure: Figure, known: set[str]) -> bool:
     """In "ok ill pull 18": another wire for the run that was told."""
     is_gauge = figure.unit is None and figure.value in CONTROL_GAUGES
-    if not is_gauge or not known & {"wire_awg", "run_feet"} or not set(words(draft)) & PUTS:
+    if not is_gauge or not known & {"wire_awg", "run_feet"} or not set(draft.words) & PUTS:
         return False
     draft.fact(figure, Fact(fact="wire_awg", value=figure.value, unit="AWG"))
     return True
@@ -81,7 +81,7 @@ def _enough(draft: Draft, figure: Figure, known: set[str]) -> bool:
     """In "so 40 enough?", behind a list of loads."""
     sized = figure.unit in {None, "VA"} and figure.value in SIZES_VA
     asks = draft.asks == ["size"] and not draft.readings
-    if not sized or not (asks or (known & {"load", "rated_va"} and set(words(draft)) & ENOUGH and not draft.asks)):
+    if not sized or not (asks or (known & {"load", "rated_va"} and set(draft.words) & ENOUGH and not draft.asks)):
         return False
     figure.done = True
     draft.cue_spans.append((figure.start, figure.end))
@@ -92,7 +92,7 @@ def _enough(draft: Draft, figure: Figure, known: set[str]) -> bool:
 
 def _rating(draft: Draft, figure: Figure) -> bool:
     """In "its a 40", "es de 40": a transformer is called by its size, where nothing else was asked for."""
-    told = [word for word in words(draft) if word and not word[0].isdecimal()]
+    told = [word for word in draft.words if word and not word[0].isdecimal()]
     behind = draft.phrases[figure.at + 1].text if figure.at + 1 < len(draft.phrases) else ""
     if figure.unit is None and figure.value in SIZES_VA and figure.value >= LEAST_VA and "?" not in draft.text:
         put = behind in {"in", "is in", "installed", "instalado", "puesto"} or (

@@ -2,7 +2,6 @@
 
 from core.readings import Fact
 from grammar.binding.draft import Draft
-from grammar.binding.in_hand import words
 from grammar.binding.told import NOMINAL_V, open_amounts, volts
 
 MOVED = frozenset({"moved", "put", "landed", "switched", "swapped", "changed", "retapped", "hooked", "tied", "movi", "puse", "pase", "cambie", "conecte", "pasamos", "lo", "la"})  # fmt: skip
@@ -18,10 +17,10 @@ FEW = 4
 
 def moved_taps(draft: Draft) -> None:
     """Only where a tap is spoken of; a question or a plan moves nothing."""
-    told = set(words(draft))
+    told = set(draft.words)
     colour = any(p.kind == "ends" and len(p.ends) == 1 and p.ends[0].kind == "colour" for p in draft.phrases)
     if (
-        not (_is_about_taps(draft) or (colour and told & RETAPPED))
+        not (_may_be_moved(draft) or (colour and told & RETAPPED))
         or "?" in draft.text
         or told & PLAN
         or {"tap_volts", "tap_lead"} & {f.fact for _, f in draft.facts}
@@ -43,15 +42,19 @@ def moved_taps(draft: Draft) -> None:
             return
 
 
-def _is_about_taps(draft: Draft) -> bool:
-    known = {fact.fact for fact in draft.context.facts}
-    leads = any(r.measure.startswith("lead_") for r in draft.context.readings)
-    asked = draft.context.asked_fact == "tap_volts"
+def _may_be_moved(draft: Draft) -> bool:
+    """Whether the tap was asked for, or something is known that a tap is chosen by."""
+    is_supplied = any(fact.fact == "supply_volts" for fact in draft.context.facts)
+    return draft.context.asked_fact == "tap_volts" or is_supplied or is_about_taps(draft)
+
+
+def is_about_taps(draft: Draft) -> bool:
+    """Whether a tap, or which lead it is on, is spoken of in the job."""
+    told = {fact.fact for fact in draft.context.facts}
     return (
-        asked
-        or leads
+        bool(told & {"tap_volts", "tap_lead", "nameplate_taps"})
+        or draft.context.is_of_leads
         or draft.context.finding == "wrong_tap"
-        or bool(known & {"tap_volts", "tap_lead", "nameplate_taps", "supply_volts"})
     )
 
 

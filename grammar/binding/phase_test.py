@@ -5,7 +5,6 @@ from itertools import pairwise
 from core.readings import Reading
 from grammar.binding.draft import Draft
 from grammar.binding.told import open_amounts
-from grammar.binding.turns import words_of
 
 HOTS = frozenset({"r", "rs", "hot", "hots", "rojos", "vivos"})
 BOTH = frozenset({"two", "both", "2", "dos", "ambos", "ambas"})
@@ -48,7 +47,7 @@ def phase_test(draft: Draft) -> None:
 
 
 def _between_two(draft: Draft) -> bool:
-    words, _ = words_of(draft.parsed.words)
+    words = draft.words
     tied = bool(COMMONS & set(words)) and bool(TIED & set(words))
     two = any(one in BOTH and other in HOTS for one, other in pairwise(words))
     rows_of_three = zip(words, words[1:], words[2:], strict=False)

@@ -4,7 +4,6 @@ from grammar.binding.draft import Draft, Figure, Site
 from grammar.binding.measures import MOST_SECONDARY_A
 from grammar.binding.plausible import fits_live
 from grammar.binding.record_words import says_it_is_in
-from grammar.binding.turns import words_of
 from grammar.words.record import IS_IN, NEW, REPAIRED
 
 STATES = frozenset({"lifted", "loaded"})
@@ -14,7 +13,7 @@ def proof_told(draft: Draft) -> None:
     """A unit that is new, read without load and with it: its readings are its proof."""
     if draft.asks or "?" in draft.text or _states(draft) != STATES:
         return
-    words, _ = words_of(draft.parsed.words)
+    words = draft.words
     rows = zip(words, words[1:], words[2:], words[3:], strict=False)
     by_size = any(one in NEW and size.isdecimal() and unit == "va" and last in IS_IN for one, size, unit, last in rows)
     if (words and words[0] in REPAIRED) or by_size or says_it_is_in(draft):

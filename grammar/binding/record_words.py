@@ -4,7 +4,6 @@ import re
 from typing import Final, Literal
 
 from grammar.binding.draft import Draft
-from grammar.binding.turns import words_of
 from grammar.words.record import (
     AFTER_CLOSING,
     IN_STOCK,
@@ -27,7 +26,7 @@ def forgets(draft: Draft) -> Forgets | None:
     """What a message that asks to forget means: where it could be more than one thing, the most, since that is asked about in full."""
     if "forget" not in draft.asks:
         return None
-    words = set(words_of(draft.parsed.words)[0])
+    words = set(draft.words)
     if words & OF_EVERYTHING:
         return "all"
     if words & OF_THE_READINGS:
@@ -38,7 +37,7 @@ def forgets(draft: Draft) -> Forgets | None:
 
 def repaired(draft: Draft) -> bool:
     """Whether a message says that the unit was repaired just now: readings from it on are of another circuit."""
-    words, _ = words_of(draft.parsed.words)
+    words = draft.words
     if set(words) & LONG_AGO or "?" in draft.text:
         return False
     if any(p.kind == "notours" and p.meaning in {"capacitor", "motor"} for p in draft.parsed.words):
@@ -71,7 +70,7 @@ def _replaced(words: list[str], *, is_paused: bool) -> bool:
 
 def says_it_is_in(draft: Draft) -> bool:
     """In "new one is in" and "new transformer installed"."""
-    words, _ = words_of(draft.parsed.words)
+    words = draft.words
     ins = [i for i, word in enumerate(words) if word in IS_IN]
     if set(words) & IN_STOCK or (("prove" in draft.asks or set(words) & PAST_OR_PLAN) and _size_is_new(words)):
         return False  # "need a new 40va in here"; a proof is of the new one anyway

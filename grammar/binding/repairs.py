@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from grammar.binding.draft import Draft
-from grammar.binding.turns import words_of
 from grammar.words.repairs import BETWEEN, LINE_SIDE, LOW_SIDE, NEW, PARTS, PAST_OR_PLAN, PUT_IN, RENEWED
 
 NEAR = 4
@@ -35,7 +34,7 @@ def renewed(draft: Draft) -> tuple[str, ...]:
 
 def _sentences(draft: Draft) -> Iterator[list[tuple[str, int]]]:
     sentence: list[tuple[str, int]] = []
-    for word, owner in zip(*words_of(draft.parsed.words), strict=True):
+    for word, owner in zip(draft.words, draft.owners, strict=True):
         if not word:
             yield sentence
             sentence = []
@@ -61,7 +60,7 @@ def _side(part: str, words: list[str], at: int) -> str:
 
 
 def _was_moved(draft: Draft) -> bool:
-    words = set(words_of(draft.parsed.words)[0])
+    words = set(draft.words)
     return bool(words & {"moved", "landed", "switched", "retapped", "movi", "movido", "cambie"}) and not words & PAST_OR_PLAN
 
 

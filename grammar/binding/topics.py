@@ -6,7 +6,6 @@ from functools import cache
 from core.readings import Fact
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.told import NOMINAL_V, open_amounts, volts
-from grammar.binding.turns import words_of
 from grammar.cues import Index, find, index
 from grammar.uncollected import uncollected
 from grammar.words.topics import TOPICS
@@ -19,7 +18,7 @@ FROM_FIRST = frozenset({"replace", "replacing", "swap", "swapping", "from", "was
 
 def topics(draft: Draft) -> None:
     """Fills the topics of a message."""
-    words, _ = words_of(draft.parsed.words)
+    words = draft.words
     draft.topics = list(dict.fromkeys(f.meaning for f in find(words, _cues())))
     sized = any(f.unit == "VA" for f in open_amounts(draft))
     if {"line_fuse", "low_fuse"} & set(draft.topics) and sized and not draft.asks:

@@ -81,9 +81,7 @@ def _is_end(end: End) -> bool:
 def _of_leads(draft: Draft) -> bool:
     """What was asked or read before lies between leads of a transformer."""
     asked = draft.context.asked
-    return (asked is not None and asked[0].startswith("lead_")) or any(
-        r.measure.startswith("lead_") for r in draft.context.readings
-    )
+    return (asked is not None and asked[0].startswith("lead_")) or draft.context.is_of_leads
 
 
 def _figure(draft: Draft, at: int) -> Figure | None:

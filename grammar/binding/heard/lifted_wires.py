@@ -15,7 +15,7 @@ LEAST_COIL_V = 15.0
 
 def lifted_wires(draft: Draft) -> None:
     """Where a short is looked for, a colour is a wire of the thermostat cable and none of the transformer."""
-    if draft.context.finding not in SEARCHED or any(r.measure.startswith("lead_") for r in draft.context.readings):
+    if draft.context.finding not in SEARCHED or draft.context.is_of_leads:
         return
     told = {word for p in draft.phrases for word in p.text.split()}
     colours = [at for at, p in enumerate(draft.phrases) if p.kind == "ends" and len(p.ends) == 1 and p.ends[0].kind == "colour"]

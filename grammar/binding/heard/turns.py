@@ -7,7 +7,6 @@ from core.readings import OPEN, Reading
 from grammar.binding.draft import Draft, Figure
 from grammar.binding.heard.legs import MOST_COIL_OHM
 from grammar.binding.heard.taking import take
-from grammar.binding.turns import words_of
 from grammar.cues import Found, Index, find, index
 from grammar.words.heard import BREAKER_OFF, CALLS, CONTACTOR, LEG_LIFTED, TRIPS
 
@@ -20,7 +19,7 @@ MOST_LINE_V = 600.0
 
 def told(draft: Draft) -> None:
     """All of it."""
-    words, owners = words_of(draft.parsed.words)
+    words, owners = draft.words, draft.owners
     cues = _cues()
     _contactor(draft, owners, find(words, cues["contactor"]))
     _breaker(draft, owners, find(words, cues["breaker"]))
