@@ -92,7 +92,7 @@ def is_taken(draft: Draft, at: int) -> bool:
 def _value(draft: Draft, at: int) -> float | None:
     """What an inrush word has taken, where it has."""
     text = draft.phrases[at].text.split()
-    return float(text[1]) if draft.kind(at) == "inrush" and len(text) == 2 and text[1][0].isdigit() else None
+    return float(text[1]) if draft.kind(at) == "inrush" and len(text) == 2 and text[1][0].isdecimal() else None
 
 
 def inrush_near(draft: Draft, first: int, last: int) -> float | None:

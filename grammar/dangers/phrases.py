@@ -343,7 +343,7 @@ _UNITS: Final = frozenset(
 
 def _number(name: str, rest: tuple[OneOf | str, ...], text: Text, at: int) -> Iterator[tuple[int, dict[str, float]]]:
     words = text.words
-    if at >= len(words) or not words[at][0].isdigit():
+    if at >= len(words) or not words[at][0].isdecimal():
         return
     value = {name: float(words[at].replace(",", "."))}
     has_unit = at + 1 < len(words) and words[at + 1] in _UNITS

@@ -252,7 +252,7 @@ def is_volts(act: Found, words: tuple[str, ...]) -> bool:
 
 
 def _is_number(word: str, value: float) -> bool:
-    return word[0].isdigit() and float(word.replace(",", ".")) == value
+    return word[0].isdecimal() and float(word.replace(",", ".")) == value
 
 
 def _is_in_its_time(scene: Scene, act: Found, stage: Stage) -> bool:

@@ -30,6 +30,7 @@ def sound(message: Message) -> bool:
 
 @settings(max_examples=300)
 @example("/\n")
+@example("¹TO")
 @given(st.one_of(st.text(), st.lists(st.sampled_from(FIELD)).map(" ".join), st.lists(st.sampled_from(FIELD)).map("".join)))
 def test_any_text_is_read(text: str) -> None:
     """No error, and every reading is one that core can take."""
